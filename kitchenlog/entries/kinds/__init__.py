@@ -1,0 +1,28 @@
+"""The one table of kinds. `make kinds` writes the phone's copy and the list in DEVELOPERS.md."""
+
+from __future__ import annotations
+
+from kitchenlog.entries.kinds.about import ABOUT_KINDS
+from kitchenlog.entries.kinds.definitions import DEFINITION_KINDS
+from kitchenlog.entries.kinds.facts import MAKING_KINDS, MOVING_KINDS, RECEIVING_KINDS
+from kitchenlog.entries.kinds.fields import Field, Kind
+
+TABLE_NUMBER = 1  # goes up with any kind's version; a phone with an older one stops pulling (R91)
+
+KINDS: dict[str, Kind] = {
+    kind.name: kind
+    for kind in (
+        *DEFINITION_KINDS,
+        *RECEIVING_KINDS,
+        *MAKING_KINDS,
+        *MOVING_KINDS,
+        *ABOUT_KINDS,
+    )
+}
+
+SUBJECT_TYPES = (
+    "cooperative", "place", "material", "source", "recipient", "instrument", "recipe",
+    "lot", "price", "batch", "day",
+)  # fmt: skip
+
+__all__ = ["KINDS", "SUBJECT_TYPES", "TABLE_NUMBER", "Field", "Kind"]

@@ -1,0 +1,170 @@
+"""What people set up: each is defined once as a whole and then changed field by field."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from kitchenlog.entries.kinds.fields import (
+    NOTE_CHARS,
+    SENTENCE_CHARS,
+    Field,
+    Kind,
+    choice,
+    decimal,
+    flag,
+    group,
+    id_of,
+    items,
+    quantity,
+    text,
+    whole,
+)
+
+LIFE_SORTS = ("use_by", "best_before", "expires_on")
+ALLERGENS = (
+    "celery", "cereals_with_gluten", "crustaceans", "eggs", "fish", "lupin", "milk",
+    "molluscs", "mustard", "peanuts", "sesame", "soybeans", "sulphites", "tree_nuts", "wheat",
+)  # fmt: skip
+
+LIFE_RULE = group(
+    "life",
+    choice("sort", *LIFE_SORTS),
+    whole("length", least=1, most=3_650),
+    choice("unit", "days", "months"),
+    needed=False,
+)
+
+COOPERATIVE = (
+    text("name"),
+    Field(name="time_zone", type="zone"),
+    text("currency", most=3),
+    whole("currency_places", least=0, most=3),
+    text("language", most=12),
+    choice("unit_habit", "metric", "us", "imperial"),
+    choice("rules", "us", "eu", "own"),
+    flag("prices_shown"),
+)
+PLACE = (
+    text("name"),
+    choice("sort", "kitchen", "store", "stall", "box"),
+    decimal("altitude_m", least="-500", most="6000", needed=False),
+    text("note", most=SENTENCE_CHARS, needed=False),
+    flag("is_retired", needed=False),
+)
+MATERIAL = (
+    text("name"),
+    choice("sort", "ingredient", "packaging", "product"),
+    choice("measured_by", "mass", "volume", "count"),
+    text("letters", most=3),
+    text("density_of", needed=False),
+    quantity("pack_net", measures=("mass", "volume"), needed=False),
+    text("pack_word", most=20, needed=False),
+    decimal("price", least="0", needed=False),
+    LIFE_RULE,
+    Field(name="allergens", type="choices", choices=ALLERGENS, most_items=20, is_required=False),
+    text("note", most=SENTENCE_CHARS, needed=False),
+    flag("is_retired", needed=False),
+)
+PARTNER = (
+    text("name"),
+    text("contact", most=SENTENCE_CHARS, needed=False),
+    text("address", most=SENTENCE_CHARS, needed=False),
+    text("note", most=SENTENCE_CHARS, needed=False),
+    flag("is_retired", needed=False),
+)
+INSTRUMENT = (
+    text("name"),
+    choice(
+        "sort", "scale", "thermometer", "ph_meter", "refractometer",
+        "cylinder", "cup", "spoon", "timer",
+    ),  # fmt: skip
+    id_of("place", needed=False),
+    text("unit", most=12),
+    decimal("division", least="0", needed=False),
+    decimal("capacity", least="0", needed=False),
+    decimal("repeatability", least="0", needed=False),
+    decimal("bowl_tare", least="0", needed=False),
+    text("note", most=SENTENCE_CHARS, needed=False),
+    flag("is_retired", needed=False),
+)
+
+PLANNED_LINE = items(
+    "lines",
+    text("line", most=20),
+    id_of("material"),
+    quantity(),
+    decimal("below", least="0", needed=False),
+    decimal("above", least="0", needed=False),
+    decimal("soluble_percent", least="0", most="100", needed=False),
+    text("note", most=SENTENCE_CHARS, needed=False),
+    most=60,
+    least=1,
+)
+PLANNED_STEP = items(
+    "steps",
+    text("step", most=20),
+    text("says", most=SENTENCE_CHARS),
+    choice(
+        "measures", "prepared_mass", "kettle_mass", "mass", "temperature", "ph", "brix",
+        "water_activity", "salt", "minutes", needed=False,
+    ),  # fmt: skip
+    text("line", most=20, needed=False),
+    text("unit", most=12, needed=False),
+    decimal("low", needed=False),
+    decimal("high", needed=False),
+    text("set_by", needed=False),
+    text("caution", most=SENTENCE_CHARS, needed=False),
+    most=60,
+)
+
+
+def _pair(
+    name: str, says: str, fields: tuple[Field, ...], *, anyone: bool = False
+) -> tuple[Kind, Kind]:
+    """The two kinds of one definition: `..._defined` holds all, `..._changed` some fields."""
+    writer = "member" if anyone else "coordinator"
+    defined = Kind(
+        name=f"{name}_defined",
+        says=f"{says} is set up.",
+        fields=(id_of(name), *fields),
+        subjects=(f"{name}:{{{name}}}",),
+        written_by=writer,
+    )
+    changes = Field(name="changes", type="changes", of_kind=defined.name)
+    changed = replace(
+        defined,
+        name=f"{name}_changed",
+        says=f"{says} is edited: each field from what to what.",
+        fields=(id_of(name), changes, text("reason", most=SENTENCE_CHARS, needed=False)),
+    )
+    return defined, changed
+
+
+DEFINITION_KINDS: tuple[Kind, ...] = (
+    *_pair("cooperative", "The cooperative", COOPERATIVE),
+    *_pair("place", "A kitchen, store, stall or box", PLACE),
+    *_pair("material", "An ingredient, packaging or product", MATERIAL),
+    *_pair("source", "An immediate previous source", PARTNER, anyone=True),
+    *_pair("recipient", "An immediate subsequent recipient", PARTNER, anyone=True),
+    *_pair("instrument", "What measures", INSTRUMENT),
+    Kind(
+        name="recipe_published",
+        says="A version of a recipe that never changes afterwards.",
+        fields=(
+            id_of("recipe"),
+            whole("number", least=1, most=9_999),
+            text("name"),
+            id_of("material", name="product"),
+            quantity("makes", measures=("mass", "volume", "count")),
+            whole("packs", least=1, most=100_000, needed=False),
+            PLANNED_LINE,
+            PLANNED_STEP,
+            decimal("target_solids_percent", least="0", most="100", needed=False),
+            LIFE_RULE,
+            text("note", most=NOTE_CHARS, needed=False),
+        ),
+        subjects=("recipe:{recipe}",),
+        mentions=("material:{product}", "material:{lines[].material}"),
+        written_by="coordinator",
+    ),
+)

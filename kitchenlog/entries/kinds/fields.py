@@ -1,0 +1,186 @@
+"""How the table of kinds describes a body: fields with limits, as data both languages read."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+FieldType = Literal[
+    "text",  # a person's words
+    "code",  # a lot code: capital letters, digits, hyphens
+    "id",  # the id part of a subject of type `to`
+    "entry",  # the id of an entry
+    "subject",  # a whole subject, `type:id`
+    "decimal",  # a number as text, with the digits that were read
+    "whole",  # a JSON integer
+    "quantity",  # {"amount": decimal, "unit": unit code}
+    "day",  # YYYY-MM-DD
+    "zone",  # an IANA time zone
+    "choice",  # one of `choices`
+    "flag",  # true or false
+    "group",  # an object of `fields`
+    "list",  # a list of objects of `fields`
+    "decimals",  # a list of decimals
+    "choices",  # a list of `choices`, each at most once
+    "changes",  # {field: {"from": old, "to": new}} of the kind named in `of_kind`
+    "body",  # the whole new body of the kind named in the field `of_kind`
+]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Field:
+    """One field of a body.
+
+    `most_chars` limits text, `most_items` lists, `digits` and `places` decimals, `least` and
+    `most` numbers (inclusive); `measures` names the dimensions a quantity may have.
+    """
+
+    name: str
+    type: FieldType
+    is_required: bool = True
+    most_chars: int | None = None
+    most_items: int | None = None
+    least_items: int = 0
+    digits: int | None = None
+    places: int | None = None
+    least: str | None = None
+    most: str | None = None
+    to: str | None = None
+    choices: tuple[str, ...] = ()
+    measures: tuple[str, ...] = ()
+    fields: tuple[Field, ...] = ()
+    of_kind: str | None = None
+
+
+NAME_CHARS = 120
+SENTENCE_CHARS = 600
+NOTE_CHARS = 4_000
+AMOUNT_DIGITS = 14
+AMOUNT_PLACES = 6
+MEASURES = ("mass", "volume", "count")
+
+
+def text(name: str, *, most: int = NAME_CHARS, needed: bool = True) -> Field:
+    """Words of a person, one to `most` characters."""
+    return Field(name=name, type="text", most_chars=most, is_required=needed)
+
+
+def code(name: str = "lot", *, needed: bool = True) -> Field:
+    """A lot code; it is the id of the subject `lot:<code>`."""
+    return Field(name=name, type="code", to="lot", is_required=needed)
+
+
+def id_of(to: str, *, name: str | None = None, needed: bool = True) -> Field:
+    """The id of a subject of type `to`; the field is called like the type unless named."""
+    return Field(name=name or to, type="id", to=to, is_required=needed)
+
+
+def entry_id(name: str, *, needed: bool = True) -> Field:
+    """The id of another entry."""
+    return Field(name=name, type="entry", is_required=needed)
+
+
+def subject(name: str) -> Field:
+    """A whole subject, `type:id`."""
+    return Field(name=name, type="subject")
+
+
+def decimal(
+    name: str,
+    *,
+    least: str | None = None,
+    most: str | None = None,
+    places: int = AMOUNT_PLACES,
+    needed: bool = True,
+) -> Field:
+    """A number kept as the text that was read."""
+    return Field(
+        name=name,
+        type="decimal",
+        digits=AMOUNT_DIGITS,
+        places=places,
+        least=least,
+        most=most,
+        is_required=needed,
+    )
+
+
+def whole(name: str, *, least: int = 0, most: int, needed: bool = True) -> Field:
+    """A JSON integer between two bounds."""
+    return Field(
+        name=name, type="whole", least=str(least), most=str(most), is_required=needed
+    )
+
+
+def quantity(
+    name: str = "amount",
+    *,
+    measures: tuple[str, ...] = MEASURES,
+    least: str = "0",
+    needed: bool = True,
+) -> Field:
+    """An amount with its unit; never negative unless `least` says so."""
+    return Field(
+        name=name,
+        type="quantity",
+        digits=AMOUNT_DIGITS,
+        places=AMOUNT_PLACES,
+        least=least,
+        measures=measures,
+        is_required=needed,
+    )
+
+
+def day(name: str, *, needed: bool = True) -> Field:
+    """A calendar day of the cooperative's zone, 2000 to 2100."""
+    return Field(name=name, type="day", is_required=needed)
+
+
+def choice(name: str, *choices: str, needed: bool = True) -> Field:
+    """One word out of a short list."""
+    return Field(name=name, type="choice", choices=choices, is_required=needed)
+
+
+def flag(name: str, *, needed: bool = True) -> Field:
+    """True or false."""
+    return Field(name=name, type="flag", is_required=needed)
+
+
+def group(name: str, *fields: Field, needed: bool = True) -> Field:
+    """An object with fields of its own."""
+    return Field(name=name, type="group", fields=fields, is_required=needed)
+
+
+def items(
+    name: str, *fields: Field, most: int, least: int = 0, needed: bool = True
+) -> Field:
+    """A list of objects."""
+    return Field(
+        name=name,
+        type="list",
+        fields=fields,
+        most_items=most,
+        least_items=least,
+        is_required=needed,
+    )
+
+
+@dataclass(frozen=True, kw_only=True)
+class Kind:
+    """One kind of entry.
+
+    `subjects` and `mentions` are templates over the body: `lot:{lot}`, `lot:{from[].lot}`.
+    A template with a missing optional field yields nothing. `one_of` names fields of which
+    exactly one is present; `together` names pairs of which the second must come with the first.
+    """
+
+    name: str
+    says: str
+    fields: tuple[Field, ...]
+    subjects: tuple[str, ...]
+    mentions: tuple[str, ...] = ()
+    version: int = 1
+    written_by: Literal["member", "coordinator"] = "member"
+    audience: Literal["member", "coordinator"] = "member"
+    one_of: tuple[str, ...] = ()
+    together: tuple[tuple[str, str], ...] = ()
