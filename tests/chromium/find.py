@@ -57,7 +57,9 @@ def _unpacked_from_npm() -> Path:
     for name in ("al2023", "swiftshader", "fonts"):
         archive = packed / f"{name}.tar.br"
         if archive.exists():
-            with tarfile.open(fileobj=io.BytesIO(brotli.decompress(archive.read_bytes()))) as tar:
+            with tarfile.open(
+                fileobj=io.BytesIO(brotli.decompress(archive.read_bytes()))
+            ) as tar:
                 tar.extractall(UNPACKED, filter="data")
     binary = UNPACKED / "chromium"
     binary.write_bytes(brotli.decompress((packed / "chromium.br").read_bytes()))
