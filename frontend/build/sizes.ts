@@ -1,0 +1,83 @@
+/** Checks the budgets of script: first screen, each screen, all; shipped tables and WebAssembly stand apart. */
+import { readFileSync } from "node:fs";
+import { brotliCompressSync } from "node:zlib";
+
+const BUILT = new URL("../dist/", import.meta.url);
+const KB = 1000;
+const FIRST_SCREEN_MAX = 40 * KB;
+const SCREEN_MAX = 6 * KB;
+const ALL_MAX = 150 * KB;
+const TABLES_MAX = 40 * KB;
+const TABLE_CHUNK = /tables/;
+
+interface Chunk {
+  file: string;
+  src?: string;
+  isEntry?: boolean;
+  imports?: string[];
+  dynamicImports?: string[];
+}
+
+const chunks = JSON.parse(readFileSync(new URL("budget.json", BUILT), "utf8")) as Record<
+  string,
+  Chunk
+>; // written by Vite itself a moment ago
+
+const scripts = new Map<string, number>();
+for (const chunk of Object.values(chunks)) {
+  if (chunk.file.endsWith(".js")) scripts.set(chunk.file, compressedBytes(chunk.file));
+}
+
+const entryKey = keyWhere((chunk) => chunk.isEntry === true);
+const first = reachedFrom(entryKey);
+const firstScreenKey = keyWhere((chunk) => /screens\/today\//.test(chunk.src ?? ""));
+for (const key of reachedFrom(firstScreenKey)) first.add(key);
+
+const lines: { name: string; bytes: number; most: number }[] = [
+  { name: "first screen", bytes: sum(first), most: FIRST_SCREEN_MAX },
+  { name: "tables", bytes: sum(new Set(Object.keys(chunks).filter(isTable))), most: TABLES_MAX },
+  {
+    name: "all scripts",
+    bytes: sum(new Set(Object.keys(chunks).filter((key) => !isTable(key)))),
+    most: ALL_MAX,
+  },
+];
+for (const [key, chunk] of Object.entries(chunks)) {
+  if (/src\/screens\//.test(chunk.src ?? "") && chunk.file.endsWith(".js")) {
+    lines.push({ name: chunk.src ?? key, bytes: sum(new Set([key])), most: SCREEN_MAX });
+  }
+}
+
+let isOver = false;
+for (const { name, bytes, most } of lines) {
+  const verdict = bytes > most ? "over" : "within";
+  isOver ||= bytes > most;
+  process.stdout.write(`${verdict.padEnd(7)} ${(bytes / KB).toFixed(1).padStart(6)} of ${most / KB} kB  ${name}\n`);
+}
+process.exit(isOver ? 1 : 0);
+
+function compressedBytes(file: string): number {
+  return brotliCompressSync(readFileSync(new URL(file, BUILT))).byteLength;
+}
+
+function keyWhere(isIt: (chunk: Chunk) => boolean): string {
+  return Object.entries(chunks).find(([, chunk]) => isIt(chunk))?.[0] ?? "";
+}
+
+function isTable(key: string): boolean {
+  return TABLE_CHUNK.test(key);
+}
+
+/** A chunk and everything it imports before it can run; what is loaded later is left out. */
+function reachedFrom(key: string, reached = new Set<string>()): Set<string> {
+  const chunk = chunks[key];
+  if (chunk === undefined || reached.has(key) || isTable(key)) return reached;
+  reached.add(key);
+  for (const imported of chunk.imports ?? []) reachedFrom(imported, reached);
+  return reached;
+}
+
+function sum(keys: Set<string>): number {
+  const files = new Set([...keys].map((key) => chunks[key]?.file ?? ""));
+  return [...files].reduce((total, file) => total + (scripts.get(file) ?? 0), 0);
+}

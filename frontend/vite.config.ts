@@ -1,0 +1,31 @@
+import { readFileSync } from "node:fs";
+import { defineConfig } from "vitest/config";
+
+const packageFile: unknown = JSON.parse(readFileSync(new URL("package.json", import.meta.url), "utf8"));
+
+/** The version written into every entry as `app_version`. */
+function appVersion(): string {
+  if (typeof packageFile === "object" && packageFile !== null && "version" in packageFile) {
+    return String(packageFile.version);
+  }
+  throw new Error("package.json names no version");
+}
+
+export default defineConfig({
+  base: "/static/",
+  oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
+  define: { __APP_VERSION__: JSON.stringify(appVersion()) },
+  build: {
+    target: ["chrome114", "firefox115", "safari16.4"],
+    manifest: "budget.json",
+    modulePreload: { polyfill: false },
+    // An inlined picture would be a data: address, which the content policy refuses.
+    assetsInlineLimit: 0,
+    rolldownOptions: { input: "index.html" },
+  },
+  test: {
+    environment: "node",
+    include: ["src/**/*.test.{ts,tsx}"],
+    pool: "threads",
+  },
+});
