@@ -1,0 +1,41 @@
+"""The worker's application, and the clock inside the worker."""
+
+import os
+from typing import Any
+
+from celery import Celery
+from celery.beat import EmbeddedService
+from celery.signals import task_postrun, worker_init, worker_ready
+from django.conf import settings
+
+os.environ.setdefault("DJANGO_SETTINGS_MODULE", "kitchenlog.config.settings")
+
+app = Celery("kitchenlog")
+app.config_from_object("django.conf:settings", namespace="CELERY")
+app.autodiscover_tasks()
+
+
+@worker_init.connect
+def note_start(**_: Any) -> None:
+    """The health page may speak of the worker from its start on."""
+    settings.WORKER_SEEN_FILE.touch()
+
+
+@task_postrun.connect
+def note_work(**_: Any) -> None:
+    """The sweep comes every few seconds: a file that is older speaks of a dead worker."""
+    settings.WORKER_SEEN_FILE.touch()
+
+
+@worker_ready.connect
+def start_clock(**_: Any) -> None:
+    """Tick inside the worker.
+
+    `celery worker -B` makes the clock a second process that outlives a killed worker, so
+    that after a restart two clocks tick. A daemon thread ends with its process.
+    """
+    if not settings.KITCHENLOG_WORKER_HAS_CLOCK:
+        return
+    clock = EmbeddedService(app, thread=True, scheduler_cls="celery.beat:Scheduler")
+    clock.daemon = True
+    clock.start()

@@ -1,0 +1,1 @@
+"""Labels, lot pages and exports: what leaves the kitchen on paper."""

@@ -1,0 +1,1 @@
+"""Cooperatives, their members, roles, devices and join codes, and the door they come in by."""

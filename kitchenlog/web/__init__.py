@@ -1,0 +1,1 @@
+"""Serves the built app, its headers, the health page, and `manage.py serve`."""
