@@ -1,1 +1,1 @@
-"""Kinds of entry, their bodies, parse-or-refuse, wire versions. Pure: no framework, no clock."""
+"""Kinds of entry, their bodies, parse-or-refuse, wire versions. Pure: no framework or clock."""

@@ -1,4 +1,4 @@
-"""The one table of kinds. `make kinds` writes the phone's copy and the list in DEVELOPERS.md."""
+"""The one table of kinds; `make kinds` writes the phone's copy and a list in DEVELOPERS.md."""
 
 from __future__ import annotations
 
@@ -7,7 +7,9 @@ from kitchenlog.entries.kinds.definitions import DEFINITION_KINDS
 from kitchenlog.entries.kinds.facts import MAKING_KINDS, MOVING_KINDS, RECEIVING_KINDS
 from kitchenlog.entries.kinds.fields import Field, Kind
 
-TABLE_NUMBER = 1  # goes up with any kind's version; a phone with an older one stops pulling (R91)
+TABLE_NUMBER = (
+    1  # goes up with any kind's version; a phone with an older one stops pulling (R91)
+)
 
 KINDS: dict[str, Kind] = {
     kind.name: kind
@@ -20,9 +22,12 @@ KINDS: dict[str, Kind] = {
     )
 }
 
+# Bodies of earlier versions as they were declared, so that a late phone is still understood.
+EARLIER_KINDS: tuple[Kind, ...] = ()
+
 SUBJECT_TYPES = (
     "cooperative", "place", "material", "source", "recipient", "instrument", "recipe",
     "lot", "price", "batch", "day",
 )  # fmt: skip
 
-__all__ = ["KINDS", "SUBJECT_TYPES", "TABLE_NUMBER", "Field", "Kind"]
+__all__ = ["EARLIER_KINDS", "KINDS", "SUBJECT_TYPES", "TABLE_NUMBER", "Field", "Kind"]

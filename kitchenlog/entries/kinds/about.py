@@ -5,16 +5,22 @@ from __future__ import annotations
 from kitchenlog.entries.kinds.fields import (
     NOTE_CHARS,
     SENTENCE_CHARS,
+    VERSION_MOST,
     Field,
     Kind,
     choice,
     entry_id,
     items,
+    kind_name,
     subject,
     text,
+    whole,
 )
 
-_NAMES_AN_ENTRY = (entry_id("corrects"), text("of_kind", most=40))
+# `of_kind` is the kind of the first entry of the family, also where a correction is corrected.
+_NAMES_AN_ENTRY = (entry_id("corrects"), kind_name("of_kind"))
+# A body has the version of its kind; without this field it is the first one.
+_OF_VERSION = whole("of_version", least=1, most=VERSION_MOST, needed=False)
 _REASON = text("reason", most=SENTENCE_CHARS)
 _INSTEAD_OF = items("instead_of", entry_id("entry"), most=20, needed=False)
 
@@ -22,7 +28,13 @@ ABOUT_KINDS: tuple[Kind, ...] = (
     Kind(
         name="correction",
         says="The whole new body of an earlier entry, and why. The old one stays readable.",
-        fields=(*_NAMES_AN_ENTRY, _REASON, Field(name="body", type="body"), _INSTEAD_OF),
+        fields=(
+            *_NAMES_AN_ENTRY,
+            _REASON,
+            Field(name="body", type="body"),
+            _OF_VERSION,
+            _INSTEAD_OF,
+        ),
         subjects=(),  # those of the old body and of the new, see entries.links
     ),
     Kind(

@@ -7,6 +7,7 @@ from dataclasses import replace
 from kitchenlog.entries.kinds.fields import (
     NOTE_CHARS,
     SENTENCE_CHARS,
+    Circle,
     Field,
     Kind,
     choice,
@@ -15,6 +16,7 @@ from kitchenlog.entries.kinds.fields import (
     group,
     id_of,
     items,
+    letters,
     quantity,
     text,
     whole,
@@ -37,7 +39,7 @@ LIFE_RULE = group(
 COOPERATIVE = (
     text("name"),
     Field(name="time_zone", type="zone"),
-    text("currency", most=3),
+    letters("currency", most=3),
     whole("currency_places", least=0, most=3),
     text("language", most=12),
     choice("unit_habit", "metric", "us", "imperial"),
@@ -55,13 +57,15 @@ MATERIAL = (
     text("name"),
     choice("sort", "ingredient", "packaging", "product"),
     choice("measured_by", "mass", "volume", "count"),
-    text("letters", most=3),
+    letters("letters", most=3),
     text("density_of", needed=False),
     quantity("pack_net", measures=("mass", "volume"), needed=False),
     text("pack_word", most=20, needed=False),
     decimal("price", least="0", needed=False),
     LIFE_RULE,
-    Field(name="allergens", type="choices", choices=ALLERGENS, most_items=20, is_required=False),
+    Field(
+        name="allergens", type="choices", choices=ALLERGENS, most_items=20, is_required=False
+    ),
     text("note", most=SENTENCE_CHARS, needed=False),
     flag("is_retired", needed=False),
 )
@@ -75,9 +79,16 @@ PARTNER = (
 INSTRUMENT = (
     text("name"),
     choice(
-        "sort", "scale", "thermometer", "ph_meter", "refractometer",
-        "cylinder", "cup", "spoon", "timer",
-    ),  # fmt: skip
+        "sort",
+        "scale",
+        "thermometer",
+        "ph_meter",
+        "refractometer",
+        "cylinder",
+        "cup",
+        "spoon",
+        "timer",
+    ),
     id_of("place", needed=False),
     text("unit", most=12),
     decimal("division", least="0", needed=False),
@@ -105,9 +116,18 @@ PLANNED_STEP = items(
     text("step", most=20),
     text("says", most=SENTENCE_CHARS),
     choice(
-        "measures", "prepared_mass", "kettle_mass", "mass", "temperature", "ph", "brix",
-        "water_activity", "salt", "minutes", needed=False,
-    ),  # fmt: skip
+        "measures",
+        "prepared_mass",
+        "kettle_mass",
+        "mass",
+        "temperature",
+        "ph",
+        "brix",
+        "water_activity",
+        "salt",
+        "minutes",
+        needed=False,
+    ),
     text("line", most=20, needed=False),
     text("unit", most=12, needed=False),
     decimal("low", needed=False),
@@ -122,7 +142,7 @@ def _pair(
     name: str, says: str, fields: tuple[Field, ...], *, anyone: bool = False
 ) -> tuple[Kind, Kind]:
     """The two kinds of one definition: `..._defined` holds all, `..._changed` some fields."""
-    writer = "member" if anyone else "coordinator"
+    writer: Circle = "member" if anyone else "coordinator"
     defined = Kind(
         name=f"{name}_defined",
         says=f"{says} is set up.",

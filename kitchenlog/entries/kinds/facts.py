@@ -5,16 +5,17 @@ from __future__ import annotations
 from kitchenlog.entries.kinds.definitions import LIFE_SORTS, PLANNED_LINE, PLANNED_STEP
 from kitchenlog.entries.kinds.fields import (
     SENTENCE_CHARS,
-    Field,
     Kind,
     choice,
     code,
     day,
     decimal,
+    decimals,
     entry_id,
     group,
     id_of,
     items,
+    letters,
     quantity,
     text,
 )
@@ -32,7 +33,7 @@ READING = group(
     decimal("tare", needed=False),
     decimal("division", least="0", needed=False),
     decimal("repeatability", least="0", needed=False),
-    Field(name="repeats", type="decimals", digits=14, places=6, most_items=30, is_required=False),
+    decimals("repeats", most_items=30, needed=False),
     needed=False,
 )
 
@@ -58,7 +59,7 @@ RECEIVING_KINDS: tuple[Kind, ...] = (
     Kind(
         name="price_paid",
         says="What a received lot cost; kept apart because not everybody sees it.",
-        fields=(code(), decimal("price", least="0"), text("currency", most=3)),
+        fields=(code(), decimal("price", least="0"), letters("currency", most=3)),
         subjects=("price:{lot}",),
         mentions=("lot:{lot}",),
         audience="coordinator",
@@ -163,7 +164,9 @@ MAKING_KINDS: tuple[Kind, ...] = (
             id_of("place", needed=False),
             quantity(),
             choice("reason", *LOSS_REASONS),
-            choice("stage", "preparation", "cooking", "filling", "store", "stall", needed=False),
+            choice(
+                "stage", "preparation", "cooking", "filling", "store", "stall", needed=False
+            ),
             text("line", most=20, needed=False),
             text("note", most=SENTENCE_CHARS, needed=False),
         ),
@@ -240,4 +243,3 @@ MOVING_KINDS: tuple[Kind, ...] = (
         mentions=("place:{place}",),
     ),
 )
-

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 FieldType = Literal[
     "text",  # a person's words
+    "letters",  # capital letters A to Z, as in a lot code or a currency
     "code",  # a lot code: capital letters, digits, hyphens
     "id",  # the id part of a subject of type `to`
     "entry",  # the id of an entry
@@ -18,13 +19,18 @@ FieldType = Literal[
     "zone",  # an IANA time zone
     "choice",  # one of `choices`
     "flag",  # true or false
+    "kind",  # the name of a kind that is not itself about an entry
     "group",  # an object of `fields`
     "list",  # a list of objects of `fields`
+    "unit",  # the unit of a quantity; only within one
     "decimals",  # a list of decimals
     "choices",  # a list of `choices`, each at most once
     "changes",  # {field: {"from": old, "to": new}} of the kind named in `of_kind`
+    "change",  # {"from": old, "to": new} of one field; only within `changes`
     "body",  # the whole new body of the kind named in the field `of_kind`
 ]
+
+Circle = Literal["member", "coordinator"]  # whose it is to write or to see
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -55,14 +61,22 @@ class Field:
 NAME_CHARS = 120
 SENTENCE_CHARS = 600
 NOTE_CHARS = 4_000
+VERSION_MOST = 9_999
 AMOUNT_DIGITS = 14
 AMOUNT_PLACES = 6
+NUMBER_MOST = "100000000"  # of any unit in units.csv: in mg or uL it still fits 64 bits
+NUMBER_LEAST = "-100000000"
 MEASURES = ("mass", "volume", "count")
 
 
 def text(name: str, *, most: int = NAME_CHARS, needed: bool = True) -> Field:
     """Words of a person, one to `most` characters."""
     return Field(name=name, type="text", most_chars=most, is_required=needed)
+
+
+def letters(name: str, *, most: int) -> Field:
+    """One to `most` capital letters."""
+    return Field(name=name, type="letters", most_chars=most)
 
 
 def code(name: str = "lot", *, needed: bool = True) -> Field:
@@ -80,6 +94,11 @@ def entry_id(name: str, *, needed: bool = True) -> Field:
     return Field(name=name, type="entry", is_required=needed)
 
 
+def kind_name(name: str) -> Field:
+    """The name of a kind; never that of a correction or void, which only wrap another kind."""
+    return Field(name=name, type="kind")
+
+
 def subject(name: str) -> Field:
     """A whole subject, `type:id`."""
     return Field(name=name, type="subject")
@@ -88,8 +107,8 @@ def subject(name: str) -> Field:
 def decimal(
     name: str,
     *,
-    least: str | None = None,
-    most: str | None = None,
+    least: str = NUMBER_LEAST,
+    most: str = NUMBER_MOST,
     places: int = AMOUNT_PLACES,
     needed: bool = True,
 ) -> Field:
@@ -105,11 +124,16 @@ def decimal(
     )
 
 
+def decimals(name: str, *, most_items: int, needed: bool = True) -> Field:
+    """A list of numbers, each kept as the text that was read."""
+    return replace(
+        decimal(name, needed=needed), type="decimals", most_items=most_items, least_items=1
+    )
+
+
 def whole(name: str, *, least: int = 0, most: int, needed: bool = True) -> Field:
     """A JSON integer between two bounds."""
-    return Field(
-        name=name, type="whole", least=str(least), most=str(most), is_required=needed
-    )
+    return Field(name=name, type="whole", least=str(least), most=str(most), is_required=needed)
 
 
 def quantity(
@@ -126,6 +150,7 @@ def quantity(
         digits=AMOUNT_DIGITS,
         places=AMOUNT_PLACES,
         least=least,
+        most=NUMBER_MOST,
         measures=measures,
         is_required=needed,
     )
@@ -151,9 +176,7 @@ def group(name: str, *fields: Field, needed: bool = True) -> Field:
     return Field(name=name, type="group", fields=fields, is_required=needed)
 
 
-def items(
-    name: str, *fields: Field, most: int, least: int = 0, needed: bool = True
-) -> Field:
+def items(name: str, *fields: Field, most: int, least: int = 0, needed: bool = True) -> Field:
     """A list of objects."""
     return Field(
         name=name,
@@ -180,7 +203,7 @@ class Kind:
     subjects: tuple[str, ...]
     mentions: tuple[str, ...] = ()
     version: int = 1
-    written_by: Literal["member", "coordinator"] = "member"
-    audience: Literal["member", "coordinator"] = "member"
+    written_by: Circle = "member"
+    audience: Circle = "member"
     one_of: tuple[str, ...] = ()
     together: tuple[tuple[str, str], ...] = ()

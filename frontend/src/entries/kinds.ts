@@ -1,0 +1,596 @@
+/** The table of kinds. Written by `make kinds` from kitchenlog/entries/kinds; do not edit. */
+
+export type SubjectType = "cooperative" | "place" | "material" | "source" | "recipient" | "instrument" | "recipe" | "lot" | "price" | "batch" | "day";
+export type Measure = "mass" | "volume" | "count";
+export type UnitCode = "mL" | "L" | "us_gal" | "us_qt" | "us_pt" | "us_cup" | "us_floz" | "us_tbsp" | "us_tsp" | "us_gill" | "us_fldr" | "us_bu" | "us_pk" | "us_dry_qt" | "us_dry_pt" | "fda_cup" | "fda_floz" | "fda_tbsp" | "fda_tsp" | "metric_cup" | "metric_tbsp" | "metric_tsp" | "au_tbsp" | "imp_gal" | "imp_qt" | "imp_pt" | "imp_floz" | "imp_cup" | "mg" | "g" | "kg" | "lb" | "oz" | "gr" | "fda_oz" | "pc";
+export type JsonValue =
+  | string
+  | number
+  | boolean
+  | null
+  | readonly JsonValue[]
+  | { readonly [name: string]: JsonValue };
+
+/** An amount as it was read, with its unit. */
+export interface Quantity {
+  readonly amount: string;
+  readonly unit: UnitCode;
+}
+
+/** One field of a definition, from what to what; null where it may be missing and is. */
+export interface Change {
+  readonly from: JsonValue;
+  readonly to: JsonValue;
+}
+
+export type FieldType = "text" | "letters" | "code" | "id" | "entry" | "subject" | "decimal" | "whole" | "quantity" | "day" | "zone" | "choice" | "flag" | "kind" | "group" | "list" | "unit" | "decimals" | "choices" | "changes" | "change" | "body";
+
+export interface Field {
+  readonly name: string;
+  readonly type: FieldType;
+  readonly is_required?: false;
+  readonly most_chars?: number;
+  readonly most_items?: number;
+  readonly least_items?: number;
+  readonly digits?: number;
+  readonly places?: number;
+  readonly least?: string;
+  readonly most?: string;
+  readonly to?: SubjectType;
+  readonly choices?: readonly string[];
+  readonly measures?: readonly Measure[];
+  readonly fields?: readonly Field[];
+  readonly of_kind?: string;
+}
+
+export interface Kind {
+  readonly name: string;
+  readonly says: string;
+  readonly fields: readonly Field[];
+  readonly subjects: readonly string[];
+  readonly mentions?: readonly string[];
+  readonly version: number;
+  readonly written_by?: "coordinator";
+  readonly audience?: "coordinator";
+  readonly one_of?: readonly string[];
+  readonly together?: readonly (readonly [string, string])[];
+}
+
+export const TABLE_NUMBER = 1;
+
+export const SUBJECT_TYPES: readonly SubjectType[] = ["cooperative", "place", "material", "source", "recipient", "instrument", "recipe", "lot", "price", "batch", "day"];
+
+/** The cooperative is set up. */
+export interface CooperativeDefinedBody {
+  readonly cooperative: string;
+  readonly name: string;
+  readonly time_zone: string;
+  readonly currency: string;
+  readonly currency_places: number;
+  readonly language: string;
+  readonly unit_habit: "metric" | "us" | "imperial";
+  readonly rules: "us" | "eu" | "own";
+  readonly prices_shown: boolean;
+}
+
+/** The cooperative is edited: each field from what to what. */
+export interface CooperativeChangedBody {
+  readonly cooperative: string;
+  readonly changes: { readonly [Name in "name" | "time_zone" | "currency" | "currency_places" | "language" | "unit_habit" | "rules" | "prices_shown"]?: Change | undefined };
+  readonly reason?: string | undefined;
+}
+
+/** A kitchen, store, stall or box is set up. */
+export interface PlaceDefinedBody {
+  readonly place: string;
+  readonly name: string;
+  readonly sort: "kitchen" | "store" | "stall" | "box";
+  readonly altitude_m?: string | undefined;
+  readonly note?: string | undefined;
+  readonly is_retired?: boolean | undefined;
+}
+
+/** A kitchen, store, stall or box is edited: each field from what to what. */
+export interface PlaceChangedBody {
+  readonly place: string;
+  readonly changes: { readonly [Name in "name" | "sort" | "altitude_m" | "note" | "is_retired"]?: Change | undefined };
+  readonly reason?: string | undefined;
+}
+
+/** An ingredient, packaging or product is set up. */
+export interface MaterialDefinedBody {
+  readonly material: string;
+  readonly name: string;
+  readonly sort: "ingredient" | "packaging" | "product";
+  readonly measured_by: "mass" | "volume" | "count";
+  readonly letters: string;
+  readonly density_of?: string | undefined;
+  readonly pack_net?: Quantity | undefined;
+  readonly pack_word?: string | undefined;
+  readonly price?: string | undefined;
+  readonly life?: {
+    readonly sort: "use_by" | "best_before" | "expires_on";
+    readonly length: number;
+    readonly unit: "days" | "months";
+  } | undefined;
+  readonly allergens?: readonly ("celery" | "cereals_with_gluten" | "crustaceans" | "eggs" | "fish" | "lupin" | "milk" | "molluscs" | "mustard" | "peanuts" | "sesame" | "soybeans" | "sulphites" | "tree_nuts" | "wheat")[] | undefined;
+  readonly note?: string | undefined;
+  readonly is_retired?: boolean | undefined;
+}
+
+/** An ingredient, packaging or product is edited: each field from what to what. */
+export interface MaterialChangedBody {
+  readonly material: string;
+  readonly changes: { readonly [Name in "name" | "sort" | "measured_by" | "letters" | "density_of" | "pack_net" | "pack_word" | "price" | "life" | "allergens" | "note" | "is_retired"]?: Change | undefined };
+  readonly reason?: string | undefined;
+}
+
+/** An immediate previous source is set up. */
+export interface SourceDefinedBody {
+  readonly source: string;
+  readonly name: string;
+  readonly contact?: string | undefined;
+  readonly address?: string | undefined;
+  readonly note?: string | undefined;
+  readonly is_retired?: boolean | undefined;
+}
+
+/** An immediate previous source is edited: each field from what to what. */
+export interface SourceChangedBody {
+  readonly source: string;
+  readonly changes: { readonly [Name in "name" | "contact" | "address" | "note" | "is_retired"]?: Change | undefined };
+  readonly reason?: string | undefined;
+}
+
+/** An immediate subsequent recipient is set up. */
+export interface RecipientDefinedBody {
+  readonly recipient: string;
+  readonly name: string;
+  readonly contact?: string | undefined;
+  readonly address?: string | undefined;
+  readonly note?: string | undefined;
+  readonly is_retired?: boolean | undefined;
+}
+
+/** An immediate subsequent recipient is edited: each field from what to what. */
+export interface RecipientChangedBody {
+  readonly recipient: string;
+  readonly changes: { readonly [Name in "name" | "contact" | "address" | "note" | "is_retired"]?: Change | undefined };
+  readonly reason?: string | undefined;
+}
+
+/** What measures is set up. */
+export interface InstrumentDefinedBody {
+  readonly instrument: string;
+  readonly name: string;
+  readonly sort: "scale" | "thermometer" | "ph_meter" | "refractometer" | "cylinder" | "cup" | "spoon" | "timer";
+  readonly place?: string | undefined;
+  readonly unit: string;
+  readonly division?: string | undefined;
+  readonly capacity?: string | undefined;
+  readonly repeatability?: string | undefined;
+  readonly bowl_tare?: string | undefined;
+  readonly note?: string | undefined;
+  readonly is_retired?: boolean | undefined;
+}
+
+/** What measures is edited: each field from what to what. */
+export interface InstrumentChangedBody {
+  readonly instrument: string;
+  readonly changes: { readonly [Name in "name" | "sort" | "place" | "unit" | "division" | "capacity" | "repeatability" | "bowl_tare" | "note" | "is_retired"]?: Change | undefined };
+  readonly reason?: string | undefined;
+}
+
+/** A version of a recipe that never changes afterwards. */
+export interface RecipePublishedBody {
+  readonly recipe: string;
+  readonly number: number;
+  readonly name: string;
+  readonly product: string;
+  readonly makes: Quantity;
+  readonly packs?: number | undefined;
+  readonly lines: readonly {
+    readonly line: string;
+    readonly material: string;
+    readonly amount: Quantity;
+    readonly below?: string | undefined;
+    readonly above?: string | undefined;
+    readonly soluble_percent?: string | undefined;
+    readonly note?: string | undefined;
+  }[];
+  readonly steps: readonly {
+    readonly step: string;
+    readonly says: string;
+    readonly measures?: "prepared_mass" | "kettle_mass" | "mass" | "temperature" | "ph" | "brix" | "water_activity" | "salt" | "minutes" | undefined;
+    readonly line?: string | undefined;
+    readonly unit?: string | undefined;
+    readonly low?: string | undefined;
+    readonly high?: string | undefined;
+    readonly set_by?: string | undefined;
+    readonly caution?: string | undefined;
+  }[];
+  readonly target_solids_percent?: string | undefined;
+  readonly life?: {
+    readonly sort: "use_by" | "best_before" | "expires_on";
+    readonly length: number;
+    readonly unit: "days" | "months";
+  } | undefined;
+  readonly note?: string | undefined;
+}
+
+/** Goods came from a source and became a lot, or were refused. */
+export interface ReceiptBody {
+  readonly lot: string;
+  readonly material: string;
+  readonly source: string;
+  readonly their_lot?: string | undefined;
+  readonly amount: Quantity;
+  readonly place: string;
+  readonly condition: "fit" | "refused";
+  readonly refused_why?: string | undefined;
+  readonly life?: {
+    readonly sort: "use_by" | "best_before" | "expires_on";
+    readonly on: string;
+  } | undefined;
+  readonly note?: string | undefined;
+}
+
+/** What a received lot cost; kept apart because not everybody sees it. */
+export interface PricePaidBody {
+  readonly lot: string;
+  readonly price: string;
+  readonly currency: string;
+}
+
+/** What was left in a bin and what was added become a new lot. */
+export interface ToppedUpBody {
+  readonly lot: string;
+  readonly material: string;
+  readonly place: string;
+  readonly from: readonly {
+    readonly lot: string;
+    readonly amount: Quantity;
+  }[];
+  readonly life?: {
+    readonly sort: "use_by" | "best_before" | "expires_on";
+    readonly on: string;
+  } | undefined;
+}
+
+/** One run of one recipe version begins, with its planned lines and steps. */
+export interface BatchStartedBody {
+  readonly batch: string;
+  readonly code: string;
+  readonly recipe: string;
+  readonly recipe_version: string;
+  readonly product: string;
+  readonly place: string;
+  readonly makes: Quantity;
+  readonly scaled_by: "as_written" | "mass" | "packs" | "limiting";
+  readonly lines: readonly {
+    readonly line: string;
+    readonly material: string;
+    readonly amount: Quantity;
+    readonly below?: string | undefined;
+    readonly above?: string | undefined;
+    readonly soluble_percent?: string | undefined;
+    readonly note?: string | undefined;
+  }[];
+  readonly steps: readonly {
+    readonly step: string;
+    readonly says: string;
+    readonly measures?: "prepared_mass" | "kettle_mass" | "mass" | "temperature" | "ph" | "brix" | "water_activity" | "salt" | "minutes" | undefined;
+    readonly line?: string | undefined;
+    readonly unit?: string | undefined;
+    readonly low?: string | undefined;
+    readonly high?: string | undefined;
+    readonly set_by?: string | undefined;
+    readonly caution?: string | undefined;
+  }[];
+  readonly target_solids_percent?: string | undefined;
+}
+
+/** One line stands on the bench before anything is combined. */
+export interface LaidOutBody {
+  readonly batch: string;
+  readonly line: string;
+  readonly lots: readonly {
+    readonly lot: string;
+    readonly amount?: Quantity | undefined;
+  }[];
+}
+
+/** An amount of a lot was weighed or counted into a batch. */
+export interface WeighInBody {
+  readonly batch: string;
+  readonly line: string;
+  readonly material: string;
+  readonly lot: string;
+  readonly place: string;
+  readonly reading?: {
+    readonly instrument?: string | undefined;
+    readonly unit: string;
+    readonly shown: string;
+    readonly tare?: string | undefined;
+    readonly division?: string | undefined;
+    readonly repeatability?: string | undefined;
+    readonly repeats?: readonly string[] | undefined;
+  } | undefined;
+  readonly counted?: Quantity | undefined;
+}
+
+/** A step was carried out, with its reading where it has a check. */
+export interface StepDoneBody {
+  readonly batch: string;
+  readonly step: string;
+  readonly reading?: {
+    readonly instrument?: string | undefined;
+    readonly unit: string;
+    readonly shown: string;
+    readonly tare?: string | undefined;
+    readonly division?: string | undefined;
+    readonly repeatability?: string | undefined;
+    readonly repeats?: readonly string[] | undefined;
+  } | undefined;
+  readonly action?: string | undefined;
+}
+
+/** Good packs, or a good mass, came out of a batch and became a lot. */
+export interface OutputBody {
+  readonly batch: string;
+  readonly lot: string;
+  readonly material: string;
+  readonly place: string;
+  readonly amount: Quantity;
+  readonly pack_net?: Quantity | undefined;
+  readonly rejected?: Quantity | undefined;
+  readonly rejected_why?: string | undefined;
+  readonly life?: {
+    readonly sort: "use_by" | "best_before" | "expires_on";
+    readonly on: string;
+  } | undefined;
+}
+
+/** Something was lost, from a batch or from a lot in stock, for a reason. */
+export interface LossBody {
+  readonly batch?: string | undefined;
+  readonly lot?: string | undefined;
+  readonly place?: string | undefined;
+  readonly amount: Quantity;
+  readonly reason: "spoiled" | "trim" | "residue" | "spilled" | "breakage" | "sample" | "expired" | "waste" | "other";
+  readonly stage?: "preparation" | "cooking" | "filling" | "store" | "stall" | undefined;
+  readonly line?: string | undefined;
+  readonly note?: string | undefined;
+}
+
+/** Nothing more is expected of a batch. */
+export interface BatchFinishedBody {
+  readonly batch: string;
+  readonly note?: string | undefined;
+}
+
+/** Stock went from one place to another; one entry, both legs. */
+export interface TransferBody {
+  readonly lot: string;
+  readonly amount: Quantity;
+  readonly from_place: string;
+  readonly to_place: string;
+}
+
+/** Stock went to a business, by name. */
+export interface DispatchBody {
+  readonly lot: string;
+  readonly amount: Quantity;
+  readonly place: string;
+  readonly recipient: string;
+  readonly price_each?: string | undefined;
+  readonly document?: string | undefined;
+}
+
+/** Stock was sold to a private buyer, who is not recorded. */
+export interface SaleBody {
+  readonly lot: string;
+  readonly amount: Quantity;
+  readonly place: string;
+  readonly on: string;
+  readonly price_each?: string | undefined;
+  readonly discount?: string | undefined;
+}
+
+/** Stock came back from a recipient or a stall. */
+export interface ReturnBody {
+  readonly lot: string;
+  readonly amount: Quantity;
+  readonly place: string;
+  readonly on: string;
+  readonly recipient?: string | undefined;
+  readonly condition: "fit" | "unfit";
+  readonly reason: string;
+}
+
+/** What was seen at a place: an observation, not a movement. */
+export interface CountBody {
+  readonly lot: string;
+  readonly amount: Quantity;
+  readonly place: string;
+}
+
+/** The whole new body of an earlier entry, and why. The old one stays readable. */
+export interface CorrectionBody {
+  readonly corrects: string;
+  readonly of_kind: KindName;
+  readonly reason: string;
+  readonly body: Bodies[KindName];
+  readonly of_version?: number | undefined;
+  readonly instead_of?: readonly {
+    readonly entry: string;
+  }[] | undefined;
+}
+
+/** An earlier entry did not happen, and why. It stays readable. */
+export interface VoidBody {
+  readonly corrects: string;
+  readonly of_kind: KindName;
+  readonly reason: string;
+  readonly instead_of?: readonly {
+    readonly entry: string;
+  }[] | undefined;
+}
+
+/** Somebody looked at a finding and decided. */
+export interface FindingSettledBody {
+  readonly subject: string;
+  readonly finding: string;
+  readonly decision: "explained" | "put_right" | "accepted";
+  readonly reason: string;
+}
+
+/** Words about a subject. */
+export interface NoteBody {
+  readonly subject: string;
+  readonly says: string;
+}
+
+export interface Bodies {
+  readonly cooperative_defined: CooperativeDefinedBody;
+  readonly cooperative_changed: CooperativeChangedBody;
+  readonly place_defined: PlaceDefinedBody;
+  readonly place_changed: PlaceChangedBody;
+  readonly material_defined: MaterialDefinedBody;
+  readonly material_changed: MaterialChangedBody;
+  readonly source_defined: SourceDefinedBody;
+  readonly source_changed: SourceChangedBody;
+  readonly recipient_defined: RecipientDefinedBody;
+  readonly recipient_changed: RecipientChangedBody;
+  readonly instrument_defined: InstrumentDefinedBody;
+  readonly instrument_changed: InstrumentChangedBody;
+  readonly recipe_published: RecipePublishedBody;
+  readonly receipt: ReceiptBody;
+  readonly price_paid: PricePaidBody;
+  readonly topped_up: ToppedUpBody;
+  readonly batch_started: BatchStartedBody;
+  readonly laid_out: LaidOutBody;
+  readonly weigh_in: WeighInBody;
+  readonly step_done: StepDoneBody;
+  readonly output: OutputBody;
+  readonly loss: LossBody;
+  readonly batch_finished: BatchFinishedBody;
+  readonly transfer: TransferBody;
+  readonly dispatch: DispatchBody;
+  readonly sale: SaleBody;
+  readonly return: ReturnBody;
+  readonly count: CountBody;
+  readonly correction: CorrectionBody;
+  readonly void: VoidBody;
+  readonly finding_settled: FindingSettledBody;
+  readonly note: NoteBody;
+}
+
+export type KindName = keyof Bodies;
+
+/** Exactly the fields an entry's fingerprint is taken of, without its kind and body. */
+export interface Envelope {
+  readonly id: string;
+  readonly version: number;
+  readonly subjects: readonly string[];
+  readonly cooperative: string;
+  readonly author: string;
+  readonly device: string;
+  readonly device_seq: number;
+  readonly recorded_at: string;
+  readonly tz: string;
+  readonly utc_offset_min: number;
+  readonly local_date: string;
+  readonly seen: string;
+  readonly happened_at: string;
+  readonly app_version: string;
+}
+
+/** A kind with its body: what a screen hands over to be recorded. */
+export type Draft<K extends KindName = KindName> = {
+  [Name in K]: { readonly kind: Name; readonly body: Bodies[Name] };
+}[K];
+
+export type Entry<K extends KindName = KindName> = Envelope & Draft<K>;
+
+export const KINDS: Readonly<Record<KindName, Kind>> = {
+  cooperative_defined: { name: "cooperative_defined", says: "The cooperative is set up.", fields: [{ name: "cooperative", type: "id", to: "cooperative" }, { name: "name", type: "text", most_chars: 120 }, { name: "time_zone", type: "zone" }, { name: "currency", type: "letters", most_chars: 3 }, { name: "currency_places", type: "whole", least: "0", most: "3" }, { name: "language", type: "text", most_chars: 12 }, { name: "unit_habit", type: "choice", choices: ["metric", "us", "imperial"] }, { name: "rules", type: "choice", choices: ["us", "eu", "own"] }, { name: "prices_shown", type: "flag" }], subjects: ["cooperative:{cooperative}"], version: 1, written_by: "coordinator" },
+  cooperative_changed: { name: "cooperative_changed", says: "The cooperative is edited: each field from what to what.", fields: [{ name: "cooperative", type: "id", to: "cooperative" }, { name: "changes", type: "changes", of_kind: "cooperative_defined" }, { name: "reason", type: "text", is_required: false, most_chars: 600 }], subjects: ["cooperative:{cooperative}"], version: 1, written_by: "coordinator" },
+  place_defined: { name: "place_defined", says: "A kitchen, store, stall or box is set up.", fields: [{ name: "place", type: "id", to: "place" }, { name: "name", type: "text", most_chars: 120 }, { name: "sort", type: "choice", choices: ["kitchen", "store", "stall", "box"] }, { name: "altitude_m", type: "decimal", is_required: false, digits: 14, places: 6, least: "-500", most: "6000" }, { name: "note", type: "text", is_required: false, most_chars: 600 }, { name: "is_retired", type: "flag", is_required: false }], subjects: ["place:{place}"], version: 1, written_by: "coordinator" },
+  place_changed: { name: "place_changed", says: "A kitchen, store, stall or box is edited: each field from what to what.", fields: [{ name: "place", type: "id", to: "place" }, { name: "changes", type: "changes", of_kind: "place_defined" }, { name: "reason", type: "text", is_required: false, most_chars: 600 }], subjects: ["place:{place}"], version: 1, written_by: "coordinator" },
+  material_defined: { name: "material_defined", says: "An ingredient, packaging or product is set up.", fields: [{ name: "material", type: "id", to: "material" }, { name: "name", type: "text", most_chars: 120 }, { name: "sort", type: "choice", choices: ["ingredient", "packaging", "product"] }, { name: "measured_by", type: "choice", choices: ["mass", "volume", "count"] }, { name: "letters", type: "letters", most_chars: 3 }, { name: "density_of", type: "text", is_required: false, most_chars: 120 }, { name: "pack_net", type: "quantity", is_required: false, digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume"] }, { name: "pack_word", type: "text", is_required: false, most_chars: 20 }, { name: "price", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "life", type: "group", is_required: false, fields: [{ name: "sort", type: "choice", choices: ["use_by", "best_before", "expires_on"] }, { name: "length", type: "whole", least: "1", most: "3650" }, { name: "unit", type: "choice", choices: ["days", "months"] }] }, { name: "allergens", type: "choices", is_required: false, most_items: 20, choices: ["celery", "cereals_with_gluten", "crustaceans", "eggs", "fish", "lupin", "milk", "molluscs", "mustard", "peanuts", "sesame", "soybeans", "sulphites", "tree_nuts", "wheat"] }, { name: "note", type: "text", is_required: false, most_chars: 600 }, { name: "is_retired", type: "flag", is_required: false }], subjects: ["material:{material}"], version: 1, written_by: "coordinator" },
+  material_changed: { name: "material_changed", says: "An ingredient, packaging or product is edited: each field from what to what.", fields: [{ name: "material", type: "id", to: "material" }, { name: "changes", type: "changes", of_kind: "material_defined" }, { name: "reason", type: "text", is_required: false, most_chars: 600 }], subjects: ["material:{material}"], version: 1, written_by: "coordinator" },
+  source_defined: { name: "source_defined", says: "An immediate previous source is set up.", fields: [{ name: "source", type: "id", to: "source" }, { name: "name", type: "text", most_chars: 120 }, { name: "contact", type: "text", is_required: false, most_chars: 600 }, { name: "address", type: "text", is_required: false, most_chars: 600 }, { name: "note", type: "text", is_required: false, most_chars: 600 }, { name: "is_retired", type: "flag", is_required: false }], subjects: ["source:{source}"], version: 1 },
+  source_changed: { name: "source_changed", says: "An immediate previous source is edited: each field from what to what.", fields: [{ name: "source", type: "id", to: "source" }, { name: "changes", type: "changes", of_kind: "source_defined" }, { name: "reason", type: "text", is_required: false, most_chars: 600 }], subjects: ["source:{source}"], version: 1 },
+  recipient_defined: { name: "recipient_defined", says: "An immediate subsequent recipient is set up.", fields: [{ name: "recipient", type: "id", to: "recipient" }, { name: "name", type: "text", most_chars: 120 }, { name: "contact", type: "text", is_required: false, most_chars: 600 }, { name: "address", type: "text", is_required: false, most_chars: 600 }, { name: "note", type: "text", is_required: false, most_chars: 600 }, { name: "is_retired", type: "flag", is_required: false }], subjects: ["recipient:{recipient}"], version: 1 },
+  recipient_changed: { name: "recipient_changed", says: "An immediate subsequent recipient is edited: each field from what to what.", fields: [{ name: "recipient", type: "id", to: "recipient" }, { name: "changes", type: "changes", of_kind: "recipient_defined" }, { name: "reason", type: "text", is_required: false, most_chars: 600 }], subjects: ["recipient:{recipient}"], version: 1 },
+  instrument_defined: { name: "instrument_defined", says: "What measures is set up.", fields: [{ name: "instrument", type: "id", to: "instrument" }, { name: "name", type: "text", most_chars: 120 }, { name: "sort", type: "choice", choices: ["scale", "thermometer", "ph_meter", "refractometer", "cylinder", "cup", "spoon", "timer"] }, { name: "place", type: "id", is_required: false, to: "place" }, { name: "unit", type: "text", most_chars: 12 }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "capacity", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeatability", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "bowl_tare", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "note", type: "text", is_required: false, most_chars: 600 }, { name: "is_retired", type: "flag", is_required: false }], subjects: ["instrument:{instrument}"], version: 1, written_by: "coordinator" },
+  instrument_changed: { name: "instrument_changed", says: "What measures is edited: each field from what to what.", fields: [{ name: "instrument", type: "id", to: "instrument" }, { name: "changes", type: "changes", of_kind: "instrument_defined" }, { name: "reason", type: "text", is_required: false, most_chars: 600 }], subjects: ["instrument:{instrument}"], version: 1, written_by: "coordinator" },
+  recipe_published: { name: "recipe_published", says: "A version of a recipe that never changes afterwards.", fields: [{ name: "recipe", type: "id", to: "recipe" }, { name: "number", type: "whole", least: "1", most: "9999" }, { name: "name", type: "text", most_chars: 120 }, { name: "product", type: "id", to: "material" }, { name: "makes", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "packs", type: "whole", is_required: false, least: "1", most: "100000" }, { name: "lines", type: "list", most_items: 60, least_items: 1, fields: [{ name: "line", type: "text", most_chars: 20 }, { name: "material", type: "id", to: "material" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "below", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "above", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "soluble_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "note", type: "text", is_required: false, most_chars: 600 }] }, { name: "steps", type: "list", most_items: 60, fields: [{ name: "step", type: "text", most_chars: 20 }, { name: "says", type: "text", most_chars: 600 }, { name: "measures", type: "choice", is_required: false, choices: ["prepared_mass", "kettle_mass", "mass", "temperature", "ph", "brix", "water_activity", "salt", "minutes"] }, { name: "line", type: "text", is_required: false, most_chars: 20 }, { name: "unit", type: "text", is_required: false, most_chars: 12 }, { name: "low", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "high", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "set_by", type: "text", is_required: false, most_chars: 120 }, { name: "caution", type: "text", is_required: false, most_chars: 600 }] }, { name: "target_solids_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "life", type: "group", is_required: false, fields: [{ name: "sort", type: "choice", choices: ["use_by", "best_before", "expires_on"] }, { name: "length", type: "whole", least: "1", most: "3650" }, { name: "unit", type: "choice", choices: ["days", "months"] }] }, { name: "note", type: "text", is_required: false, most_chars: 4000 }], subjects: ["recipe:{recipe}"], mentions: ["material:{product}", "material:{lines[].material}"], version: 1, written_by: "coordinator" },
+  receipt: { name: "receipt", says: "Goods came from a source and became a lot, or were refused.", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "material", type: "id", to: "material" }, { name: "source", type: "id", to: "source" }, { name: "their_lot", type: "text", is_required: false, most_chars: 120 }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "place", type: "id", to: "place" }, { name: "condition", type: "choice", choices: ["fit", "refused"] }, { name: "refused_why", type: "text", is_required: false, most_chars: 600 }, { name: "life", type: "group", is_required: false, fields: [{ name: "sort", type: "choice", choices: ["use_by", "best_before", "expires_on"] }, { name: "on", type: "day" }] }, { name: "note", type: "text", is_required: false, most_chars: 600 }], subjects: ["lot:{lot}"], mentions: ["material:{material}", "source:{source}", "place:{place}"], version: 1 },
+  price_paid: { name: "price_paid", says: "What a received lot cost; kept apart because not everybody sees it.", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "price", type: "decimal", digits: 14, places: 6, least: "0", most: "100000000" }, { name: "currency", type: "letters", most_chars: 3 }], subjects: ["price:{lot}"], mentions: ["lot:{lot}"], version: 1, audience: "coordinator" },
+  topped_up: { name: "topped_up", says: "What was left in a bin and what was added become a new lot.", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "material", type: "id", to: "material" }, { name: "place", type: "id", to: "place" }, { name: "from", type: "list", most_items: 20, least_items: 1, fields: [{ name: "lot", type: "code", to: "lot" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }] }, { name: "life", type: "group", is_required: false, fields: [{ name: "sort", type: "choice", choices: ["use_by", "best_before", "expires_on"] }, { name: "on", type: "day" }] }], subjects: ["lot:{lot}", "lot:{from[].lot}"], mentions: ["material:{material}", "place:{place}"], version: 1 },
+  batch_started: { name: "batch_started", says: "One run of one recipe version begins, with its planned lines and steps.", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "code", type: "code", to: "lot" }, { name: "recipe", type: "id", to: "recipe" }, { name: "recipe_version", type: "entry" }, { name: "product", type: "id", to: "material" }, { name: "place", type: "id", to: "place" }, { name: "makes", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "scaled_by", type: "choice", choices: ["as_written", "mass", "packs", "limiting"] }, { name: "lines", type: "list", most_items: 60, least_items: 1, fields: [{ name: "line", type: "text", most_chars: 20 }, { name: "material", type: "id", to: "material" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "below", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "above", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "soluble_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "note", type: "text", is_required: false, most_chars: 600 }] }, { name: "steps", type: "list", most_items: 60, fields: [{ name: "step", type: "text", most_chars: 20 }, { name: "says", type: "text", most_chars: 600 }, { name: "measures", type: "choice", is_required: false, choices: ["prepared_mass", "kettle_mass", "mass", "temperature", "ph", "brix", "water_activity", "salt", "minutes"] }, { name: "line", type: "text", is_required: false, most_chars: 20 }, { name: "unit", type: "text", is_required: false, most_chars: 12 }, { name: "low", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "high", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "set_by", type: "text", is_required: false, most_chars: 120 }, { name: "caution", type: "text", is_required: false, most_chars: 600 }] }, { name: "target_solids_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }], subjects: ["batch:{batch}"], mentions: ["recipe:{recipe}", "place:{place}", "material:{product}"], version: 1 },
+  laid_out: { name: "laid_out", says: "One line stands on the bench before anything is combined.", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "line", type: "text", most_chars: 20 }, { name: "lots", type: "list", most_items: 10, least_items: 1, fields: [{ name: "lot", type: "code", to: "lot" }, { name: "amount", type: "quantity", is_required: false, digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }] }], subjects: ["batch:{batch}"], mentions: ["lot:{lots[].lot}"], version: 1 },
+  weigh_in: { name: "weigh_in", says: "An amount of a lot was weighed or counted into a batch.", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "line", type: "text", most_chars: 20 }, { name: "material", type: "id", to: "material" }, { name: "lot", type: "code", to: "lot" }, { name: "place", type: "id", to: "place" }, { name: "reading", type: "group", is_required: false, fields: [{ name: "instrument", type: "id", is_required: false, to: "instrument" }, { name: "unit", type: "text", most_chars: 12 }, { name: "shown", type: "decimal", digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "tare", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeatability", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeats", type: "decimals", is_required: false, most_items: 30, least_items: 1, digits: 14, places: 6, least: "-100000000", most: "100000000" }] }, { name: "counted", type: "quantity", is_required: false, digits: 14, places: 6, least: "0", most: "100000000", measures: ["count"] }], subjects: ["batch:{batch}", "lot:{lot}"], mentions: ["material:{material}", "place:{place}", "instrument:{reading.instrument}"], version: 1, one_of: ["reading", "counted"] },
+  step_done: { name: "step_done", says: "A step was carried out, with its reading where it has a check.", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "step", type: "text", most_chars: 20 }, { name: "reading", type: "group", is_required: false, fields: [{ name: "instrument", type: "id", is_required: false, to: "instrument" }, { name: "unit", type: "text", most_chars: 12 }, { name: "shown", type: "decimal", digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "tare", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeatability", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeats", type: "decimals", is_required: false, most_items: 30, least_items: 1, digits: 14, places: 6, least: "-100000000", most: "100000000" }] }, { name: "action", type: "text", is_required: false, most_chars: 600 }], subjects: ["batch:{batch}"], mentions: ["instrument:{reading.instrument}"], version: 1 },
+  output: { name: "output", says: "Good packs, or a good mass, came out of a batch and became a lot.", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "lot", type: "code", to: "lot" }, { name: "material", type: "id", to: "material" }, { name: "place", type: "id", to: "place" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "pack_net", type: "quantity", is_required: false, digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume"] }, { name: "rejected", type: "quantity", is_required: false, digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "rejected_why", type: "text", is_required: false, most_chars: 600 }, { name: "life", type: "group", is_required: false, fields: [{ name: "sort", type: "choice", choices: ["use_by", "best_before", "expires_on"] }, { name: "on", type: "day" }] }], subjects: ["batch:{batch}", "lot:{lot}"], mentions: ["material:{material}", "place:{place}"], version: 1 },
+  loss: { name: "loss", says: "Something was lost, from a batch or from a lot in stock, for a reason.", fields: [{ name: "batch", type: "id", is_required: false, to: "batch" }, { name: "lot", type: "code", is_required: false, to: "lot" }, { name: "place", type: "id", is_required: false, to: "place" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "reason", type: "choice", choices: ["spoiled", "trim", "residue", "spilled", "breakage", "sample", "expired", "waste", "other"] }, { name: "stage", type: "choice", is_required: false, choices: ["preparation", "cooking", "filling", "store", "stall"] }, { name: "line", type: "text", is_required: false, most_chars: 20 }, { name: "note", type: "text", is_required: false, most_chars: 600 }], subjects: ["batch:{batch}", "lot:{lot}"], mentions: ["place:{place}"], version: 1, one_of: ["batch", "lot"], together: [["lot", "place"]] },
+  batch_finished: { name: "batch_finished", says: "Nothing more is expected of a batch.", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "note", type: "text", is_required: false, most_chars: 600 }], subjects: ["batch:{batch}"], version: 1 },
+  transfer: { name: "transfer", says: "Stock went from one place to another; one entry, both legs.", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "from_place", type: "id", to: "place" }, { name: "to_place", type: "id", to: "place" }], subjects: ["lot:{lot}"], mentions: ["place:{from_place}", "place:{to_place}"], version: 1 },
+  dispatch: { name: "dispatch", says: "Stock went to a business, by name.", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "place", type: "id", to: "place" }, { name: "recipient", type: "id", to: "recipient" }, { name: "price_each", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "document", type: "text", is_required: false, most_chars: 120 }], subjects: ["lot:{lot}"], mentions: ["place:{place}", "recipient:{recipient}"], version: 1 },
+  sale: { name: "sale", says: "Stock was sold to a private buyer, who is not recorded.", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "place", type: "id", to: "place" }, { name: "on", type: "day" }, { name: "price_each", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "discount", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }], subjects: ["lot:{lot}", "day:{place}:{on}"], mentions: ["place:{place}"], version: 1 },
+  return: { name: "return", says: "Stock came back from a recipient or a stall.", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "place", type: "id", to: "place" }, { name: "on", type: "day" }, { name: "recipient", type: "id", is_required: false, to: "recipient" }, { name: "condition", type: "choice", choices: ["fit", "unfit"] }, { name: "reason", type: "text", most_chars: 600 }], subjects: ["lot:{lot}", "day:{place}:{on}"], mentions: ["place:{place}", "recipient:{recipient}"], version: 1 },
+  count: { name: "count", says: "What was seen at a place: an observation, not a movement.", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "place", type: "id", to: "place" }], subjects: ["lot:{lot}"], mentions: ["place:{place}"], version: 1 },
+  correction: { name: "correction", says: "The whole new body of an earlier entry, and why. The old one stays readable.", fields: [{ name: "corrects", type: "entry" }, { name: "of_kind", type: "kind" }, { name: "reason", type: "text", most_chars: 600 }, { name: "body", type: "body" }, { name: "of_version", type: "whole", is_required: false, least: "1", most: "9999" }, { name: "instead_of", type: "list", is_required: false, most_items: 20, fields: [{ name: "entry", type: "entry" }] }], subjects: [], version: 1 },
+  void: { name: "void", says: "An earlier entry did not happen, and why. It stays readable.", fields: [{ name: "corrects", type: "entry" }, { name: "of_kind", type: "kind" }, { name: "reason", type: "text", most_chars: 600 }, { name: "instead_of", type: "list", is_required: false, most_items: 20, fields: [{ name: "entry", type: "entry" }] }], subjects: [], version: 1 },
+  finding_settled: { name: "finding_settled", says: "Somebody looked at a finding and decided.", fields: [{ name: "subject", type: "subject" }, { name: "finding", type: "text", most_chars: 200 }, { name: "decision", type: "choice", choices: ["explained", "put_right", "accepted"] }, { name: "reason", type: "text", most_chars: 600 }], subjects: ["{subject}"], version: 1, written_by: "coordinator" },
+  note: { name: "note", says: "Words about a subject.", fields: [{ name: "subject", type: "subject" }, { name: "says", type: "text", most_chars: 4000 }], subjects: ["{subject}"], version: 1 },
+};
+
+export const EARLIER_KINDS: readonly Kind[] = [];
+
+export const SENTENCES = {
+  "entry.too_deep": "{field} holds groups nested deeper than {most}; nest fewer.",
+  "entry.text_too_long": "{field} holds a text longer than {most} characters; shorten it.",
+  "entry.field_twice": "{field} holds the same field twice; keep one of them.",
+  "entry.not_exact": "{field} holds a number with a point or an exponent; write it as text.",
+  "kind.unknown": "{field} is not a kind of entry known here; update the app.",
+  "kind.about_entries": "{field} is a correction or void; name the kind of the first entry.",
+  "version.wrong": "{field} is not a version of this kind; write a whole number from 1.",
+  "group.wrong": "{field} is not a group of fields; fill in its fields.",
+  "list.wrong": "{field} is not a list; write one.",
+  "list.too_short": "{field} has too few items; give at least {least}.",
+  "list.too_long": "{field} has too many items; give at most {most}.",
+  "field.missing": "{field} is missing; fill it in.",
+  "field.unknown": "{field} is not a field of this kind of entry; leave it out.",
+  "field.one_of": "{field}: exactly one of {fields} is needed; fill in one.",
+  "field.together": "{field} is missing; it is needed together with {partner}.",
+  "text.wrong": "{field} is not a text; write words.",
+  "text.blank": "{field} is empty; write something or leave it out.",
+  "text.too_long": "{field} is too long; use at most {most} characters.",
+  "text.unstorable": "{field} holds a character that cannot be stored; type it again.",
+  "letters.wrong": "{field} is not a short name; write 1 to {most} capital letters, A to Z.",
+  "code.wrong": "{field} is not a lot code; write capitals, digits and hyphens, at most 40.",
+  "id.wrong": "{field} does not name anything set up; choose it from the list.",
+  "uuid.wrong": "{field} is not an id; write a UUID in lower case.",
+  "subject.wrong": "{field} is not a subject; write its type and its id, such as lot:MJ-1.",
+  "decimal.wrong": "{field} is not a number; write digits with one point at most, as 12.50.",
+  "decimal.too_many_digits": "{field} has too many digits; write at most {most}.",
+  "decimal.too_many_places": "{field} is too fine; give at most {most} digits after the point.",
+  "number.too_small": "{field} is too small; write {least} or more.",
+  "number.too_large": "{field} is too large; write {most} or less.",
+  "whole.wrong": "{field} is not a whole number; write one without a point.",
+  "unit.unknown": "{field} is not a unit known here; choose one from the list.",
+  "unit.wrong_measure": "{field} is a unit of something else; choose a unit of {measures}.",
+  "day.wrong": "{field} is not a day; write year, month and day, as in 2026-11-10.",
+  "day.out_of_range": "{field} lies outside the years 2000 to 2100; correct the year.",
+  "moment.wrong": "{field} is not a time; write it as in 2026-11-10T08:15:00.000Z.",
+  "zone.unknown": "{field} is not a time zone; choose one such as Europe/Lisbon.",
+  "choice.unknown": "{field} is not one of the choices; choose {choices}.",
+  "choice.twice": "{field} names the same choice twice; name it once.",
+  "flag.wrong": "{field} is neither yes nor no; choose one.",
+  "changes.none": "{field} changes nothing; change at least one field."
+} as const;
+
+export type RefusalKey = keyof typeof SENTENCES;
