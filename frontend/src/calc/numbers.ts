@@ -54,7 +54,9 @@ export class Decimal {
 
   toString(): string {
     const sign = this.units < 0n ? "-" : "";
-    const digits = this.abs().units.toString().padStart(this.scale + 1, "0");
+    const digits = this.abs()
+      .units.toString()
+      .padStart(this.scale + 1, "0");
     const point = digits.length - this.scale;
     const fraction = this.scale > 0 ? `.${digits.slice(point)}` : "";
     return `${sign}${digits.slice(0, point)}${fraction}`;
@@ -123,12 +125,7 @@ export function rounded(x: Decimal, places: number, rule: Rule = "half_even"): D
  * a / b as an exact fraction, rounded once to this many places.
  * Throws RangeError for b = 0: a caller knows what a missing whole means, this does not.
  */
-export function divided(
-  a: Decimal,
-  b: Decimal,
-  places: number,
-  rule: Rule = "half_even",
-): Decimal {
+export function divided(a: Decimal, b: Decimal, places: number, rule: Rule = "half_even"): Decimal {
   if (b.isZero()) throw new RangeError("division by zero");
   const over = a.units * tenTo(b.scale + places);
   const under = b.units * tenTo(a.scale);
