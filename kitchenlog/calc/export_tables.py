@@ -1,4 +1,4 @@
-"""Writes the phone's copies of the tables: `python -m kitchenlog.calc.export_tables [--check]`."""
+"""Writes the phone's tables: `python -m kitchenlog.calc.export_tables [--check]`."""
 
 import json
 import sys
@@ -12,9 +12,7 @@ from kitchenlog.calc.units import UNITS
 
 PHONE_TABLES = Path(__file__).parents[2] / "frontend" / "src" / "calc" / "tables"
 
-_HEAD = (
-    "// Written by `python -m kitchenlog.calc.export_tables` from kitchenlog/calc/tables/.\n"
-)
+_HEAD = "// Written by `python -m kitchenlog.calc.export_tables`; do not edit.\n"
 
 _UNITS_HEAD = """
 export type Dimension = "mass" | "volume" | "count" | "temperature";

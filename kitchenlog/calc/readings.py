@@ -165,7 +165,7 @@ def is_fine_enough(
 
 
 def _effective_degrees(u: float, spread: float, repeats_degrees: int) -> int | None:
-    """Welch-Satterthwaite with only the repeats finite, cut to a whole number (G.4.1 note 1)."""
+    """Welch-Satterthwaite with only the repeats finite, cut to a whole number (G.4.1)."""
     if spread == 0:
         return None
     ratio = (u * u) / (spread * spread)

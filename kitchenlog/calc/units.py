@@ -20,7 +20,7 @@ BASE_UNITS: Mapping[str, str] = MappingProxyType({"mass": "g", "volume": "mL", "
 
 @dataclass(frozen=True, kw_only=True)
 class Unit:
-    """One row of tables/units.csv; `in_base` is None for temperatures, which are not factors."""
+    """One row of tables/units.csv; `in_base` is None for temperatures: they are no factors."""
 
     code: str
     name: str
@@ -97,7 +97,7 @@ def converted(amount: Decimal, from_code: str, to_code: str, places: int) -> Dec
 
 def label_metric(amount: Decimal) -> Decimal:
     """g or mL as a US nutrition label prints them: from 5 whole, from 2 to 5 by halves, below
-    2 by tenths. 21 CFR 101.9(b)(7)(ii), read; it does not say where a tie goes: to even here."""
+    2 by tenths. 21 CFR 101.9(b)(7)(ii), read; where a tie goes it does not say: to even."""
     if amount >= 5:
         return rounded(amount, 0)
     if amount >= 2:

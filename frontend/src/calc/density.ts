@@ -225,8 +225,8 @@ function convertedBy(
   return {
     amount,
     unit,
-    low: lowHigh && lowHigh[0],
-    high: lowHigh && lowHigh[1],
+    low: lowHigh?.[0] ?? null,
+    high: lowHigh?.[1] ?? null,
     spread_sources: spread === null ? [] : spread.sources,
     source: row.source,
     basis: row.basis,
