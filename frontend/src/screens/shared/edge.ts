@@ -1,0 +1,34 @@
+/** Where screens ask the clock and chance; nothing below a screen asks them by itself. */
+import { cooperative } from "../../state/stock.ts";
+
+/** The cooperative's zone; the phone's own while the cooperative is not known. */
+export function zone(): string {
+  const kept = cooperative.value?.fields.time_zone;
+  return typeof kept === "string" ? kept : Intl.DateTimeFormat().resolvedOptions().timeZone;
+}
+
+/** The day a moment lies on in the cooperative's zone, "YYYY-MM-DD". */
+export function dayOf(at: Date | string | number): string {
+  const day = new Intl.DateTimeFormat("en-CA", {
+    timeZone: zone(),
+    year: "numeric",
+    month: "2-digit",
+    day: "2-digit",
+  });
+  return day.format(new Date(at));
+}
+
+/** Today in the cooperative's zone. */
+export function today(): string {
+  return dayOf(Date.now());
+}
+
+/** This moment in milliseconds, by this phone's clock. */
+export function nowMs(): number {
+  return Date.now();
+}
+
+/** An id for something new: a source, a recipient. */
+export function newId(): string {
+  return crypto.randomUUID();
+}
