@@ -1,27 +1,15 @@
 /** What stands in this phone's databases, row by row. */
 
-/** An entry as it was made; it never changes afterwards (R8). */
-export interface Entry {
-  id: string;
-  kind: string;
-  version: number;
-  subjects: string[];
-  cooperative: string;
-  author: string;
-  device: string;
-  device_seq: number;
-  recorded_at: string;
-  tz: string;
-  utc_offset_min: number;
-  local_date: string;
-  seen: string;
-  happened_at: string;
-  app_version: string;
-  body: Body;
+import type { Envelope } from "../entries/kinds.ts";
+
+/** An entry as it was made (R8), of any kind: also of one that only a newer app knows. */
+export interface Entry extends Envelope {
+  readonly kind: string;
+  readonly body: Body;
 }
 
 export type Json = string | number | boolean | null | Json[] | { [key: string]: Json };
-export type Body = { [key: string]: Json };
+export type Body = Readonly<Record<string, unknown>>;
 
 /** An entry this phone holds. `linked` is the union of the subjects of its family of corrections. */
 export interface EntryRow {
@@ -31,8 +19,8 @@ export interface EntryRow {
   seq: number | null;
   received_at: string | null;
   linked: string[];
-  /** The entry a correction or void names; "" for all others, so that the index finds it. */
-  corrects: string;
+  /** The entry a correction or void names; left out for all others, so that the index is short. */
+  corrects?: string;
   /** When the server said it has it, by this phone's clock; null while it waits or is another's. */
   handed_over_ms: number | null;
 }
@@ -40,6 +28,7 @@ export interface EntryRow {
 /** One line of the outbox. Only an answer that names its id removes it (R14). */
 export interface Slip {
   id: string;
+  kind: string;
   device_seq: number;
   saved_ms: number;
   /** Set when the server refused a push of this entry alone (R22); it stays and is offered again. */
@@ -61,7 +50,7 @@ export interface SheetRow {
 /** An entry the server keeps aside: outside the record until somebody decides. */
 export interface AttentionRow {
   id: string;
-  status: "mismatch" | "quarantined" | "stuck";
+  status: "mismatch" | "quarantined" | "stuck"; // stuck: still in the outbox, see Slip
   code: string;
   detail: string;
   at_ms: number;
@@ -77,7 +66,17 @@ export interface DraftRow {
 export interface MemberOfPhone {
   id: string;
   name: string;
+  /** `name@cooperative`; the passphrase is kept nowhere. */
+  login: string;
   roles: string[];
+}
+
+export interface CooperativeOfPhone {
+  id: string;
+  handle: string;
+  name: string;
+  /** What its definition may begin with, until a coordinator has written one. */
+  starts_with: Record<string, string>;
 }
 
 /** One device of this phone: this browser as used by one member. */
@@ -85,7 +84,7 @@ export interface DeviceRow {
   device: string;
   mark: string;
   member: MemberOfPhone;
-  cooperative: { id: string; handle: string; name: string };
+  cooperative: CooperativeOfPhone;
   /** `over`: asks to sign in; `revoked`: may only hand over; `leaving`: cookie ends at next contact. */
   standing: "in" | "over" | "revoked" | "leaving";
 }

@@ -1,0 +1,19 @@
+/** Half-filled forms, kept as typed (R12). */
+import type { DeviceDb } from "./device.ts";
+import type { Json } from "./rows.ts";
+
+export async function draftOf(db: DeviceDb, key: string): Promise<Json> {
+  return (await db.get("drafts", key))?.typed ?? null;
+}
+
+export async function putDraft(db: DeviceDb, key: string, typed: Json): Promise<void> {
+  await db.put("drafts", { key, typed });
+}
+
+export async function deleteDraft(db: DeviceDb, key: string): Promise<void> {
+  await db.delete("drafts", key);
+}
+
+export function draftCount(db: DeviceDb): Promise<number> {
+  return db.count("drafts");
+}

@@ -1,0 +1,83 @@
+/** What may leave this phone again, and what a reset throws away. */
+import { committed, type DeviceDb } from "./device.ts";
+import { type DeviceMeta, readMeta, writeMeta } from "./meta.ts";
+import type { EntryRow } from "./rows.ts";
+
+const DAY_MS = 86_400_000;
+export const OWN_ENTRIES_KEPT_DAYS = 30;
+
+/**
+ * Another device's entry may always go: the server has it. An own one stays until it was handed
+ * over 30 days ago and stands in a proved backup (R24).
+ */
+export function isDroppable(row: EntryRow, meta: DeviceMeta, nowMs: number): boolean {
+  if (row.entry.device !== meta.device) return true;
+  if (row.handed_over_ms === null || row.seq === null) return false;
+  // A clock that was set back must not shorten the wait, so only a positive age counts.
+  const isOldEnough = nowMs - row.handed_over_ms >= OWN_ENTRIES_KEPT_DAYS * DAY_MS;
+  return isOldEnough && meta.backed_up_seq !== null && row.seq <= meta.backed_up_seq;
+}
+
+/** Drops entries that no open sheet needs. Answers how many went. */
+export async function prune(db: DeviceDb, nowMs: number): Promise<number> {
+  const tx = db.transaction(["entries", "sheets", "meta"], "readwrite");
+  return committed(tx, async () => {
+    const meta = await readMeta(tx.objectStore("meta"));
+    const sheets = await tx.objectStore("sheets").getAll();
+    const closed = new Set(sheets.filter((row) => !row.is_open).map((row) => row.subject));
+    let droppedCount = 0;
+    let cursor = await tx.objectStore("entries").openCursor();
+    while (cursor !== null) {
+      const row = cursor.value;
+      if (row.linked.every((subject) => closed.has(subject)) && isDroppable(row, meta, nowMs)) {
+        await cursor.delete();
+        droppedCount += 1;
+      }
+      cursor = await cursor.continue();
+    }
+    return droppedCount;
+  });
+}
+
+/**
+ * Throws the read side away, to be pulled anew; the outbox and own entries stay (R43).
+ *
+ * Numbers of another epoch mean nothing here, so own entries lose theirs until they come back.
+ */
+export async function resetReadSide(db: DeviceDb, epoch: string): Promise<void> {
+  const tx = db.transaction(["entries", "sheets", "meta"], "readwrite");
+  await committed(tx, async () => {
+    const meta = await readMeta(tx.objectStore("meta"));
+    const isNewEpoch = meta.epoch !== "" && meta.epoch !== epoch;
+    await tx.objectStore("sheets").clear();
+    let cursor = await tx.objectStore("entries").openCursor();
+    while (cursor !== null) {
+      const row = cursor.value;
+      if (row.entry.device !== meta.device) await cursor.delete();
+      else if (isNewEpoch) await cursor.update({ ...row, seq: null });
+      cursor = await cursor.continue();
+    }
+    await writeMeta(tx.objectStore("meta"), {
+      cursor: "",
+      epoch,
+      is_whole: false,
+      must_reoffer: meta.must_reoffer || isNewEpoch,
+      ...(isNewEpoch ? { backed_up_seq: null } : {}),
+    });
+  });
+}
+
+/** A revoked device keeps only what waits, out of sight (R64). */
+export async function dropReadData(db: DeviceDb): Promise<void> {
+  const tx = db.transaction(["entries", "outbox", "sheets", "drafts", "meta"], "readwrite");
+  await committed(tx, async () => {
+    const waiting = new Set(await tx.objectStore("outbox").getAllKeys());
+    await Promise.all([tx.objectStore("sheets").clear(), tx.objectStore("drafts").clear()]);
+    let cursor = await tx.objectStore("entries").openCursor();
+    while (cursor !== null) {
+      if (!waiting.has(cursor.value.id)) await cursor.delete();
+      cursor = await cursor.continue();
+    }
+    await writeMeta(tx.objectStore("meta"), { cursor: "", is_whole: false });
+  });
+}

@@ -1,0 +1,59 @@
+/** Saving an entry on this phone: all of it or nothing (R5). */
+import { committed, type DeviceDb } from "./device.ts";
+import { linkFamily, namedBy } from "./families.ts";
+import { readMeta, writeMeta } from "./meta.ts";
+import type { Entry, EntryRow, Slip } from "./rows.ts";
+
+/** An entry before the database has numbered it. */
+export type Unnumbered = Omit<Entry, "device_seq" | "seen">;
+
+/**
+ * Saves an entry with its slip in the outbox and the device's counter, in one transaction.
+ *
+ * Resolves when the disk has it; then, and only then, a screen may say "saved". Rejects with
+ * nothing changed. Saving the same id again answers what was saved first (R7).
+ */
+export async function saveEntry(
+  db: DeviceDb,
+  draft: Unnumbered,
+  savedMs: number,
+): Promise<{ entry: Entry; subjects: string[] }> {
+  const tx = db.transaction(["entries", "outbox", "meta"], "readwrite", { durability: "strict" });
+  return committed(tx, async () => {
+    const entries = tx.objectStore("entries");
+    const [before, meta] = await Promise.all([
+      entries.get(draft.id),
+      readMeta(tx.objectStore("meta")),
+    ]);
+    if (before !== undefined) return { entry: before.entry, subjects: before.linked };
+    const device_seq = meta.device_seq + 1;
+    const entry: Entry = { ...draft, device_seq, seen: meta.cursor };
+    const row = unsentRow(entry);
+    await Promise.all([
+      entries.add(row),
+      tx.objectStore("outbox").add(slipOf(entry, savedMs)),
+      writeMeta(tx.objectStore("meta"), { device_seq }),
+    ]);
+    const subjects = row.corrects === undefined ? row.linked : await linkFamily(entries, row);
+    return { entry, subjects };
+  });
+}
+
+/** The line in the outbox that an entry gets when it is saved. */
+export function slipOf(entry: Entry, savedMs: number): Slip {
+  const { id, kind, device_seq } = entry;
+  return { id, kind, device_seq, saved_ms: savedMs, stuck: null };
+}
+
+function unsentRow(entry: Entry): EntryRow {
+  const corrects = namedBy(entry);
+  return {
+    id: entry.id,
+    entry,
+    seq: null,
+    received_at: null,
+    linked: [...entry.subjects].sort(),
+    handed_over_ms: null,
+    ...(corrects === undefined ? {} : { corrects }),
+  };
+}
