@@ -1,4 +1,4 @@
-"""Settings, addresses, the WSGI door and the worker: the only place that reads the environment."""
+"""Settings, addresses, the WSGI door and the worker; only here is the environment read."""
 
 # Tasks find their application here, whichever process imports them.
 from kitchenlog.config.celery import app as celery_app

@@ -1,6 +1,7 @@
 """The worker's application, and the clock inside the worker."""
 
 import os
+import threading
 from typing import Any
 
 from celery import Celery
@@ -37,5 +38,6 @@ def start_clock(**_: Any) -> None:
     if not settings.KITCHENLOG_WORKER_HAS_CLOCK:
         return
     clock = EmbeddedService(app, thread=True, scheduler_cls="celery.beat:Scheduler")
+    assert isinstance(clock, threading.Thread)
     clock.daemon = True
     clock.start()

@@ -1,7 +1,7 @@
 """JSON in and out: strict about size, lenient about what one bad line may spoil."""
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from django.conf import settings
@@ -11,6 +11,7 @@ from rest_framework.renderers import BaseRenderer
 from rest_framework.request import Request
 from rest_framework.utils.encoders import JSONEncoder
 
+from kitchenlog.entries.readable import Inexact
 from kitchenlog.members.refusals import Refused
 
 # A key no reader of entries knows, so that only the line that holds it is set aside (R32).
@@ -40,14 +41,14 @@ class JsonParser(BaseParser):
 def read_json(raw: bytes) -> Any:
     """Plain values of a JSON text.
 
-    Numbers with a point and NaN stay the text they were, and a repeated key leaves the mark
+    Numbers with a point and NaN stay the text they were, marked as `Inexact`, and a repeated key leaves the mark
     DUPLICATE_KEYS beside it: what is wrong with one entry must not cost the whole push.
     """
     try:
         return json.loads(
             raw.decode("utf-8"),
-            parse_float=str,
-            parse_constant=str,
+            parse_float=Inexact,
+            parse_constant=Inexact,
             parse_int=_whole_number,
             object_pairs_hook=_marked,
         )
@@ -55,8 +56,8 @@ def read_json(raw: bytes) -> Any:
         raise Refused("unreadable", 400, "The body is not JSON in UTF-8.") from trouble
 
 
-def _whole_number(text: str) -> int | str:
-    return int(text) if len(text) <= INTEGER_DIGITS_MAX else text
+def _whole_number(text: str) -> int | Inexact:
+    return int(text) if len(text) <= INTEGER_DIGITS_MAX else Inexact(text)
 
 
 def _marked(pairs: Sequence[tuple[str, Any]]) -> dict[str, Any]:
@@ -92,15 +93,16 @@ class JsonRenderer(BaseRenderer):
 class AlwaysJson(BaseContentNegotiation):
     """Whatever was asked for, the answer is the view's first form, so an error is too (R4)."""
 
-    def select_parser(self, request: Request, parsers: Sequence[BaseParser]) -> BaseParser:
+    def select_parser(self, request: Request, parsers: Iterable[BaseParser]) -> BaseParser:
         """The one parser; the content type was looked at before (R59)."""
-        return parsers[0]
+        return next(iter(parsers))
 
     def select_renderer(
         self,
         request: Request,
-        renderers: Sequence[BaseRenderer],
+        renderers: Iterable[BaseRenderer],
         format_suffix: str | None = None,
     ) -> tuple[BaseRenderer, str]:
         """The first renderer of the view."""
-        return renderers[0], renderers[0].media_type or "application/json"
+        first = next(iter(renderers))
+        return first, first.media_type or "application/json"

@@ -6,6 +6,7 @@ from typing import Any
 from django.http import HttpRequest
 from django.http.response import HttpResponseBase
 from rest_framework.authentication import BaseAuthentication
+from rest_framework.exceptions import MethodNotAllowed
 from rest_framework.permissions import BasePermission
 from rest_framework.request import Request
 from rest_framework.response import Response
@@ -157,7 +158,7 @@ class KitchenlogView(APIView):
         known = method in self.http_method_names
         run = getattr(self, method, None) if known else None
         if run is None:
-            self.http_method_not_allowed(plain_request(request))
+            raise MethodNotAllowed(str(request.method))
         if not isinstance(request.auth, Device):
             response: Response = run(request, *args, **kwargs)
             return response

@@ -5,7 +5,7 @@ from pathlib import Path
 from django.conf import settings
 from django.http import HttpRequest, HttpResponse
 from django.views.decorators.http import require_safe
-from pwa.views import manifest as manifest_of_package
+from pwa.views import manifest as manifest_of_package  # type: ignore[import-untyped] # no stubs
 
 from kitchenlog.web.errors import plain_sentence
 
