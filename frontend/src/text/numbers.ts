@@ -1,0 +1,80 @@
+/** How figures, units, times and days are written on a screen. Text only, no arithmetic. */
+
+const THIN_SPACE = "\u2009";
+const MINUS = "\u2212";
+/** Not recorded; never 0. */
+export const NOT_RECORDED = "\u2014";
+
+const UNIT_WORDS: Record<string, string> = {
+  pc: "",
+  degC: "\u00b0C",
+  degF: "\u00b0F",
+  C: "\u00b0C",
+  F: "\u00b0F",
+  us_cup: "cup",
+  us_tbsp: "tbsp",
+  us_tsp: "tsp",
+  us_fl_oz: "fl oz",
+  min: "min",
+  brix: "\u00b0Bx",
+  ph: "pH",
+};
+
+/** `-10004.50` as `−10 004.50`; a missing figure as a dash. */
+export function figure(amount: string | null | undefined): string {
+  if (amount === null || amount === undefined || amount === "") return NOT_RECORDED;
+  const [whole = "", decimals] = amount.replace(/^-/, "").split(".");
+  const spaced = whole.replace(/\B(?=(\d{3})+$)/g, THIN_SPACE);
+  const sign = amount.startsWith("-") ? MINUS : "";
+  return sign + spaced + (decimals === undefined ? "" : `.${decimals}`);
+}
+
+/** The word of a unit code: `degC` is `°C`, a piece has none. */
+export function unitWord(unit: string | null | undefined): string {
+  if (unit === null || unit === undefined) return "";
+  return UNIT_WORDS[unit] ?? unit.replace(/^(us|imp|uk|metric|au)_/, "").replaceAll("_", " ");
+}
+
+/** A figure with its unit in one line: `60.2 g`, `66`. */
+export function amountWords(amount: string | null | undefined, unit?: string | null): string {
+  const word = unitWord(unit);
+  return word === "" ? figure(amount) : `${figure(amount)}\u00a0${word}`;
+}
+
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/** `2026-11-10` as `10 Nov`, with the year when asked. */
+export function dayWords(day: string | null | undefined, withYear = false): string {
+  const found = /^(\d{4})-(\d{2})-(\d{2})/.exec(day ?? "");
+  if (found === null) return NOT_RECORDED;
+  const [, year, month, date] = found;
+  const words = `${Number(date)} ${MONTHS[Number(month) - 1] ?? month}`;
+  return withYear ? `${words} ${year}` : words;
+}
+
+/** The clock of a moment where it happened: UTC text and minutes of offset to `9:40`. */
+export function clockWords(at: string, zone: string): string {
+  const parts = new Intl.DateTimeFormat("en-GB", {
+    hour: "numeric",
+    minute: "2-digit",
+    hourCycle: "h23",
+    timeZone: zone,
+  });
+  return parts.format(new Date(at)).replace(/^0(\d)/, "$1");
+}
+
+/** `Tuesday 10 November` of a day. */
+export function longDayWords(day: string): string {
+  const parts = new Intl.DateTimeFormat("en-GB", {
+    weekday: "long",
+    day: "numeric",
+    month: "long",
+    timeZone: "UTC",
+  });
+  return parts.format(new Date(`${day}T00:00:00Z`)).replace(",", "");
+}
+
+/** `1 jar`, `3 jars`, where the plural is not simply an s it is given. */
+export function countWords(count: number, one: string, many = `${one}s`): string {
+  return `${figure(String(count))} ${count === 1 ? one : many}`;
+}
