@@ -1,0 +1,1 @@
+"""The read API, and its description for other programs."""

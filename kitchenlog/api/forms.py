@@ -1,0 +1,119 @@
+"""What the read API says, as its description says it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rest_framework import serializers
+
+from kitchenlog.entries.forms import is_subject
+from kitchenlog.entries.kinds import SUBJECT_TYPES
+
+
+def _require_subject(text: str) -> None:
+    if not is_subject(text, types=(*SUBJECT_TYPES, "member")):
+        raise serializers.ValidationError("subject must be a type and an id, such as lot:MJ-1.")
+
+
+class SubjectQuery(serializers.Serializer[Any]):
+    """Which subject."""
+
+    subject = serializers.CharField(max_length=101, validators=[_require_subject])
+
+
+class DirectionQuery(serializers.Serializer[Any]):
+    """Which way to walk."""
+
+    direction = serializers.ChoiceField(choices=("back", "forward"))
+
+
+class EntryForm(serializers.Serializer[Any]):
+    """One entry as made, with what the server adds."""
+
+    entry = serializers.DictField()
+    received_at = serializers.CharField()
+    skew_ms = serializers.IntegerField()
+    seq = serializers.IntegerField()
+
+
+class EntryAnswer(EntryForm):
+    """One entry."""
+
+    protocol = serializers.IntegerField()
+
+
+class SheetForm(serializers.Serializer[Any]):
+    """One sheet."""
+
+    state = serializers.DictField()
+    upto_seq = serializers.IntegerField()
+    entry_count = serializers.IntegerField()
+    fold = serializers.IntegerField()
+    is_open = serializers.BooleanField()
+    seq = serializers.IntegerField()
+
+
+class SubjectAnswer(serializers.Serializer[Any]):
+    """Every entry about a subject, in order of number, and its sheet."""
+
+    protocol = serializers.IntegerField()
+    entries = EntryForm(many=True)
+    sheet = SheetForm(allow_null=True)
+
+
+class LotAnswer(SheetForm):
+    """One lot's sheet."""
+
+    protocol = serializers.IntegerField()
+    lot = serializers.CharField()
+
+
+class AsideForm(serializers.Serializer[Any]):
+    """What is kept aside: `raw` as it was sent, `other` the entry that came first."""
+
+    id = serializers.UUIDField(allow_null=True)
+    code = serializers.CharField()
+    detail = serializers.CharField()
+    received_at = serializers.CharField()
+    author = serializers.UUIDField()
+    device = serializers.UUIDField()
+    entry = serializers.DictField(allow_null=True)
+    raw = serializers.CharField()
+    other = serializers.DictField(required=False)
+
+
+class QuarantineAnswer(serializers.Serializer[Any]):
+    """Everything kept aside, the latest first."""
+
+    protocol = serializers.IntegerField()
+    items = AsideForm(many=True)
+
+
+class NodeForm(serializers.Serializer[Any]):
+    """A lot, batch, source, recipient or stall day."""
+
+    id = serializers.CharField()
+
+
+class EdgeForm(serializers.Serializer[Any]):
+    """Goods that went from one node to another."""
+
+    to = serializers.CharField()
+    amount = serializers.CharField()
+    unit = serializers.CharField(allow_null=True)
+
+    def get_fields(self) -> dict[str, serializers.Field[Any, Any, Any, Any]]:
+        """`from` is a word of Python's, so it cannot be written as a line above."""
+        return {"from": serializers.CharField(), **super().get_fields()}
+
+
+class TraceAnswer(serializers.Serializer[Any]):
+    """A walk over the graph of goods; edges point the way goods went."""
+
+    protocol = serializers.IntegerField()
+    lot = serializers.CharField()
+    direction = serializers.ChoiceField(choices=("back", "forward"))
+    nodes = NodeForm(many=True)
+    edges = EdgeForm(many=True)
+    is_complete = serializers.BooleanField()
+    missing = serializers.ListField(child=serializers.CharField())

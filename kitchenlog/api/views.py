@@ -1,0 +1,146 @@
+"""The read API: entries, what is kept aside, lots and their traces."""
+
+from __future__ import annotations
+
+import json
+from typing import Any, ClassVar
+from uuid import UUID
+
+from django.http import Http404, HttpResponse
+from drf_spectacular.utils import extend_schema
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from kitchenlog.api.forms import (
+    DirectionQuery,
+    EntryAnswer,
+    LotAnswer,
+    QuarantineAnswer,
+    SubjectAnswer,
+    SubjectQuery,
+    TraceAnswer,
+)
+from kitchenlog.logbook.selectors import (
+    AsideRow,
+    entries_about,
+    entries_by_id,
+    entry_row,
+    kept_aside,
+    sheet_about,
+)
+from kitchenlog.logbook.wire import numbered_entry_line, numbered_sheet_line, wire_time
+from kitchenlog.members.models import Member
+from kitchenlog.members.rest import IsMember, KitchenlogView, answered, member_of
+from kitchenlog.tracing.selectors import trace_of
+
+
+def audience(member: Member) -> str:
+    """Whose eyes a member sees the record with."""
+    return "coordinator" if "coordinator" in member.roles else "member"
+
+
+class EntryView(KitchenlogView):
+    """One entry."""
+
+    permission_classes: ClassVar = [IsMember]
+
+    @extend_schema(responses=EntryAnswer)
+    def get(self, request: Request, entry: UUID) -> HttpResponse:
+        """The entry as made, with its number and when it was received."""
+        member = member_of(request)
+        row = entry_row(member.cooperative_id, entry, audience=audience(member))
+        if row is None:
+            raise Http404
+        return _json(f'{{"protocol":1,{numbered_entry_line(row)[1:]}')
+
+
+class EntriesView(KitchenlogView):
+    """Every entry about a subject."""
+
+    permission_classes: ClassVar = [IsMember]
+
+    @extend_schema(parameters=[SubjectQuery], responses=SubjectAnswer)
+    def get(self, request: Request) -> HttpResponse:
+        """All entries about one subject and its sheet; none for a subject nobody wrote of."""
+        query = SubjectQuery(data=request.query_params)
+        query.is_valid(raise_exception=True)
+        member, subject = member_of(request), query.validated_data["subject"]
+        seen = {"audience": audience(member)}
+        rows = entries_about(member.cooperative_id, subject, **seen)
+        sheet = sheet_about(member.cooperative_id, subject, **seen)
+        entries = ",".join(numbered_entry_line(row) for row in rows)
+        held = "null" if sheet is None else numbered_sheet_line(sheet)
+        return _json(f'{{"protocol":1,"entries":[{entries}],"sheet":{held}}}')
+
+
+class QuarantineView(KitchenlogView):
+    """What stands outside the record until somebody decides."""
+
+    permission_classes: ClassVar = [IsMember]
+
+    @extend_schema(responses=QuarantineAnswer)
+    def get(self, request: Request) -> Response:
+        """One's own; a coordinator sees everybody's."""
+        member = member_of(request)
+        is_coordinator = audience(member) == "coordinator"
+        rows = kept_aside(member.cooperative_id, author=None if is_coordinator else member.pk)
+        named = [row.entry_id for row in rows if row.code == "mismatch" and row.entry_id]
+        first = entries_by_id(member.cooperative_id, named)
+        others = {entry: json.loads(row.canonical) for entry, row in first.items()}
+        return answered({"items": [_item(row, others) for row in rows]})
+
+
+def _item(row: AsideRow, others: dict[UUID, Any]) -> dict[str, Any]:
+    raw = row.raw.decode()
+    item = {
+        "id": row.entry_id,
+        "code": row.code,
+        "detail": row.detail,
+        "received_at": wire_time(row.received_at),
+        "author": row.author,
+        "device": row.device,
+        "entry": json.loads(raw) if row.is_readable else None,
+        "raw": raw,
+    }
+    if row.code == "mismatch" and row.entry_id in others:
+        item["other"] = others[row.entry_id]
+    return item
+
+
+class LotView(KitchenlogView):
+    """One lot."""
+
+    permission_classes: ClassVar = [IsMember]
+
+    @extend_schema(responses=LotAnswer)
+    def get(self, request: Request, code: str) -> HttpResponse:
+        """The lot's sheet."""
+        member = member_of(request)
+        sheet = sheet_about(member.cooperative_id, f"lot:{code}", audience=audience(member))
+        if sheet is None:
+            raise Http404
+        return _json(
+            f'{{"protocol":1,"lot":{json.dumps(code)},{numbered_sheet_line(sheet)[1:]}'
+        )
+
+
+class LotTraceView(KitchenlogView):
+    """Where a lot came from or went."""
+
+    permission_classes: ClassVar = [IsMember]
+
+    @extend_schema(parameters=[DirectionQuery], responses=TraceAnswer)
+    def get(self, request: Request, code: str) -> Response:
+        """Back to receipts, or forward to recipients, with amounts."""
+        query = DirectionQuery(data=request.query_params)
+        query.is_valid(raise_exception=True)
+        traced = trace_of(
+            member_of(request).cooperative_id, code, query.validated_data["direction"]
+        )
+        if traced is None:
+            raise Http404
+        return answered(traced)
+
+
+def _json(text: str) -> HttpResponse:
+    return HttpResponse(text, content_type="application/json")

@@ -1,0 +1,35 @@
+"""From a batch sheet to the row batches are found by."""
+
+from __future__ import annotations
+
+from datetime import date
+from uuid import UUID
+
+from kitchenlog.batches.models import BatchRow
+from kitchenlog.logbook.subjects import FieldTable, State
+
+
+def has_ended(batch: State) -> bool:
+    """Nothing more is expected of the batch."""
+    return bool(batch["is_finished"])
+
+
+def _rows(cooperative: UUID, batch_id: str, batch: State) -> list[BatchRow]:
+    """None for a batch of which only later entries have come so far."""
+    if batch["started_on"] is None:
+        return []
+    return [
+        BatchRow(
+            cooperative_id=cooperative,
+            batch=batch_id,
+            code=batch["code"] or "",
+            recipe=batch["recipe"] or "",
+            product=batch["product"] or "",
+            place=batch["place"] or "",
+            started_on=date.fromisoformat(batch["started_on"]),
+            is_finished=has_ended(batch),
+        )
+    ]
+
+
+BATCH_TABLE = FieldTable(BatchRow, owned=lambda batch: {"batch": batch}, rows=_rows)

@@ -1,0 +1,16 @@
+"""Names the app to Django, and its subject to the log."""
+
+from django.apps import AppConfig
+
+from kitchenlog.logbook.subjects import register_subjects
+
+
+class InstrumentsConfig(AppConfig):
+    """What measures."""
+
+    name = "kitchenlog.instruments"
+    verbose_name = "Instruments"
+
+    def ready(self) -> None:
+        """A definition: its sheet is enough on a phone."""
+        register_subjects("instrument")

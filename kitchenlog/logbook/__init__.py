@@ -1,0 +1,1 @@
+"""The log itself: append, read by subject, stale list, sheets as phones are told of them."""

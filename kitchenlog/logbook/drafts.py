@@ -1,0 +1,74 @@
+"""An entry on its way into the log: parsed, not yet numbered."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Literal
+from uuid import UUID
+
+from kitchenlog.entries import links, rights
+from kitchenlog.entries.canonical import canonical
+from kitchenlog.entries.envelope import Entry
+from kitchenlog.logbook.chain import fingerprint_of_text
+from kitchenlog.logbook.subjects import audience_of
+
+KeptStatus = Literal["created", "exists", "mismatch", "unstorable"]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Draft:
+    """What the log needs to know of an entry; `canonical` is the entry itself."""
+
+    id: UUID
+    kind: str
+    author: UUID
+    device: UUID
+    device_seq: int
+    happened_at: datetime
+    subjects: tuple[str, ...]
+    mentions: tuple[str, ...]
+    corrects: UUID | None
+    audience: str
+    canonical: str
+    fingerprint: str
+
+
+@dataclass(frozen=True)
+class Kept:
+    """What became of a draft; `seq` is that of the entry in the log, None if there is none."""
+
+    id: UUID
+    status: KeptStatus
+    seq: int | None
+
+
+def draft_of(entry: Entry, *, made: Mapping[str, object], body: Mapping[str, object]) -> Draft:
+    """A draft of a parsed entry; `made` is it as it came, `body` its body in today's form.
+
+    A phone may have forgotten what an entry is about, so subjects follow from the body too.
+    """
+    text = canonical(made).decode()
+    named = links.corrects(entry.kind, body)
+    subjects = {*entry.subjects, *links.subjects_of(entry.kind, body)}
+    return Draft(
+        id=UUID(entry.id),
+        kind=entry.kind,
+        author=UUID(entry.author),
+        device=UUID(entry.device),
+        device_seq=entry.device_seq,
+        happened_at=datetime.fromisoformat(entry.happened_at),
+        subjects=tuple(sorted(subjects)),
+        mentions=links.mentions_of(entry.kind, body),
+        corrects=None if named is None else UUID(named),
+        audience=_audience(entry.kind, body, subjects),
+        canonical=text,
+        fingerprint=fingerprint_of_text(text),
+    )
+
+
+def _audience(kind: str, body: Mapping[str, object], subjects: set[str]) -> str:
+    """The kind's word; and what is only about sheets for coordinators is theirs as well."""
+    seen_by = {audience_of(subject) for subject in subjects} or {"member"}
+    return "coordinator" if seen_by == {"coordinator"} else rights.audience_of(kind, body)

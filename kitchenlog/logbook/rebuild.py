@@ -1,0 +1,148 @@
+"""From the entries about a subject to its sheet: read, fold, save."""
+
+from __future__ import annotations
+
+import json
+import logging
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any
+
+from kitchenlog.calc.folds import FOLDS, fold_subject
+from kitchenlog.calc.record import Fact
+from kitchenlog.entries.upcast import lifted
+from kitchenlog.logbook.models import LogHead
+from kitchenlog.logbook.selectors import entries_about, stale_mark, stale_subjects
+from kitchenlog.logbook.services import locked_head, save_sheet, settle
+from kitchenlog.logbook.subjects import can_open, is_finished, type_of
+from kitchenlog.logbook.wire import EntryRow
+from kitchenlog.members.models import Cooperative
+from kitchenlog.members.scope import in_cooperative
+
+logger = logging.getLogger(__name__)
+
+QUIET_DAYS = 14  # R3: a finished subject stays open this long after its last arrival
+TRIES_WITHOUT_LOCK = 2
+SUBJECTS_AT_ONCE = 200
+
+
+@dataclass(frozen=True)
+class Folded:
+    """What the entries about a subject add up to."""
+
+    subject: str
+    state: Mapping[str, Any]
+    upto_seq: int
+    entry_count: int
+    fold: int
+    last_received_at: datetime
+
+
+def folded(subject: str, rows: Sequence[EntryRow]) -> Folded:
+    """Fold all entries about one subject; `rows` in order of number, at least one."""
+    return Folded(
+        subject=subject,
+        state=fold_subject(subject, [fact_of(row) for row in rows]),
+        upto_seq=rows[-1].seq,
+        entry_count=len(rows),
+        fold=FOLDS[type_of(subject)],
+        last_received_at=max(row.received_at for row in rows),
+    )
+
+
+def fact_of(row: EntryRow) -> Fact:
+    """An entry as a fold is given it: its body in today's form, with its number."""
+    entry = json.loads(row.canonical)
+    return Fact(
+        id=entry["id"],
+        kind=entry["kind"],
+        author=entry["author"],
+        device=entry["device"],
+        device_seq=entry["device_seq"],
+        happened_at=entry["happened_at"],
+        local_date=entry["local_date"],
+        seq=row.seq,
+        body=lifted(entry["kind"], entry["version"], entry["body"]),
+    )
+
+
+def rebuild_subject(cooperative: Cooperative, subject: str, *, at: datetime) -> None:
+    """Rebuild one sheet from every entry about it. Twice, late or out of turn: same sheet.
+
+    Reading and folding hold no lock, so uploads go on. If something arrived meanwhile the
+    sheet would be behind at once: try again, and the last time fold behind the turnstile.
+    """
+    for _ in range(TRIES_WITHOUT_LOCK):
+        with in_cooperative(cooperative, writes=False):
+            mark = stale_mark(cooperative.pk, subject)
+            rows = entries_about(cooperative.pk, subject)
+        sheet = folded(subject, rows) if rows else None
+        with in_cooperative(cooperative):
+            head = locked_head(cooperative.pk)
+            if stale_mark(cooperative.pk, subject) == mark:
+                _save(head, subject, sheet, at=at)
+                return
+    with in_cooperative(cooperative):
+        head = locked_head(cooperative.pk)
+        rows = entries_about(cooperative.pk, subject)
+        _save(head, subject, folded(subject, rows) if rows else None, at=at)
+
+
+def _save(head: LogHead, subject: str, sheet: Folded | None, *, at: datetime) -> None:
+    if sheet is not None:
+        save_sheet(
+            cooperative=head.cooperative_id,
+            subject=subject,
+            state=sheet.state,
+            upto_seq=sheet.upto_seq,
+            entry_count=sheet.entry_count,
+            fold=sheet.fold,
+            is_open=should_be_open(sheet, at=at),
+            last_received_at=sheet.last_received_at,
+        )
+    settle(head, subject)
+
+
+def should_be_open(sheet: Folded, *, at: datetime) -> bool:
+    """Open (R3): not finished, or something arrived in the last days. A fold knows no clock."""
+    if not can_open(sheet.subject):
+        return False
+    is_quiet = sheet.last_received_at < at - timedelta(days=QUIET_DAYS)
+    return not (is_quiet and is_finished(sheet.subject, sheet.state))
+
+
+def recompute(
+    cooperative: Cooperative, *, clock: Callable[[], datetime], until: datetime
+) -> bool:
+    """Work through the list of one cooperative; True when nothing is left of it.
+
+    A sheet that cannot be built stays on the list and does not hold back the others.
+    """
+    failed: set[str] = set()
+    while clock() < until:
+        with in_cooperative(cooperative, writes=False):
+            subjects = stale_subjects(cooperative.pk, most=SUBJECTS_AT_ONCE + len(failed))
+        waiting = [subject for subject in subjects if subject not in failed]
+        if not waiting:
+            return not failed and _nothing_left(cooperative)
+        for subject in waiting:
+            try:
+                rebuild_subject(cooperative, subject, at=clock())
+            except Exception:
+                logger.exception("could not rebuild a %s", type_of(subject))
+                failed.add(subject)
+            if clock() >= until:
+                return False
+    return False
+
+
+def _nothing_left(cooperative: Cooperative) -> bool:
+    """Take the flag off the head, unless something arrived since we looked."""
+    with in_cooperative(cooperative):
+        head = locked_head(cooperative.pk)
+        if stale_subjects(cooperative.pk, most=1):
+            return False
+        head.has_stale = False
+        head.save(update_fields=["has_stale"])
+    return True

@@ -1,0 +1,174 @@
+"""Reading the log. Every query names its cooperative and its order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from uuid import UUID
+
+from django.db.models import Exists, OuterRef, QuerySet
+
+from kitchenlog.logbook.models import (
+    Entry,
+    EntryMention,
+    EntrySubject,
+    LogHead,
+    Quarantined,
+    Sheet,
+    StaleSubject,
+)
+from kitchenlog.logbook.wire import AsideRow, EntryRow, SheetRow
+
+COORDINATOR = "coordinator"
+
+
+@dataclass(frozen=True)
+class LogPlace:
+    """Where a log stands: its epoch and the highest number it gave."""
+
+    epoch: str
+    last_seq: int
+
+
+_ROW = ("id", "seq", "canonical", "received_at", "skew_ms")
+_SHEET = ("subject", "seq", "state", "upto_seq", "entry_count", "fold", "is_open")
+
+
+def log_place(cooperative: UUID) -> LogPlace:
+    """Where the log stands, not locked. Read it before rows, and rows only up to it."""
+    heads = LogHead.objects.filter(cooperative=cooperative)
+    return LogPlace(*heads.values_list("epoch", "last_seq").get())
+
+
+def heads_with_work() -> list[LogHead]:
+    """Heads of all cooperatives whose work list is not empty."""
+    heads = LogHead.objects.filter(has_stale=True).select_related("cooperative")
+    return list(heads.order_by("cooperative_id"))
+
+
+def stale_subjects(cooperative: UUID, *, most: int) -> list[str]:
+    """What to do next, the oldest reason first."""
+    rows = StaleSubject.objects.filter(cooperative=cooperative).order_by("mark", "subject")
+    return list(rows.values_list("subject", flat=True)[:most])
+
+
+def stale_mark(cooperative: UUID, subject: str) -> int | None:
+    """The latest reason why a sheet is behind, None if it is not."""
+    rows = StaleSubject.objects.filter(cooperative=cooperative, subject=subject)
+    return rows.values_list("mark", flat=True).first()
+
+
+def entries_about(
+    cooperative: UUID, subject: str, *, audience: str = COORDINATOR
+) -> list[EntryRow]:
+    """Every entry about a subject, in order of number, that the audience may see."""
+    links = EntrySubject.objects.filter(cooperative=cooperative, subject=subject)
+    rows = _seen_by(audience, Entry.objects.filter(cooperative=cooperative)).filter(
+        seq__in=links.values("seq")
+    )
+    return [EntryRow(*row) for row in rows.order_by("seq").values_list(*_ROW)]
+
+
+def entries_mentioning(
+    cooperative: UUID, subject: str, *, audience: str = COORDINATOR
+) -> list[EntryRow]:
+    """Every entry that only names a subject, in order of number."""
+    links = EntryMention.objects.filter(cooperative=cooperative, subject=subject)
+    rows = _seen_by(audience, Entry.objects.filter(cooperative=cooperative)).filter(
+        seq__in=links.values("seq")
+    )
+    return [EntryRow(*row) for row in rows.order_by("seq").values_list(*_ROW)]
+
+
+def entry_row(cooperative: UUID, entry: UUID, *, audience: str) -> EntryRow | None:
+    """One entry by its id, None if there is none for this audience."""
+    rows = _seen_by(audience, Entry.objects.filter(cooperative=cooperative, id=entry))
+    row = rows.values_list(*_ROW).first()
+    return None if row is None else EntryRow(*row)
+
+
+def fingerprints_by_id(cooperative: UUID, ids: Iterable[UUID]) -> dict[UUID, str]:
+    """The fingerprints of those of these ids that the log holds."""
+    rows = Entry.objects.filter(cooperative=cooperative, id__in=list(ids))
+    return dict(rows.values_list("id", "fingerprint"))
+
+
+def entries_to_tell(
+    cooperative: UUID, *, after: int, upto: int, most: int, audience: str
+) -> list[EntryRow]:
+    """Entries in a range of numbers about at least one open subject, in order.
+
+    A subject without a sheet yet counts as open: the cursor will not come by here again.
+    """
+    closed = Sheet.objects.filter(
+        cooperative=OuterRef("cooperative"), subject=OuterRef("subject"), is_open=False
+    )
+    about_open = EntrySubject.objects.filter(
+        ~Exists(closed), cooperative=OuterRef("cooperative"), seq=OuterRef("seq"), can_open=True
+    )
+    rows = _seen_by(audience, Entry.objects.filter(cooperative=cooperative)).filter(
+        Exists(about_open), seq__gt=after, seq__lte=upto
+    )
+    return [EntryRow(*row) for row in rows.order_by("seq").values_list(*_ROW)[:most]]
+
+
+def sheets_to_tell(
+    cooperative: UUID, *, after: int, upto: int, most: int, audience: str
+) -> list[SheetRow]:
+    """Sheets in a range of numbers, in order."""
+    rows = _sheets_seen_by(audience, cooperative).filter(seq__gt=after, seq__lte=upto)
+    return [SheetRow(*row) for row in rows.order_by("seq").values_list(*_SHEET)[:most]]
+
+
+def sheet_about(cooperative: UUID, subject: str, *, audience: str) -> SheetRow | None:
+    """The sheet of a subject, None if there is none for this audience."""
+    rows = _sheets_seen_by(audience, cooperative).filter(subject=subject)
+    row = rows.values_list(*_SHEET).first()
+    return None if row is None else SheetRow(*row)
+
+
+def subjects_with_sheet(cooperative: UUID, subjects: Iterable[str]) -> set[str]:
+    """Which of these subjects have a sheet."""
+    rows = Sheet.objects.filter(cooperative=cooperative, subject__in=list(subjects))
+    return set(rows.values_list("subject", flat=True))
+
+
+def subjects_in_log(cooperative: UUID) -> list[str]:
+    """Every subject an entry is about, in order."""
+    rows = EntrySubject.objects.filter(cooperative=cooperative)
+    return list(rows.order_by("subject").values_list("subject", flat=True).distinct())
+
+
+def kept_aside(cooperative: UUID, *, author: UUID | None) -> list[AsideRow]:
+    """What stands outside the record, the latest first; of one author, or of all for None."""
+    rows = Quarantined.objects.filter(cooperative=cooperative)
+    if author is not None:
+        rows = rows.filter(author=author)
+    return [
+        AsideRow(
+            entry_id=row.entry_id,
+            code=row.code,
+            detail=row.detail,
+            is_readable=row.is_readable,
+            author=row.author,
+            device=row.device,
+            raw=bytes(row.raw),
+            received_at=row.received_at,
+        )
+        for row in rows.order_by("-received_at", "digest", "code")
+    ]
+
+
+def entries_by_id(cooperative: UUID, ids: Sequence[UUID]) -> dict[UUID, EntryRow]:
+    """Entries by id."""
+    rows = Entry.objects.filter(cooperative=cooperative, id__in=list(ids))
+    return {row[0]: EntryRow(*row) for row in rows.values_list(*_ROW)}
+
+
+def _seen_by(audience: str, rows: QuerySet[Entry]) -> QuerySet[Entry]:
+    return rows if audience == COORDINATOR else rows.filter(audience=audience)
+
+
+def _sheets_seen_by(audience: str, cooperative: UUID) -> QuerySet[Sheet]:
+    rows = Sheet.objects.filter(cooperative=cooperative)
+    return rows if audience == COORDINATOR else rows.filter(audience=audience)

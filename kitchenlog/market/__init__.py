@@ -1,0 +1,1 @@
+"""A day at a stall: what was sold, brought back and taken."""

@@ -1,0 +1,1 @@
+"""Recipes in numbered versions: the sheet of each recipe."""

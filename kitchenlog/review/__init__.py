@@ -1,0 +1,1 @@
+"""Reads across fields for the person who reviews the record."""

@@ -1,0 +1,37 @@
+"""Stock, added up from lots when asked."""
+
+from __future__ import annotations
+
+from uuid import UUID
+
+from django.db.models import Sum
+
+from kitchenlog.stock.models import LotAtPlace, LotRow
+
+Sums = dict[str, dict[str, int]]  # what -> smallest unit -> amount
+
+
+def stock_of_place(cooperative: UUID, place: str) -> Sums:
+    """How much of each material stands at a place; a lot below zero counts as it is."""
+    rows = LotAtPlace.objects.filter(cooperative=cooperative, place=place)
+    return _summed(rows.values_list("material", "unit").annotate(Sum("amount")))
+
+
+def stock_of_material(cooperative: UUID, material: str) -> Sums:
+    """How much of a material stands at each place."""
+    rows = LotAtPlace.objects.filter(cooperative=cooperative, material=material)
+    return _summed(rows.values_list("place", "unit").annotate(Sum("amount")))
+
+
+def lots_of_material(cooperative: UUID, material: str) -> list[LotRow]:
+    """Lots with something left, the one that expires first before all others."""
+    rows = LotRow.objects.filter(cooperative=cooperative, material=material, on_hand__gt=0)
+    dated = rows.filter(life_on__isnull=False).order_by("life_on", "code")
+    return [*dated, *rows.filter(life_on__isnull=True).order_by("code")]
+
+
+def _summed(rows: object) -> Sums:
+    sums: Sums = {}
+    for what, unit, amount in rows:  # type: ignore[attr-defined] # annotated tuples have no type
+        sums.setdefault(what, {})[unit] = amount
+    return sums

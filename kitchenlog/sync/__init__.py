@@ -1,0 +1,1 @@
+"""What phones speak: join, push, pull."""

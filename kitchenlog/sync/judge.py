@@ -1,0 +1,82 @@
+"""One entry of a push: a draft for the log, or why it is kept aside, or not yet to be read."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+from uuid import UUID
+
+from kitchenlog.entries import rights
+from kitchenlog.entries.envelope import Entry, parse_envelope
+from kitchenlog.entries.parse import parse_body
+from kitchenlog.entries.refusals import Refusal, quarantine_code, sentence
+from kitchenlog.entries.upcast import Newer
+from kitchenlog.logbook.drafts import Draft, draft_of
+from kitchenlog.members.models import Device, Member
+
+Code = Literal[
+    "unreadable", "unknown_kind", "wrong_author", "not_a_member", "role", "revoked_device"
+]
+
+
+@dataclass(frozen=True)
+class Aside:
+    """Why an entry stays outside the record; `draft` is there if it could be read."""
+
+    code: Code
+    detail: str
+    draft: Draft | None = None
+
+
+@dataclass(frozen=True)
+class Later:
+    """Written by a newer app than this server knows; nothing is stored (R35)."""
+
+    detail: str
+
+
+@dataclass(frozen=True)
+class Sender:
+    """Who pushes, and every device an entry in the push names that this cooperative has."""
+
+    member: Member
+    devices: Mapping[UUID, Device]
+
+
+def judged(value: object, *, sender: Sender) -> Draft | Aside | Later:
+    """What to do with one entry. Business reasons never count here (R31)."""
+    entry = parse_envelope(value)
+    if isinstance(entry, Refusal):
+        return Aside(quarantine_code(entry), sentence(entry))
+    body = parse_body(entry.kind, entry.version, entry.body)
+    if isinstance(body, Newer):
+        return Later("This server is older than the app that wrote it; it will be asked again.")
+    if isinstance(body, Refusal):
+        return Aside(quarantine_code(body), sentence(body))
+    assert isinstance(value, dict)  # else its envelope would have been refused
+    draft = draft_of(entry, made=value, body=body)
+    objection = _objection(entry, draft, sender)
+    if objection is not None:
+        return Aside(*objection, draft)
+    if rights.written_by(entry.kind, body) == "coordinator" and not _coordinates(sender):
+        return Aside("role", f"Only a coordinator may write {entry.kind}.", draft)
+    return draft
+
+
+def _objection(entry: Entry, draft: Draft, sender: Sender) -> tuple[Code, str] | None:
+    """Author, device and cooperative are checked against the session, never believed (R70)."""
+    member, device = sender.member, sender.devices.get(draft.device)
+    if entry.cooperative != str(member.cooperative_id) or draft.author != member.pk:
+        return "wrong_author", "This entry was not written by the member who sent it."
+    if device is None or device.member_id != member.pk:
+        return "wrong_author", "This entry was not written on a device of its author."
+    if member.has_left:
+        return "not_a_member", "Its author is no longer a member."
+    if device.revoked_at is not None:
+        return "revoked_device", "It was written on a device that was signed off."
+    return None
+
+
+def _coordinates(sender: Sender) -> bool:
+    return "coordinator" in sender.member.roles

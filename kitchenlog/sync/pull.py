@@ -1,0 +1,99 @@
+"""A pull: what happened in the log after a cursor, as one member may see it."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from datetime import datetime
+from uuid import UUID
+
+from kitchenlog.logbook.selectors import (
+    EntryRow,
+    SheetRow,
+    entries_to_tell,
+    log_place,
+    sheets_to_tell,
+)
+from kitchenlog.logbook.wire import entry_line, sheet_line, wire_time
+from kitchenlog.members.models import Member
+from kitchenlog.sync.cursor import Cursor, parse_cursor, written
+
+PULL_CHANGES_MAX = 500
+NOBODY = "nobody"
+
+
+def view_of(member: Member) -> str:
+    """Whose eyes a member sees the log with. When it changes, the phone begins anew (R42)."""
+    if member.has_left:
+        return NOBODY
+    return "coordinator" if "coordinator" in member.roles else "member"
+
+
+def where_we_are(member: Member) -> dict[str, str]:
+    """The epoch, and as `through` the cursor past everything the log holds now."""
+    place = log_place(member.cooperative_id)
+    cursor = Cursor(member.cooperative_id, place.epoch, view_of(member), place.last_seq)
+    return {"epoch": place.epoch, "through": written(cursor)}
+
+
+def pull_answer(member: Member, *, cursor: str, limit: int, at: datetime) -> str:
+    """The JSON text of one page. A cursor that is not ours, or no longer, gives `reset`.
+
+    The head is read first and rows only up to it, so that nothing numbered later slips
+    between two pages; entries are spliced in as they are stored.
+    """
+    view = view_of(member)
+    place = log_place(member.cooperative_id)
+    about = f'"protocol":1,"epoch":"{place.epoch}","server_time":"{wire_time(at)}"'
+    after = _after(cursor, Cursor(member.cooperative_id, place.epoch, view, place.last_seq))
+    if after is None:
+        return f'{{{about},"reset":true}}'
+    page = _page(member.cooperative_id, after, upto=place.last_seq, limit=limit, view=view)
+    following = written(Cursor(member.cooperative_id, place.epoch, view, page.upto))
+    more = "true" if page.has_more else "false"
+    changes = ",".join(page.changes)
+    return f'{{{about},"changes":[{changes}],"next":"{following}","more":{more}}}'
+
+
+def _after(text: str, now: Cursor) -> int | None:
+    """The number to go on from; None where the phone must begin anew."""
+    if text == "":
+        return 0
+    cursor = parse_cursor(text)
+    if cursor is None or cursor.seq > now.seq:
+        return None
+    same = (cursor.cooperative, cursor.epoch, cursor.view)
+    return cursor.seq if same == (now.cooperative, now.epoch, now.view) else None
+
+
+@dataclass(frozen=True)
+class _Page:
+    changes: list[str]
+    upto: int
+    has_more: bool
+
+
+def _page(cooperative: UUID, after: int, *, upto: int, limit: int, view: str) -> _Page:
+    if view == NOBODY:
+        return _Page([], upto, has_more=False)
+    span = {"after": after, "upto": upto, "most": limit + 1, "audience": view}
+    entries = entries_to_tell(cooperative, **span)
+    sheets = sheets_to_tell(cooperative, **span)
+    changes = sorted([*map(_entry_change, entries), *map(_sheet_change, sheets)])
+    has_more = len(changes) > limit
+    told = changes[:limit]
+    last = told[-1][0] if has_more else upto
+    return _Page([text for _, text in told], last, has_more)
+
+
+def _entry_change(row: EntryRow) -> tuple[int, str]:
+    return row.seq, (
+        f'{{"type":"entry","id":"{row.id}","seq":{row.seq},"data":{entry_line(row)}}}'
+    )
+
+
+def _sheet_change(row: SheetRow) -> tuple[int, str]:
+    subject = json.dumps(row.subject)
+    return row.seq, (
+        f'{{"type":"sheet","id":{subject},"seq":{row.seq},"data":{sheet_line(row)}}}'
+    )

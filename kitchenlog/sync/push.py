@@ -1,0 +1,172 @@
+"""A push: judge each entry, append the good ones, keep the others aside, answer one by one."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from django.db.models.functions import Greatest
+
+from kitchenlog.entries.forms import UUID as UUID_FORM
+from kitchenlog.logbook.drafts import Draft, Kept
+from kitchenlog.logbook.selectors import fingerprints_by_id
+from kitchenlog.logbook.services import Aside as AsideRow
+from kitchenlog.logbook.services import append_entries, keep_aside
+from kitchenlog.members.models import Device, Member
+from kitchenlog.sync.judge import Aside, Later, Sender, judged
+from kitchenlog.sync.push_body import PushBody
+
+ID_ECHO_CHARS = 100
+
+Verdict = Draft | Aside | Later
+Result = dict[str, Any]
+
+
+@dataclass(frozen=True)
+class Session:
+    """Who pushes, from which device, and when we heard of it."""
+
+    member: Member
+    device: Device
+    at: datetime
+
+
+def results_of(push: PushBody, *, session: Session) -> list[Result]:
+    """Store what can be stored and answer for each entry, in the order of the push (R2)."""
+    sender = Sender(session.member, _devices(push, session))
+    verdicts = _but_known([judged(value, sender=sender) for value in push.entries], session)
+    drafts = [verdict for verdict in verdicts if isinstance(verdict, Draft)]
+    kept = iter(
+        append_entries(
+            drafts,
+            cooperative=session.member.cooperative_id,
+            received_at=session.at,
+            skew_ms=_skew_ms(push, session),
+        )
+    )
+    outcomes = [next(kept) if isinstance(v, Draft) else v for v in verdicts]
+    _keep_asides(push, verdicts, outcomes, session)
+    _note_device_seq(session, [d for d in drafts if d.device == session.device.pk])
+    return [
+        _result(value, outcome) for value, outcome in zip(push.entries, outcomes, strict=True)
+    ]
+
+
+def _devices(push: PushBody, session: Session) -> Mapping[UUID, Device]:
+    """Devices named in the entries: nearly always only the one that sends them."""
+    named = {
+        UUID(device)
+        for entry in push.entries
+        if isinstance(entry, dict) and isinstance(device := entry.get("device"), str)
+        if UUID_FORM.fullmatch(device)
+    }
+    others = named - {session.device.pk}
+    known = {session.device.pk: session.device}
+    if others:
+        rows = Device.objects.filter(cooperative=session.member.cooperative_id, pk__in=others)
+        known |= {device.pk: device for device in rows}
+    return known
+
+
+def _but_known(verdicts: Sequence[Verdict], session: Session) -> list[Verdict]:
+    """What the log already holds was good when it came; sending it again stays harmless."""
+    readable = [v.draft for v in verdicts if isinstance(v, Aside) and v.draft is not None]
+    if not readable:
+        return list(verdicts)
+    known = fingerprints_by_id(session.member.cooperative_id, [d.id for d in readable])
+    return [
+        v.draft
+        if isinstance(v, Aside)
+        and v.draft is not None
+        and known.get(v.draft.id) == v.draft.fingerprint
+        else v
+        for v in verdicts
+    ]
+
+
+def _skew_ms(push: PushBody, session: Session) -> int:
+    """Our clock minus the device's (R33)."""
+    return round((session.at - push.device_time).total_seconds() * 1000)
+
+
+def _keep_asides(
+    push: PushBody,
+    verdicts: Sequence[Verdict],
+    outcomes: Sequence[Kept | Aside | Later],
+    session: Session,
+) -> None:
+    reasons = [_reason(outcome) for outcome in outcomes]
+    if not any(reasons):
+        return
+    rows = []
+    for verdict, reason, raw in zip(verdicts, reasons, push.raw_entries(), strict=True):
+        if reason is not None:
+            draft = verdict.draft if isinstance(verdict, Aside) else verdict
+            rows.append(_aside_row(reason, draft, raw))
+    keep_aside(
+        rows,
+        cooperative=session.member.cooperative_id,
+        author=session.member.pk,
+        device=session.device.pk,
+        received_at=session.at,
+    )
+
+
+def _reason(outcome: Kept | Aside | Later) -> tuple[str, str] | None:
+    """Code and sentence of what is kept aside, None for all else."""
+    if isinstance(outcome, Aside):
+        return outcome.code, outcome.detail
+    if isinstance(outcome, Kept) and outcome.status == "mismatch":
+        return "mismatch", "Another entry with this id came first; both are kept."
+    if isinstance(outcome, Kept) and outcome.status == "unstorable":
+        return "unreadable", "The entry holds something that cannot be stored."
+    return None
+
+
+def _aside_row(reason: tuple[str, str], draft: Draft | Later | None, raw: str) -> AsideRow:
+    is_readable = isinstance(draft, Draft)
+    sent = raw.encode()
+    return AsideRow(
+        code=reason[0],
+        detail=reason[1],
+        entry=draft.id if isinstance(draft, Draft) else None,
+        is_readable=is_readable,
+        digest=draft.fingerprint
+        if isinstance(draft, Draft)
+        else hashlib.sha256(sent).hexdigest(),
+        raw=sent,
+    )
+
+
+def _note_device_seq(session: Session, own: Sequence[Draft]) -> None:
+    highest = max((draft.device_seq for draft in own), default=0)
+    if highest > session.device.highest_device_seq:
+        Device.objects.filter(pk=session.device.pk).update(
+            highest_device_seq=Greatest("highest_device_seq", highest)
+        )
+
+
+def _result(value: object, outcome: Kept | Aside | Later) -> Result:
+    reason = _reason(outcome)
+    if isinstance(outcome, Later):
+        return {"id": _echo(value), "status": "retry", "detail": outcome.detail}
+    if reason is None:
+        assert isinstance(outcome, Kept)
+        return {"id": str(outcome.id), "status": outcome.status}
+    is_mismatch = reason[0] == "mismatch"
+    return {
+        "id": _echo(value),
+        "status": "mismatch" if is_mismatch else "quarantined",
+        "code": reason[0],
+        "detail": reason[1],
+    }
+
+
+def _echo(value: object) -> str | None:
+    """The id an entry claims, so that the phone can tell which one is meant."""
+    claimed = value.get("id") if isinstance(value, dict) else None
+    return claimed[:ID_ECHO_CHARS] if isinstance(claimed, str) else None

@@ -1,0 +1,1 @@
+"""Where goods came from and went, across lots, batches, sources and recipients."""

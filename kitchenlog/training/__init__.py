@@ -1,0 +1,1 @@
+"""Drills and the record of skill of one member."""
