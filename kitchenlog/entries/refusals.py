@@ -22,7 +22,6 @@ class Refusal:
 SENTENCES: dict[str, str] = {
     "entry.too_deep": "{field} holds groups nested deeper than {most}; nest fewer.",
     "entry.text_too_long": "{field} holds a text longer than {most} characters; shorten it.",
-    "entry.field_twice": "{field} holds the same field twice; keep one of them.",
     "entry.not_exact": "{field} holds a number with a point or an exponent; write it as text.",
     "kind.unknown": "{field} is not a kind of entry known here; update the app.",
     "kind.about_entries": "{field} is a correction or void; name the kind of the first entry.",
@@ -46,7 +45,7 @@ SENTENCES: dict[str, str] = {
     "subject.wrong": "{field} is not a subject; write its type and its id, such as lot:MJ-1.",
     "decimal.wrong": "{field} is not a number; write digits with one point at most, as 12.50.",
     "decimal.too_many_digits": "{field} has too many digits; write at most {most}.",
-    "decimal.too_many_places": "{field} is too fine; give at most {most} digits after the point.",
+    "decimal.too_many_places": "{field} is too fine; round it to {most} places.",
     "number.too_small": "{field} is too small; write {least} or more.",
     "number.too_large": "{field} is too large; write {most} or less.",
     "whole.wrong": "{field} is not a whole number; write one without a point.",

@@ -14,7 +14,7 @@ Lift = Callable[[Body], Body]
 
 @dataclass(frozen=True)
 class Newer:
-    """Not wrong, only unknown yet: above this table's version. The push answers `retry` (R35)."""
+    """Not wrong, only unknown yet: above this table's version. A push answers `retry` (R35)."""
 
     kind: str
     version: int

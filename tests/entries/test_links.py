@@ -1,0 +1,67 @@
+"""What an entry is about, what it names, and how a correction family hangs together."""
+
+import itertools
+import json
+from typing import Any
+
+import pytest
+
+from kitchenlog.entries.links import (
+    corrects,
+    effective_kind,
+    family_subjects,
+    mentions_of,
+    subjects_of,
+)
+from kitchenlog.entries.rights import audience_of, written_by
+from tests.entries.bodies import VECTORS, good_body
+
+_TABLE = json.loads((VECTORS / "links.json").read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize("row", _TABLE["links"], ids=lambda row: row["why"])
+def test_subjects_and_mentions_follow_from_the_body(row: dict[str, Any]) -> None:
+    assert list(subjects_of(row["kind"], row["body"])) == row["subjects"]
+    assert list(mentions_of(row["kind"], row["body"])) == row["mentions"]
+
+
+@pytest.mark.parametrize("row", _TABLE["families"], ids=lambda row: row["why"])
+def test_every_member_of_a_family_is_about_what_all_are_about(row: dict[str, Any]) -> None:
+    for order in itertools.permutations(row["about"].items()):
+        closed = family_subjects(dict(order), row["named"])
+
+        assert {entry_id: list(subjects) for entry_id, subjects in closed.items()} == row[
+            "then"
+        ]
+
+
+def test_a_correction_names_its_entry_and_is_of_that_kind() -> None:
+    body = good_body("correction")
+
+    assert corrects("correction", body) == body["corrects"]
+    assert effective_kind("correction", body) == "weigh_in"
+    assert corrects("sale", good_body("sale")) is None
+    assert effective_kind("sale", good_body("sale")) == "sale"
+
+
+def test_correcting_what_a_coordinator_writes_is_a_coordinators_work() -> None:
+    renamed = {**good_body("correction"), "of_kind": "place_defined", "body": {}}
+
+    assert written_by("correction", renamed) == "coordinator"
+    assert written_by("correction", good_body("correction")) == "member"
+    assert (
+        written_by("void", {**good_body("void"), "of_kind": "recipe_published"})
+        == "coordinator"
+    )
+
+
+def test_a_price_stays_with_those_who_see_prices_also_in_corrections_and_notes() -> None:
+    price = good_body("price_paid")
+    correction = {**good_body("correction"), "of_kind": "price_paid", "body": price}
+    void = {**good_body("void"), "of_kind": "price_paid"}
+
+    assert audience_of("price_paid", price) == "coordinator"
+    assert audience_of("correction", correction) == "coordinator"
+    assert audience_of("void", void) == "coordinator"
+    assert audience_of("note", {"subject": "price:MG-1", "says": "dear"}) == "coordinator"
+    assert audience_of("note", {"subject": "lot:MG-1", "says": "ripe"}) == "member"
