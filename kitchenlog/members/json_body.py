@@ -41,8 +41,9 @@ class JsonParser(BaseParser):
 def read_json(raw: bytes) -> Any:
     """Plain values of a JSON text.
 
-    Numbers with a point and NaN stay the text they were, marked as `Inexact`, and a repeated key leaves the mark
-    DUPLICATE_KEYS beside it: what is wrong with one entry must not cost the whole push.
+    Numbers with a point and NaN stay the text they were, marked as `Inexact`, and a
+    repeated key leaves the mark DUPLICATE_KEYS beside it: what is wrong with one entry
+    must not cost the whole push.
     """
     try:
         return json.loads(
