@@ -1,6 +1,6 @@
 /** From what saving answered to one sentence, beside the field it is about. */
-import { SENTENCES } from "../../entries/kinds.ts";
-import type { Refusal, Saved } from "../../state/types.ts";
+import { sentence } from "../../entries/refusals.ts";
+import type { Saved } from "../../state/types.ts";
 import { fieldWords, TROUBLE } from "../../text/refusals.ts";
 
 /** What stands in the way of saving: a sentence, and the field it belongs to ("" for none). */
@@ -13,7 +13,8 @@ export interface Hindrance {
 export function hindrance(answer: Saved): Hindrance | null {
   if ("saved" in answer) return null;
   if ("trouble" in answer) return { field: "", sentence: TROUBLE[answer.trouble] };
-  return { field: answer.refusal.field ?? "", sentence: refusalSentence(answer.refusal) };
+  const { refusal } = answer;
+  return { field: refusal.field, sentence: sentence(refusal, fieldWords(refusal.field)) };
 }
 
 /** The sentence if the hindrance is about this field (or a part of it), else null. */
@@ -27,12 +28,4 @@ export function beside(found: Hindrance | null, field: string): string | null {
 export function besideNone(found: Hindrance | null, shown: readonly string[]): string | null {
   if (found === null || shown.some((field) => beside(found, field) !== null)) return null;
   return found.sentence;
-}
-
-function refusalSentence(refusal: Refusal): string {
-  const sentences: Record<string, string> = SENTENCES;
-  const words = sentences[refusal.key] ?? refusal.key;
-  return words.replace(/\{(\w+)\}/g, (hole, name: string) =>
-    name === "field" ? fieldWords(refusal.field ?? "") : (refusal[name] ?? hole),
-  );
 }

@@ -1,0 +1,90 @@
+/** Receive: what came, from whom. It becomes a lot, or a refusal on record. */
+import { useSignal } from "@preact/signals";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Refusal } from "../../parts/Plain.tsx";
+import type { Saved } from "../../state/types.ts";
+import { RECEIVE } from "../../text/receive.ts";
+import { type Drafted, useDrafted } from "../shared/drafted.ts";
+import { focusFirst } from "../shared/focus.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { materialOf } from "../shared/lots.ts";
+import { besideNone, type Hindrance, hindrance } from "../shared/sentences.ts";
+import { keepPrice, keepReceipt, keptSource, nextCode } from "./keep.ts";
+import { type Kept, ReceivedView } from "./ReceivedView.tsx";
+import { type NumberOpen, ReceiveFields } from "./ReceiveFields.tsx";
+import { ReceiveKeys } from "./ReceiveKeys.tsx";
+import { BLANK, missing, type ReceiveTyped } from "./typed.ts";
+
+const SHOWN = ["source", "material", "amount", "place", "refused_why", "life", "price", "their_lot"];
+
+/** The form while something is typed, the new lot once it is kept. */
+export default function ReceiveScreen() {
+  const form = useDrafted<ReceiveTyped>("receive", BLANK);
+  const kept = useSignal<Kept | null>(null);
+  if (kept.value !== null) {
+    return <ReceivedView kept={kept.value} onNext={() => (kept.value = null)} />;
+  }
+  return <ReceiveForm form={form} onKept={(receipt) => (kept.value = receipt)} />;
+}
+
+/** Saves source, receipt and price in turn; what stands in the way is said and nothing is lost. */
+async function saveAll(form: Drafted<ReceiveTyped>, code: string): Promise<Kept | Saved> {
+  const source = await keptSource(form.typed.value);
+  if (!("id" in source)) return source;
+  form.type({ source: source.id, source_name: "" });
+  const typed = form.typed.value;
+  const answer = await keepReceipt(typed, code);
+  if (!("saved" in answer)) return answer;
+  const price = await keepPrice(typed, code);
+  form.clear();
+  const isPriceMissing = price !== null && !("saved" in price);
+  return { code, entry: answer.saved.id, typed, isPriceMissing };
+}
+
+function ReceiveForm(props: { form: Drafted<ReceiveTyped>; onKept: (kept: Kept) => void }) {
+  const { form } = props;
+  const open = useSignal<NumberOpen>(null);
+  const found = useSignal<Hindrance | null>(null);
+  const typed = form.typed.value;
+  const code = nextCode(materialOf(typed.material));
+  const lacks = missing(typed);
+
+  async function save() {
+    if (code === null) return;
+    const answer = await saveAll(form, code);
+    if ("code" in answer) return props.onKept(answer);
+    found.value = hindrance(answer);
+    focusFirst(found.value?.field.split(".")[0]);
+  }
+
+  return (
+    <Frame
+      where={RECEIVE.where}
+      title={RECEIVE.title}
+      gauge={<HeadGauge />}
+      benchName={RECEIVE.bench}
+      hasKeypad
+      bench={
+        <>
+          <ReceiveKeys form={form} open={open} />
+          <Foot>
+            <BackKey href="#/" />
+            <MainKey
+              words={typed.condition === "refused" ? RECEIVE.save_refused(code ?? "") : RECEIVE.save(code ?? "")}
+              notReady={lacks?.sentence ?? null}
+              onNotReady={() => {
+                if (lacks?.field === "amount") open.value = "amount";
+                focusFirst(lacks?.field);
+              }}
+              onPress={() => void save()}
+            />
+          </Foot>
+        </>
+      }
+    >
+      <Refusal sentence={besideNone(found.value, SHOWN)} />
+      <ReceiveFields form={form} open={open} found={found.value} />
+    </Frame>
+  );
+}
