@@ -50,13 +50,14 @@ class Phone:
     def ask(self, method: str, path: str, *, body: Any = None, query: Any = None) -> Any:
         """Any request, under this phone's cookie."""
         raw = body if isinstance(body, str | bytes) else json.dumps(body)
-        self.client.cookies[cookie_name(self.device.id)] = self.token
+        # By hand: the client's own jar would swap the token for each that an answer brings.
+        cookie = f"{cookie_name(self.device.id)}={self.token}"
         return self.client.generic(
             method,
             f"/api/v1/{path}",
             raw if body is not None else b"",
             content_type="application/json",
-            headers=self.headers,
+            headers={**self.headers, "Cookie": cookie},
             query_params=query or None,
         )
 

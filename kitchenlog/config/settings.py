@@ -109,8 +109,8 @@ AUTH_PASSWORD_VALIDATORS: list[dict[str, Any]] = [
 ]
 
 REST_FRAMEWORK = {
-    "DEFAULT_AUTHENTICATION_CLASSES": ["kitchenlog.members.rest.DeviceAuthentication"],
-    "DEFAULT_PERMISSION_CLASSES": ["kitchenlog.members.rest.Nobody"],
+    "DEFAULT_AUTHENTICATION_CLASSES": ["kitchenlog.members.access.DeviceAuthentication"],
+    "DEFAULT_PERMISSION_CLASSES": ["kitchenlog.members.access.Nobody"],
     "DEFAULT_RENDERER_CLASSES": ["kitchenlog.members.json_body.JsonRenderer"],
     "DEFAULT_PARSER_CLASSES": ["kitchenlog.members.json_body.JsonParser"],
     "DEFAULT_CONTENT_NEGOTIATION_CLASS": "kitchenlog.members.json_body.AlwaysJson",
@@ -134,6 +134,8 @@ SPECTACULAR_SETTINGS = {
 # ---- worker -------------------------------------------------------------------------------
 
 _QUEUE = KITCHENLOG_DATA / "queue"
+if KITCHENLOG_BROKER.startswith("filesystem:"):
+    (_QUEUE / "messages").mkdir(parents=True, exist_ok=True)
 CELERY_BROKER_URL = KITCHENLOG_BROKER
 CELERY_BROKER_TRANSPORT_OPTIONS: dict[str, Any] = (
     {

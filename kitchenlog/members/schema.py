@@ -16,7 +16,7 @@ _METHODS = ("get", "post", "put", "patch", "delete")
 class DeviceScheme(OpenApiAuthenticationExtension):  # type: ignore[no-untyped-call] # registers itself by an untyped hook
     """A device's cookie goes with the header that names the device."""
 
-    target_class = "kitchenlog.members.rest.DeviceAuthentication"
+    target_class = "kitchenlog.members.access.DeviceAuthentication"
     name = "device"
 
     def get_security_definition(self, auto_schema: AutoSchema) -> dict[str, Any]:

@@ -110,10 +110,10 @@ class DeviceView(KitchenlogView):
     permission_classes = (IsCoordinator,)
 
     @extend_schema(request=None, responses={200: DoneAnswer})
-    def delete(self, request: Request, device_id: UUID) -> Response:
+    def delete(self, request: Request, device: UUID) -> Response:
         """Revoke it, effective with its next request."""
         cooperative = device_of(request).cooperative_id
-        found = Device.objects.filter(cooperative=cooperative, id=device_id).first()
+        found = Device.objects.filter(cooperative=cooperative, id=device).first()
         if found is None:
             raise Http404
         people.revoke(found, at=datetime.now(UTC))

@@ -18,8 +18,8 @@ def health(request: HttpRequest) -> JsonResponse:
     answer = {
         "protocol": 1,
         "database": database,
+        "worker": _worker(seen_s),
         "worker_seen_s": seen_s,
-        "worker": "working" if seen_s is not None and seen_s < WORKER_SILENT_S else "silent",
     }
     response = JsonResponse(answer, status=200 if database == "answers" else 503)
     response["Cache-Control"] = "no-store"
@@ -33,6 +33,12 @@ def _database() -> str:
     except DatabaseError:
         return "silent"
     return "answers"
+
+
+def _worker(seen_s: int | None) -> str:
+    if seen_s is None:
+        return "unknown"
+    return "working" if seen_s < WORKER_SILENT_S else "silent"
 
 
 def _worker_seen_s() -> int | None:
