@@ -1,12 +1,117 @@
-/** Starting, updating and keeping the app. */
-import { signal } from "@preact/signals";
+/** Starting the app: databases, sheets, sync, other tabs, the worker. */
+import { TABLE_NUMBER } from "../entries/kinds.ts";
+import { devicesOf, openPhone } from "../store/phone.ts";
+import { prune } from "../store/prune.ts";
+import { type ExchangeReport, exchangeAll } from "../sync/exchange.ts";
+import { type Runner, startRunner } from "../sync/runner.ts";
+import { browserWorld } from "../sync/world.ts";
+import { askBackgroundSync } from "./background.ts";
+import { writeDrafts } from "./drafts.ts";
+import { current, deviceDb, house, report, setHouse } from "./house.ts";
+import { isOnlineHint, lastTrouble, refreshOutbox, setRunner } from "./outbox.ts";
+import { startRouting } from "./route.ts";
+import { CURRENT_CHOICE, currentOf, isUsable, refreshPeople } from "./session.ts";
+import { choiceOfPhone, loadChoices } from "./settings.ts";
+import { isStillLoading, loadShelf, refold } from "./shelf.ts";
+import { startUpdates } from "./update.ts";
 
-/** A new version waits; it comes in when the person agrees and no draft is open (R86). */
-export const updateIsReady = signal(false);
-/** Whether the browser promised not to clear our storage; null while not asked. */
-export const isStorageKept = signal<boolean | null>(null);
-/** Another tab holds an older version of the database: "close other tabs" (R90). */
-export const isBlocked = signal(false);
+export { isStorageKept } from "./app_storage.ts";
+export { isBlocked } from "./house.ts";
+export { takeUpdate, updateIsReady } from "./update.ts";
 
-export declare function start(): Promise<void>;
-export declare function takeUpdate(): void;
+const TABS = "kitchenlog";
+
+/** Opens what this phone keeps and shows it; nothing here waits for the network. */
+export async function start(): Promise<void> {
+  const world = browserWorld();
+  const tabs = new BroadcastChannel(TABS);
+  const phone = await openPhone();
+  setHouse({
+    world,
+    phone,
+    zone: () => Intl.DateTimeFormat().resolvedOptions().timeZone,
+    tell: (device, subjects) => tabs.postMessage({ device, subjects }),
+    onSaved: () => {
+      runner.poke("saved");
+      void askBackgroundSync();
+    },
+    onGivenWay: () => void writeDrafts().then(() => location.reload()),
+  });
+  const runner = startRunner({
+    world,
+    exchange: (ask) =>
+      exchangeAll({
+        world,
+        phone,
+        open: deviceDb,
+        kinds: TABLE_NUMBER,
+        shown: current.value?.device ?? null,
+        ...ask,
+      }),
+    onReport: (told) => void afterExchange(told),
+    onDefect: (defect) => report("exchange", defect),
+  });
+  setRunner(runner);
+  startRouting();
+  await loadChoices();
+  await showLastPerson();
+  listenTo(runner, tabs);
+  runner.poke("start");
+  startUpdates();
+}
+
+async function showLastPerson(): Promise<void> {
+  const rows = (await devicesOf(house().phone)).filter(isUsable);
+  const row = rows.find((one) => one.device === choiceOfPhone(CURRENT_CHOICE));
+  current.value = row === undefined ? null : currentOf(row);
+  if (row !== undefined) await prune(await deviceDb(row.device), house().world.nowMs());
+  await Promise.all([loadShelf(), refreshOutbox(), refreshPeople()]);
+}
+
+async function afterExchange(told: ExchangeReport | null): Promise<void> {
+  const device = current.value?.device;
+  if (told === null || device === undefined) return;
+  lastTrouble.value = told.trouble?.code ?? null;
+  const touched = told.touched.get(device) ?? [];
+  try {
+    if (told.reset.includes(device) || isStillLoading.value) await loadShelf();
+    else await refold(touched);
+    await Promise.all([refreshOutbox(), refreshPeople()]);
+    if (!(await devicesOf(house().phone)).some((row) => row.device === device && isUsable(row))) {
+      current.value = null; // shut out: what waits stays, locked (R64)
+      await loadShelf();
+    }
+  } catch (defect) {
+    report("after an exchange", defect);
+  }
+  if (touched.length > 0) house().tell(device, touched);
+}
+
+/** The triggers of R19, and what other tabs tell. */
+function listenTo(runner: Runner, tabs: BroadcastChannel): void {
+  isOnlineHint.value = navigator.onLine;
+  addEventListener("online", () => {
+    isOnlineHint.value = true;
+    runner.poke("online");
+  });
+  addEventListener("offline", () => {
+    isOnlineHint.value = false;
+  });
+  document.addEventListener("visibilitychange", () => {
+    const isShown = document.visibilityState === "visible";
+    if (!isShown) void writeDrafts();
+    runner.poke(isShown ? "shown" : "hidden");
+  });
+  addEventListener("pagehide", () => void writeDrafts());
+  navigator.serviceWorker?.addEventListener("message", () => runner.poke("message"));
+  tabs.addEventListener("message", (event: MessageEvent<unknown>) => void hearOtherTab(event.data));
+}
+
+async function hearOtherTab(told: unknown): Promise<void> {
+  if (typeof told !== "object" || told === null || !("device" in told)) return;
+  if (told.device !== current.value?.device) return;
+  const subjects = "subjects" in told && Array.isArray(told.subjects) ? told.subjects : null;
+  if (subjects === null) await loadShelf();
+  else await refold(subjects.filter((one): one is string => typeof one === "string"));
+  await refreshOutbox();
+}

@@ -1,5 +1,10 @@
 /** Typed form input that survives reload, crash and update (R12). */
+import { signal } from "@preact/signals";
+import { deleteDraft, draftOf, putDraft } from "../store/drafts.ts";
 import type { Json } from "../store/rows.ts";
+import { house, report, withDb } from "./house.ts";
+
+const WRITE_AFTER_MS = 300;
 
 export interface Draft<T extends Json> {
   load(): Promise<T | null>;
@@ -8,4 +13,46 @@ export interface Draft<T extends Json> {
   clear(): Promise<void>;
 }
 
-export declare function draft<T extends Json>(key: string): Draft<T>;
+/** Forms with something typed and not saved; an update of the app waits for them (R86). */
+export const dirtyDrafts = signal<readonly string[]>([]);
+
+const unwritten = new Map<string, { typed: Json; cancel: () => void }>();
+
+/** The draft of one form: `draft("weigh-in/<batch>/<line>")`. */
+export function draft<T extends Json>(key: string): Draft<T> {
+  return {
+    async load() {
+      const kept = unwritten.get(key)?.typed ?? (await withDb((db) => draftOf(db, key)));
+      return kept as T | null; // written by the same form under the same key
+    },
+    save(typed) {
+      unwritten.get(key)?.cancel();
+      const cancel = house().world.after(WRITE_AFTER_MS, () => void write(key));
+      unwritten.set(key, { typed, cancel });
+      if (!dirtyDrafts.value.includes(key)) dirtyDrafts.value = [...dirtyDrafts.value, key];
+    },
+    async clear() {
+      unwritten.get(key)?.cancel();
+      unwritten.delete(key);
+      dirtyDrafts.value = dirtyDrafts.value.filter((one) => one !== key);
+      await withDb((db) => deleteDraft(db, key));
+    },
+  };
+}
+
+/** Writes at once what is still in memory: the page is about to go. */
+export async function writeDrafts(): Promise<void> {
+  await Promise.all([...unwritten.keys()].map(write));
+}
+
+async function write(key: string): Promise<void> {
+  const kept = unwritten.get(key);
+  if (kept === undefined) return;
+  kept.cancel();
+  try {
+    await withDb((db) => putDraft(db, key, kept.typed));
+    if (unwritten.get(key) === kept) unwritten.delete(key);
+  } catch (trouble) {
+    report("keeping a draft", trouble);
+  }
+}

@@ -1,27 +1,48 @@
 /** The one way an entry is made: parse, stamp, save, fold. */
-import type { Body, Entry, Saved } from "./types.ts";
+import { inBusinessOrder } from "../calc/record.ts";
+import type { KindName } from "../entries/kinds.ts";
+import { slips, waitingCount } from "../store/reads.ts";
+import { askPersistence } from "./app_storage.ts";
+import { factOf } from "./folding.ts";
+import { current, house, report, withDb } from "./house.ts";
+import { type Made, type Maker, make, makeCorrection, makeVoid } from "./making.ts";
+import { refreshOutbox } from "./outbox.ts";
+import { fetchAbout, heldRows, refold } from "./shelf.ts";
+import type { Entry, Saved, TroubleKey } from "./types.ts";
 
 export interface RecordOptions {
   /** When it happened, if the person says otherwise than now: "YYYY-MM-DDTHH:MM:SS.mmmZ". */
   happened_at?: string;
 }
 
+/** Two taps this close are one tap (R7). */
+const DOUBLE_TAP_MS = 400;
+
+let lastTap: { words: string; at_ms: number; answer: Promise<Saved> } | null = null;
+
 /** Saves one entry. `saved` is answered only when it is on this phone for good (R5). */
-export declare function record(kind: string, body: Body, options?: RecordOptions): Promise<Saved>;
+export function record(kind: KindName, body: object, options: RecordOptions = {}): Promise<Saved> {
+  return once(JSON.stringify([kind, body, options]), () =>
+    saving((maker) => make(maker, kind, body, options)),
+  );
+}
 
 /**
- * Writes a correction of the entry, or of the correction in force. With two corrections in
- * conflict pass the ids of both: this one stands instead of them.
+ * Writes a correction of the entry, or of its correction in force. Where two are in conflict,
+ * this one decides: it stands instead of both.
  */
-export declare function correct(
-  entryId: string,
-  newBody: Body,
-  reason: string,
-  insteadOf?: string[],
-): Promise<Saved>;
+export function correct(entryId: string, newBody: object, reason: string): Promise<Saved> {
+  return once(JSON.stringify(["correct", entryId, newBody, reason]), () =>
+    saving((maker) => makeCorrection(maker, entryId, newBody, reason)),
+  );
+}
 
-/** Voids an entry at once ("slip"), or later with a reason. */
-export declare function takeBack(entryId: string, reason?: string): Promise<Saved>;
+/** Voids an entry: within the same screen as a slip, later with a reason. */
+export function takeBack(entryId: string, reason = "slip"): Promise<Saved> {
+  return once(JSON.stringify(["void", entryId]), () =>
+    saving((maker) => makeVoid(maker, entryId, reason)),
+  );
+}
 
 /** An entry about a subject, as the rows of a screen show it. */
 export interface HeldEntry {
@@ -32,4 +53,69 @@ export interface HeldEntry {
 }
 
 /** All held entries about a subject, in business order; asks the server for missing ones first. */
-export declare function entriesAbout(subject: string): Promise<HeldEntry[]>;
+export async function entriesAbout(subject: string): Promise<HeldEntry[]> {
+  await fetchAbout(subject);
+  const rows = await heldRows(subject);
+  const waiting = new Set(((await withDb(slips)) ?? []).map((slip) => slip.id));
+  const ordered = inBusinessOrder(rows.map((row) => ({ ...factOf(row), row })));
+  return ordered.map(({ row }) => ({
+    entry: row.entry,
+    seq: row.seq,
+    is_waiting: waiting.has(row.id),
+  }));
+}
+
+/** A second tap on the same thing gets the first tap's answer. */
+function once(words: string, save: () => Promise<Saved>): Promise<Saved> {
+  const nowMs = house().world.nowMs();
+  if (lastTap?.words === words && Math.abs(nowMs - lastTap.at_ms) < DOUBLE_TAP_MS) {
+    return lastTap.answer;
+  }
+  const answer = save();
+  lastTap = { words, at_ms: nowMs, answer };
+  return answer;
+}
+
+async function saving(work: (maker: Maker) => Promise<Made | null>): Promise<Saved> {
+  const who = current.value;
+  if (who === null) return { trouble: "trouble.nobody" };
+  let made: Made | null;
+  try {
+    made = await withDb((db) =>
+      work({
+        db,
+        who,
+        nowMs: house().world.nowMs(),
+        bytes: house().world.bytes,
+        zone: house().zone(),
+        app_version: __APP_VERSION__,
+      }),
+    );
+  } catch (trouble) {
+    return { trouble: troubleKey(trouble) };
+  }
+  if (made === null) return { trouble: "trouble.storage" };
+  if ("refusal" in made) return made;
+  await afterSaving(who.device, made.subjects);
+  return { saved: made.saved };
+}
+
+/** What follows a save may fail without unsaying it. */
+async function afterSaving(device: string, subjects: string[]): Promise<void> {
+  house().onSaved();
+  house().tell(device, subjects);
+  try {
+    await Promise.all([refold(subjects), refreshOutbox()]);
+    if ((await withDb(waitingCount)) !== null) void askPersistence();
+  } catch (defect) {
+    report("after saving", defect);
+  }
+}
+
+function troubleKey(trouble: unknown): TroubleKey {
+  if (!(trouble instanceof DOMException)) {
+    report("saving", trouble);
+    return "trouble.storage";
+  }
+  return trouble.name === "QuotaExceededError" ? "trouble.storage_full" : "trouble.storage";
+}

@@ -1,8 +1,33 @@
 /** Who is on the screen, who else uses this phone, and the ways in and out. */
 import { computed, signal } from "@preact/signals";
-import type { Current, Person, Refusal } from "./types.ts";
+import { setMeta } from "../store/meta.ts";
+import {
+  deleteDeviceDatabase,
+  devicesOf,
+  putChoice,
+  putDevice,
+  setStanding,
+} from "../store/phone.ts";
+import { waitingCount } from "../store/reads.ts";
+import type { DeviceRow } from "../store/rows.ts";
+import {
+  askJoinCode,
+  deviceRow,
+  type Entrance,
+  joinByCode,
+  signInAgain,
+  signInAsNew,
+} from "../sync/sign_in.ts";
+import { closeDeviceDb, current, deviceDb, house } from "./house.ts";
+import { handOverNow, refreshOutbox } from "./outbox.ts";
+import { loadShelf } from "./shelf.ts";
+import type { Current, Person } from "./types.ts";
 
-export const current = signal<Current | null>(null);
+export { current } from "./house.ts";
+
+export const CURRENT_CHOICE = "current_device";
+
+/** Everybody who may use this phone without signal. */
 export const people = signal<Person[]>([]);
 /** The server ended this session: capture goes on, the screen asks to sign in (R58). */
 export const needsSignIn = computed(
@@ -10,28 +35,107 @@ export const needsSignIn = computed(
 );
 
 /** `code` is one of the wire's codes (not_authenticated, rate_limited ...) or `no_signal`. */
-export type SignedIn = { signed_in: Current } | { refusal: Refusal } | { code: string };
+export type SignedIn =
+  | { signed_in: Current }
+  | { code: string; detail: string; field: string | null };
 export type SignedOut = { signed_out: true } | { waiting: number };
 
 /** Signs in with `name@cooperative`: again on a known device, else as a new one. Needs signal. */
-export declare function signIn(login: string, passphrase: string): Promise<SignedIn>;
+export async function signIn(login: string, passphrase: string): Promise<SignedIn> {
+  const { world, phone } = house();
+  const typed = login.trim().toLowerCase();
+  const known = (await devicesOf(phone)).find(
+    (row) => row.member.login.toLowerCase() === typed && isUsable(row),
+  );
+  const app_version = __APP_VERSION__;
+  if (known === undefined)
+    return entered(await signInAsNew(world, { login, passphrase, app_version }));
+  const again = await signInAgain(world, known.device, { login, passphrase });
+  // The device was shut out or is not known any more: a new one hands its outbox over (R64).
+  const isGone = "code" in again && (again.code === "device_revoked" || again.code === "not_found");
+  if (!isGone) return entered(again);
+  await setStanding(phone, known.device, "revoked");
+  return entered(await signInAsNew(world, { login, passphrase, app_version }));
+}
 
 /** Joins by a one-time code. Needs signal. */
-export declare function join(answers: {
+export async function join(answers: {
   join_code: string;
   name: string;
   login: string;
   passphrase: string;
-}): Promise<SignedIn>;
+}): Promise<SignedIn> {
+  const { world } = house();
+  return entered(await joinByCode(world, { ...answers, app_version: __APP_VERSION__ }));
+}
 
 /** Changes the person on this phone, without signal (R60). */
-export declare function changePerson(device: string): Promise<void>;
+export async function changePerson(device: string): Promise<void> {
+  const { phone } = house();
+  const row = (await devicesOf(phone)).find((one) => one.device === device && isUsable(one));
+  await putChoice(phone, CURRENT_CHOICE, row?.device ?? null);
+  current.value = row === undefined ? null : currentOf(row);
+  await Promise.all([loadShelf(), refreshOutbox(), refreshPeople()]);
+  handOverNow();
+}
 
 /** Deletes this device from the phone when nothing waits; else says how much does (R61). */
-export declare function signOut(): Promise<SignedOut>;
+export async function signOut(): Promise<SignedOut> {
+  const device = current.value?.device;
+  if (device === undefined) return { signed_out: true };
+  const left = await waitingCount(await deviceDb(device));
+  if (left > 0) return { waiting: left };
+  const { phone } = house();
+  current.value = null;
+  await closeDeviceDb(device);
+  await deleteDeviceDatabase(device);
+  await setStanding(phone, device, "leaving");
+  await putChoice(phone, CURRENT_CHOICE, null);
+  await Promise.all([loadShelf(), refreshOutbox(), refreshPeople()]);
+  handOverNow();
+  return { signed_out: true };
+}
 
 /** A one-time join code for a new member, or for a member who forgot a passphrase. Needs signal. */
-export declare function makeJoinCode(
+export async function makeJoinCode(
   roles: string[],
   member?: string,
-): Promise<{ made: { code: string; expires_at: string } } | { code: string }>;
+): Promise<{ made: { code: string; expires_at: string } } | { code: string }> {
+  const device = current.value?.device;
+  if (device === undefined) return { code: "not_authenticated" };
+  const wanted = member === undefined ? { roles } : { roles, member };
+  return askJoinCode(house().world, device, wanted);
+}
+
+/** Reads again who is known here and how much of each waits. */
+export async function refreshPeople(): Promise<void> {
+  const rows = (await devicesOf(house().phone)).filter((row) => row.standing !== "leaving");
+  people.value = await Promise.all(
+    rows.map(async (row) => ({
+      ...currentOf(row),
+      waiting: await waitingCount(await deviceDb(row.device)),
+      must_sign_in: row.standing !== "in",
+    })),
+  );
+}
+
+export function currentOf(row: DeviceRow): Current {
+  const { device, mark, member, cooperative } = row;
+  return { device, mark, member, cooperative };
+}
+
+/** A revoked device only hands over; one that is leaving is gone but for its cookie. */
+export function isUsable(row: DeviceRow): boolean {
+  return row.standing === "in" || row.standing === "over";
+}
+
+async function entered(entrance: Entrance): Promise<SignedIn> {
+  if (!("welcome" in entrance)) return entrance;
+  const { phone } = house();
+  const { welcome } = entrance;
+  const row = deviceRow(welcome);
+  await setMeta(await deviceDb(row.device), { device: row.device });
+  await putDevice(phone, row);
+  await changePerson(row.device);
+  return { signed_in: currentOf(row) };
+}

@@ -1,26 +1,26 @@
 /** Lists a screen needs, computed from sheets: definitions by name, lots by what to use first. */
-import type { ReadonlySignal } from "@preact/signals";
-import type { Json } from "../store/rows.ts";
+import { computed, type ReadonlySignal } from "@preact/signals";
+import type { DefinitionState, RecipeState, Version } from "../calc/definitions.ts";
+import { parseDecimal } from "../calc/numbers.ts";
+import { compareText } from "../calc/record.ts";
+import type { LotState } from "../calc/stock.ts";
+import { current } from "./session.ts";
+import { sheet, sheetsOf } from "./sheets.ts";
+
+export type RecipeVersion = Version;
 
 export interface Defined {
   id: string;
   name: string;
   is_retired: boolean;
-  fields: Record<string, Json>;
-  findings: Json[];
-}
-export interface RecipeVersion {
-  entry: string;
-  number: number;
-  author: string;
-  published_on: string;
-  body: Record<string, Json>;
+  fields: DefinitionState["fields"];
+  findings: DefinitionState["findings"];
 }
 export interface Recipe {
   id: string;
   name: string;
   latest: RecipeVersion;
-  versions: RecipeVersion[];
+  versions: readonly RecipeVersion[];
 }
 export interface LotInStock {
   lot: string;
@@ -28,27 +28,134 @@ export interface LotInStock {
   unit: string;
   /** On hand at the asked place, else everywhere; plain decimal in `unit` (g, mL, pc). */
   amount: string;
-  places: Record<string, string>;
-  life: { sort: string; on: string } | null;
+  places: Readonly<Record<string, string>>;
+  life: { readonly sort: string; readonly on: string } | null;
   made_on: string | null;
   is_negative: boolean;
 }
+export interface MemberShown {
+  id: string;
+  name: string;
+  roles: readonly string[];
+  has_left: boolean;
+}
 
-export declare const materials: ReadonlySignal<Defined[]>;
-export declare const places: ReadonlySignal<Defined[]>;
-export declare const instruments: ReadonlySignal<Defined[]>;
-export declare const sources: ReadonlySignal<Defined[]>;
-export declare const recipients: ReadonlySignal<Defined[]>;
-export declare const recipes: ReadonlySignal<Recipe[]>;
-export declare const members: ReadonlySignal<{ id: string; name: string; roles: string[] }[]>;
+const lots = sheetsOf<LotState>("lot");
+
+export const materials = definitions("material");
+export const places = definitions("place");
+export const instruments = definitions("instrument");
+export const sources = definitions("source");
+export const recipients = definitions("recipient");
+
+/** Recipes with at least one version, by name. */
+export const recipes: ReadonlySignal<Recipe[]> = computed(() =>
+  sheetsOf<RecipeState>("recipe")
+    .value.flatMap(({ state }) => {
+      const latest = state.versions.find((version) => version.entry === state.latest);
+      if (latest === undefined) return [];
+      const { recipe, name, versions } = state;
+      return [{ id: recipe, name: name ?? recipe, latest, versions }];
+    })
+    .sort((a, b) => compareText(a.name, b.name)),
+);
+
+export const members: ReadonlySignal<MemberShown[]> = computed(() =>
+  sheetsOf<{ member: string; name: string; roles: string[]; has_left: boolean }>("member")
+    .value.map(({ state }) => ({
+      id: state.member,
+      name: state.name,
+      roles: state.roles,
+      has_left: state.has_left,
+    }))
+    .sort((a, b) => compareText(a.name, b.name)),
+);
+
 /** The cooperative's settings (name, time_zone, currency ...), or null before they are known. */
-export declare const cooperative: ReadonlySignal<Defined | null>;
+export const cooperative: ReadonlySignal<Defined | null> = computed(() => {
+  const id = current.value?.cooperative.id;
+  const shown = id === undefined ? null : sheet<DefinitionState>(`cooperative:${id}`).value;
+  return shown === null || shown.state.defined_by === null ? null : defined(shown.state);
+});
 
-/** Lots of a material with something on hand, first expired first. */
-export declare function lotsOf(materialId: string, placeId?: string): LotInStock[];
-/** Every lot standing at a place, negative ones first, then first expired first. */
-export declare function stockAt(placeId: string): LotInStock[];
-/** Every lot with something on hand (or below zero) anywhere. */
-export declare function allStock(): LotInStock[];
+/** Fit lots of a material with something on hand, first expired first. */
+export function lotsOf(materialId: string, placeId?: string): LotInStock[] {
+  return lots.value
+    .filter(({ state }) => state.material === materialId && state.condition !== "refused")
+    .map(({ state }) => inStock(state, placeId))
+    .filter((lot) => parseDecimal(lot.amount).compare(NOTHING) > 0)
+    .sort(firstExpiredFirst);
+}
+
+/** Every lot standing at a place, those below zero first, then first expired first. */
+export function stockAt(placeId: string): LotInStock[] {
+  return present(placeId);
+}
+
+/** Every lot with something on hand, or below zero, anywhere; the same order. */
+export function allStock(): LotInStock[] {
+  return present(undefined);
+}
+
 /** The words for an id: a material's, place's, member's name; the id itself when unknown. */
-export declare function nameOf(type: string, id: string | null): string;
+export function nameOf(type: string, id: string | null): string {
+  if (id === null) return "";
+  const state = sheet<Record<string, unknown>>(`${type}:${id}`).value?.state;
+  const fields = state?.fields;
+  const named =
+    typeof fields === "object" && fields !== null && "name" in fields ? fields.name : null;
+  const words = named ?? state?.name ?? (type === "batch" ? state?.code : null);
+  return typeof words === "string" ? words : id;
+}
+
+const NOTHING = parseDecimal("0");
+
+function definitions(type: string): ReadonlySignal<Defined[]> {
+  return computed(() =>
+    sheetsOf<DefinitionState>(type)
+      .value.map(({ state }) => defined(state))
+      .sort((a, b) => compareText(a.name, b.name) || compareText(a.id, b.id)),
+  );
+}
+
+function defined(state: DefinitionState): Defined {
+  const { name, is_retired } = state.fields;
+  return {
+    id: state.id,
+    name: typeof name === "string" ? name : state.id,
+    is_retired: is_retired === true,
+    fields: state.fields,
+    findings: state.findings,
+  };
+}
+
+function present(placeId: string | undefined): LotInStock[] {
+  return lots.value
+    .map(({ state }) => inStock(state, placeId))
+    .filter((lot) => !parseDecimal(lot.amount).isZero() || lot.is_negative)
+    .sort((a, b) => Number(b.is_negative) - Number(a.is_negative) || firstExpiredFirst(a, b));
+}
+
+function inStock(state: LotState, placeId: string | undefined): LotInStock {
+  const amount = placeId === undefined ? state.on_hand : (state.places[placeId] ?? "0");
+  const standing = placeId === undefined ? Object.values(state.places) : [amount];
+  return {
+    lot: state.lot,
+    material: state.material,
+    unit: state.unit ?? "g",
+    amount,
+    places: state.places,
+    life: state.life,
+    made_on: state.made_on,
+    is_negative: standing.some((one) => parseDecimal(one).compare(NOTHING) < 0),
+  };
+}
+
+/** What has no date is used last; at the same date the older lot goes first. */
+function firstExpiredFirst(a: LotInStock, b: LotInStock): number {
+  return (
+    compareText(a.life?.on ?? "9999", b.life?.on ?? "9999") ||
+    compareText(a.made_on ?? "9999", b.made_on ?? "9999") ||
+    compareText(a.lot, b.lot)
+  );
+}

@@ -1,14 +1,9 @@
 /** What screens are given and give back. */
-import type { Entry, MemberOfPhone } from "../store/rows.ts";
+import type { Refusal } from "../entries/refusals.ts";
+import type { CooperativeOfPhone, Entry, MemberOfPhone } from "../store/rows.ts";
 
+export type { Refusal } from "../entries/refusals.ts";
 export type { AttentionRow, Body, Entry, Json } from "../store/rows.ts";
-
-/** A person can put it right: `key` names the sentence, `field` the place (`amount.unit`). */
-export interface Refusal {
-  key: string;
-  field?: string;
-  [detail: string]: string | undefined;
-}
 
 /** The world failed: the key of one sentence. What was typed stays typed. */
 export type TroubleKey = "trouble.storage_full" | "trouble.storage" | "trouble.nobody";
@@ -30,14 +25,11 @@ export interface Current {
   device: string;
   mark: string;
   member: MemberOfPhone;
-  cooperative: { id: string; handle: string; name: string };
+  cooperative: CooperativeOfPhone;
 }
 
 /** Somebody known on this phone; of another person one sees only how much waits (R60). */
-export interface Person {
-  device: string;
-  member: MemberOfPhone;
-  cooperative: { id: string; handle: string; name: string };
+export interface Person extends Current {
   waiting: number;
   must_sign_in: boolean;
 }

@@ -1,0 +1,78 @@
+/** Wiring only: starts the app and shows the screen that the address names. */
+import "./look.css";
+import "./parts/parts.css";
+import { effect, useComputed, useSignal, useSignalEffect } from "@preact/signals";
+import { type ComponentType, render } from "preact";
+import { ROUTES } from "./screens/routes.ts";
+import { isBlocked, start } from "./state/app.ts";
+import { report } from "./state/house.ts";
+import { matched, path } from "./state/route.ts";
+import { current } from "./state/session.ts";
+import { light } from "./state/settings.ts";
+import { reloadOnceForMissingPart } from "./state/update.ts";
+import { APP_TEXT } from "./text/app.ts";
+
+/** "Loading" is said only to those who have waited. */
+const SAY_LOADING_AFTER_MS = 1000;
+const SIGN_IN = "/sign-in";
+
+interface Loaded {
+  path: string;
+  Screen: ComponentType<{ params: Record<string, string> }>;
+  params: Record<string, string>;
+}
+
+function App() {
+  const loaded = useSignal<Loaded | null>(null);
+  const sentence = useSignal("");
+  // Who is not known here can do one thing only, wherever the link led.
+  const wanted = useComputed(() => (current.value === null ? SIGN_IN : path.value));
+  useSignalEffect(() => {
+    const asked = wanted.value;
+    const timer = setTimeout(() => {
+      sentence.value = APP_TEXT.loading;
+    }, SAY_LOADING_AFTER_MS);
+    void load(asked).then((found) => {
+      clearTimeout(timer);
+      if (asked !== wanted.peek()) return;
+      sentence.value = found === null ? APP_TEXT.part_missing : "";
+      if (found !== null) loaded.value = found;
+    });
+    return () => clearTimeout(timer);
+  });
+  if (isBlocked.value) return <p role="alert">{APP_TEXT.blocked}</p>;
+  if (sentence.value !== "") return <p role="status">{sentence.value}</p>;
+  if (loaded.value === null) return null;
+  const { Screen, params } = loaded.value;
+  return <Screen key={loaded.value.path} params={params} />;
+}
+
+async function load(asked: string): Promise<Loaded | null> {
+  for (const route of ROUTES) {
+    const params = matched(route.pattern, asked);
+    if (params === null) continue;
+    try {
+      return { path: asked, params, Screen: (await route.load()).Screen };
+    } catch (trouble) {
+      report(`loading ${route.pattern}`, trouble);
+      await reloadOnceForMissingPart();
+      return null;
+    }
+  }
+  return asked === "/" ? null : load("/");
+}
+
+effect(() => {
+  if (light.value === "phone") delete document.documentElement.dataset.light;
+  else document.documentElement.dataset.light = light.value;
+});
+
+const root = document.getElementById("app");
+if (root === null) throw new Error("the page has no place for the app");
+start().then(
+  () => render(<App />, root),
+  (trouble: unknown) => {
+    report("starting", trouble);
+    root.textContent = APP_TEXT.not_started;
+  },
+);

@@ -1,0 +1,146 @@
+/** Making entries on a given device: parse, stamp, save. No signals: the simulation uses it too. */
+import { asItStands, type Fact } from "../calc/record.ts";
+import { makeEntry } from "../entries/envelope.ts";
+import { type Bodies, type Draft, KINDS, type KindName } from "../entries/kinds.ts";
+import { effectiveKind, isKindName } from "../entries/links.ts";
+import { parseBody } from "../entries/parse.ts";
+import { isRefusal, type Refusal } from "../entries/refusals.ts";
+import { isNewer } from "../entries/upcast.ts";
+import type { DeviceDb } from "../store/device.ts";
+import { familyRows } from "../store/reads.ts";
+import type { Entry, EntryRow } from "../store/rows.ts";
+import { saveEntry } from "../store/save.ts";
+import { factOf } from "./folding.ts";
+import type { Current } from "./types.ts";
+
+const UUID_CHANCE_BYTES = 10;
+
+export interface Maker {
+  db: DeviceDb;
+  who: Current;
+  nowMs: number;
+  bytes(count: number): Uint8Array;
+  zone: string;
+  app_version: string;
+}
+
+export interface Moment {
+  /** When it happened, if the person says otherwise than now: "YYYY-MM-DDTHH:MM:SS.mmmZ". */
+  happened_at?: string | undefined;
+  /** Subjects of the entry that is corrected. */
+  also_about?: readonly string[] | undefined;
+}
+
+export type Made = { saved: Entry; subjects: string[] } | { refusal: Refusal };
+
+/** One entry of any kind, saved on this phone for good when this resolves (R5). */
+export async function make(
+  maker: Maker,
+  kind: KindName,
+  body: object,
+  moment: Moment = {},
+): Promise<Made> {
+  const parsed = parseBody(kind, KINDS[kind].version, body);
+  if (isRefusal(parsed)) return { refusal: parsed };
+  if (isNewer(parsed)) throw new Error(`${kind} is newer than its own table`);
+  const {
+    device_seq: _,
+    seen: __,
+    ...unnumbered
+  } = makeEntry(draftOf(kind, parsed), {
+    cooperative: maker.who.cooperative.id,
+    author: maker.who.member.id,
+    device: maker.who.device,
+    device_seq: 0, // given by the database, in the transaction that saves
+    seen: "", // likewise
+    now_ms: maker.nowMs,
+    chance: maker.bytes(UUID_CHANCE_BYTES),
+    tz: maker.zone,
+    app_version: maker.app_version,
+    happened_at: moment.happened_at,
+    also_about: moment.also_about,
+  });
+  const { entry, subjects } = await saveEntry(
+    maker.db,
+    { ...unnumbered, body: { ...unnumbered.body } },
+    maker.nowMs,
+  );
+  return { saved: entry, subjects };
+}
+
+/**
+ * A correction of an entry with a whole new body. Where a correction is in force already it is
+ * that one which is corrected; where two are in conflict this one stands instead of both (R48).
+ * Null: this phone does not hold the entry.
+ */
+export async function makeCorrection(
+  maker: Maker,
+  entryId: string,
+  newBody: object,
+  reason: string,
+): Promise<Made | null> {
+  const family = await familyRows(maker.db, entryId);
+  const target = targetOf(family, entryId);
+  if (target === null) return null;
+  const of_kind = kindOf(target.row.entry);
+  const version = KINDS[of_kind].version;
+  const body = {
+    corrects: target.row.id,
+    of_kind,
+    reason,
+    body: newBody,
+    ...(version === 1 ? {} : { of_version: version }),
+    ...insteadOf(target.rivals),
+  };
+  return make(maker, "correction", body, momentOf(target.row));
+}
+
+/** A void of an entry and of whatever corrected it. Null: this phone does not hold the entry. */
+export async function makeVoid(
+  maker: Maker,
+  entryId: string,
+  reason: string,
+): Promise<Made | null> {
+  const family = await familyRows(maker.db, entryId);
+  const row = family.find((member) => member.id === entryId);
+  if (row === undefined) return null;
+  const rivals = family.filter((member) => member.corrects === entryId).map((member) => member.id);
+  const of_kind = kindOf(row.entry);
+  const body = { corrects: entryId, of_kind, reason, ...insteadOf(rivals) };
+  return make(maker, "void", body, momentOf(row));
+}
+
+/** The entry in force of a family, or the one two corrections compete for. */
+function targetOf(
+  family: readonly EntryRow[],
+  entryId: string,
+): { row: EntryRow; rivals: string[] } | null {
+  const asked = family.find((row) => row.id === entryId);
+  if (asked === undefined) return null;
+  const facts: Fact[] = family.map(factOf);
+  const record = asItStands(facts);
+  const conflict = record.findings.find((finding) => finding.what === "two_corrections");
+  const contested = family.find((row) => row.id === conflict?.entry);
+  if (contested !== undefined) {
+    return { row: contested, rivals: (conflict?.detail?.corrections ?? "").split(" ") };
+  }
+  const lastId = record.standing[0]?.was.at(-1)?.entry;
+  return { row: family.find((row) => row.id === lastId) ?? asked, rivals: [] };
+}
+
+function kindOf(entry: Entry): KindName {
+  if (!isKindName(entry.kind)) throw new Error(`nobody can correct an unknown ${entry.kind}`);
+  return effectiveKind(entry.kind, entry.body);
+}
+
+function momentOf(row: EntryRow): Moment {
+  return { happened_at: row.entry.happened_at, also_about: row.linked };
+}
+
+function insteadOf(rivals: readonly string[]): { instead_of?: { entry: string }[] } {
+  return rivals.length === 0 ? {} : { instead_of: rivals.map((entry) => ({ entry })) };
+}
+
+function draftOf<K extends KindName>(kind: K, body: Bodies[K]): Draft<K> {
+  return { kind, body } as Draft<K>; // the compiler does not see that K is one kind
+}
