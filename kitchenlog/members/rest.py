@@ -83,7 +83,12 @@ class KitchenlogView(APIView):
             response = self._answer(asked, *args, **kwargs)
         except Exception as exception:  # the outermost edge of the API
             response = self.handle_exception(exception)
-        self.response = self.finalize_response(asked, response, *args, **kwargs)
+        self.response = self.finalize_response(
+            asked,
+            response,  # type: ignore[arg-type] # it takes any answer of Django's
+            *args,
+            **kwargs,
+        )
         return self.response
 
     def _answer(self, request: Request, *args: Any, **kwargs: Any) -> HttpResponseBase:

@@ -3,9 +3,11 @@
 import time
 
 from django.conf import settings
-from django.db import DatabaseError, connection
+from django.db import DatabaseError
 from django.http import HttpRequest, JsonResponse
 from django.views.decorators.http import require_safe
+
+from kitchenlog.logbook.selectors import heads_with_work
 
 WORKER_SILENT_S = 60
 
@@ -13,11 +15,13 @@ WORKER_SILENT_S = 60
 @require_safe
 def health(request: HttpRequest) -> JsonResponse:
     """200 while the database answers; the rest is told, not judged."""
-    database = _database()
+    logs_behind = _logs_behind()
+    database = "silent" if logs_behind is None else "answers"
     seen_s = _worker_seen_s()
     answer = {
         "protocol": 1,
         "database": database,
+        "logs_behind": logs_behind,
         "worker": _worker(seen_s),
         "worker_seen_s": seen_s,
     }
@@ -26,13 +30,12 @@ def health(request: HttpRequest) -> JsonResponse:
     return response
 
 
-def _database() -> str:
+def _logs_behind() -> int | None:
+    """How many logs have sheets waiting for the worker; None when the database is silent."""
     try:
-        with connection.cursor() as cursor:
-            cursor.execute("SELECT 1")
+        return len(heads_with_work())
     except DatabaseError:
-        return "silent"
-    return "answers"
+        return None
 
 
 def _worker(seen_s: int | None) -> str:

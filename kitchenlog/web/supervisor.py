@@ -41,7 +41,7 @@ class Child:
             self.argv,
             cwd=folder,
             stdin=subprocess.DEVNULL,
-            preexec_fn=_die_with_parent,  # noqa: PLW1509 this process has one thread
+            preexec_fn=die_with_parent,  # noqa: PLW1509 this process has one thread
         )
         self.started_s = time.monotonic()
 
@@ -50,9 +50,9 @@ class Child:
         return self.process is not None and self.process.poll() is not None
 
 
-def _die_with_parent() -> None:
-    """Ask the kernel for a TERM when the parent is gone; kill -9 leaves no other way."""
-    ctypes.CDLL(None).prctl(PR_SET_PDEATHSIG, signal.SIGTERM)
+def die_with_parent(by: signal.Signals = signal.SIGTERM) -> None:
+    """Ask the kernel for a signal when the parent is gone; kill -9 leaves no other way."""
+    ctypes.CDLL(None).prctl(PR_SET_PDEATHSIG, by)
 
 
 def supervise(children: Sequence[Child], *, folder: Path) -> None:

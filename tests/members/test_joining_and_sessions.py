@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import UTC, datetime, timedelta
+from random import Random
 from typing import Any
 
 import pytest
@@ -331,8 +332,6 @@ def test_reading_writes_nothing(kitchen: Kitchen, django_assert_max_num_queries:
 
 
 def test_device_marks_never_meet_and_run_out_in_the_open(kitchen: Kitchen) -> None:
-    from random import Random
-
     every = {a + b for a in SIGNS for b in SIGNS}
 
     assert len(every) == 576
