@@ -1,0 +1,151 @@
+/** The steps of a batch: what was planned, what was read, and whether each check is within. */
+
+import { type Amount, decimalIn, inBaseUnit, objectIn, textIn } from "./bodies.ts";
+import { asDouble, ONE, plain, significant } from "./numbers.ts";
+import { type Doubt, verdict } from "./readings.ts";
+import { type Body, type Finding, finding, type Standing } from "./record.ts";
+import { inBase } from "./units.ts";
+import { inUnit, scaledDoubt, weighingOf } from "./weighing.ts";
+
+export const U_DIGITS = 3; // a standard uncertainty is shown and kept to three significant digits
+
+/**
+ * A step carried out; `value` and `u` in the step's unit, null where it measures another thing or
+ * nothing.
+ */
+export interface Done {
+  readonly entry: string;
+  readonly value: string | null;
+  readonly u: string | null;
+  readonly verdict: string | null;
+  readonly instrument: string | null;
+  readonly action: string | null;
+  readonly happened_at: string;
+  readonly author: string;
+}
+
+/** One step with its limits and all times it was done, in business order. */
+export interface Step {
+  readonly step: string;
+  readonly says: string | null;
+  readonly measures: string | null;
+  readonly line: string | null;
+  readonly unit: string | null;
+  readonly low: string | null;
+  readonly high: string | null;
+  readonly set_by: string | null;
+  readonly caution: string | null;
+  readonly done: readonly Done[];
+}
+
+/** A step while its entries are gathered. */
+export interface StepWork {
+  readonly step: string;
+  readonly plan: Body;
+  readonly done: Standing[];
+}
+
+/** A mass in g that a step measured, and its doubt in g. */
+export interface Mass {
+  readonly amount: Amount;
+  readonly doubt: Doubt | null;
+}
+
+/** The planned steps in the recipe's order, then those only the entries name. */
+export function gatheredSteps(plan: readonly Body[], entries: readonly Standing[]): StepWork[] {
+  const works = new Map<string, StepWork>();
+  const workOn = (step: string, stepPlan: Body): StepWork => {
+    const work = works.get(step) ?? { step, plan: stepPlan, done: [] };
+    works.set(step, work);
+    return work;
+  };
+  for (const each of plan) workOn(textIn(each, "step") ?? "", each);
+  for (const entry of entries) {
+    const named = textIn(entry.body, "step");
+    if (named !== null && entry.kind === "step_done") workOn(named, {}).done.push(entry);
+  }
+  return [...works.values()];
+}
+
+/**
+ * The last mass read in a step that measures this (of this line); the last, because a kettle that
+ * is not done yet is weighed again.
+ */
+export function measuredMass(
+  works: readonly StepWork[],
+  measures: string,
+  line: string | null,
+): Mass | null {
+  const masses = works
+    .filter(
+      (work) => textIn(work.plan, "measures") === measures && textIn(work.plan, "line") === line,
+    )
+    .flatMap((work) => work.done.map(massOf).filter((mass) => mass !== null));
+  return masses.at(-1) ?? null;
+}
+
+/**
+ * A step as its sheet shows it, and the checks that failed or that the instrument could not
+ * decide: the first of each, also where a later reading was within.
+ */
+export function writtenStep(work: StepWork): readonly [Step, Finding[]] {
+  const plan = work.plan;
+  const done = work.done.map((entry) => writtenDone(plan, entry));
+  const step: Step = {
+    step: work.step,
+    says: textIn(plan, "says"),
+    measures: textIn(plan, "measures"),
+    line: textIn(plan, "line"),
+    unit: textIn(plan, "unit"),
+    low: textIn(plan, "low"),
+    high: textIn(plan, "high"),
+    set_by: textIn(plan, "set_by"),
+    caution: textIn(plan, "caution"),
+    done,
+  };
+  return [step, stepFindings(work, done)];
+}
+
+function writtenDone(plan: Body, entry: Standing): Done {
+  const weighing = weighingOf(entry.body);
+  const read = weighing === null ? null : inUnit(weighing, textIn(plan, "unit"));
+  const doubt = read?.doubt ?? null;
+  const limits = { low: decimalIn(plan, "low"), high: decimalIn(plan, "high") };
+  return {
+    entry: entry.id,
+    value: read === null ? null : plain(read.net),
+    u: doubt === null ? null : significant(doubt.u, U_DIGITS),
+    verdict: read === null ? null : verdict(read.net, limits, doubt),
+    instrument: textIn(objectIn(entry.body, "reading") ?? {}, "instrument"),
+    action: textIn(entry.body, "action"),
+    happened_at: entry.happened_at,
+    author: entry.author,
+  };
+}
+
+function massOf(entry: Standing): Mass | null {
+  const weighing = weighingOf(entry.body);
+  const amount = weighing === null ? null : inBaseUnit(weighing.net, weighing.unit);
+  if (weighing === null || amount === null || amount.unit !== "g") return null;
+  const factor = asDouble(inBase(ONE, weighing.unit));
+  return { amount, doubt: scaledDoubt(weighing.doubt, factor) };
+}
+
+const SAYS: readonly (readonly [string, string])[] = [
+  ["outside", "step_outside"],
+  ["cannot_tell", "step_cannot_tell"],
+];
+
+function stepFindings(work: StepWork, done: readonly Done[]): Finding[] {
+  const unread = work.done.filter(
+    (entry, i) => done[i]?.value === null && weighingOf(entry.body) !== null,
+  );
+  const findings = unread.map((entry) => finding(`unit:${entry.id}`, "unit", { entry: entry.id }));
+  for (const [says, what] of SAYS) {
+    const first = done.find((each) => each.verdict === says);
+    if (first === undefined) continue;
+    const detail = { step: work.step };
+    findings.push(finding(`${what}:${work.step}`, what, { entry: first.entry, detail }));
+  }
+  return findings;
+}

@@ -1,0 +1,135 @@
+/** A batch sheet: what was planned, what went in and came out, and where the mass went. */
+
+import { type Balance, batchBalance } from "./batch_balance.ts";
+import { gatheredLines, type Line, type LineWork, writtenLine } from "./batch_lines.ts";
+import {
+  type Loss,
+  type LotIn,
+  type LotOut,
+  lotsIn,
+  lotsOut,
+  type Output,
+  writtenLoss,
+  writtenOutput,
+} from "./batch_output.ts";
+import {
+  gatheredSteps,
+  measuredMass,
+  type Step,
+  type StepWork,
+  writtenStep,
+} from "./batch_steps.ts";
+import { decimalIn, idIn, itemsIn, type Quantity, quantityIn, textIn } from "./bodies.ts";
+import {
+  asItStands,
+  type Fact,
+  type Finding,
+  finding,
+  type Note,
+  notesAbout,
+  type Standing,
+  settled,
+} from "./record.ts";
+
+export const BATCH_FOLD = 1;
+
+/** All entries about one batch, added up. */
+export interface BatchState {
+  readonly batch: string;
+  readonly code: string | null;
+  readonly recipe: string | null;
+  readonly recipe_version: string | null;
+  readonly product: string | null;
+  readonly place: string | null;
+  readonly started_on: string | null;
+  readonly started_at: string | null;
+  readonly author: string | null;
+  readonly is_finished: boolean;
+  readonly finished_at: string | null;
+  readonly makes: Quantity | null;
+  readonly scaled_by: string | null;
+  readonly lines: readonly Line[];
+  readonly steps: readonly Step[];
+  readonly outputs: readonly Output[];
+  readonly losses: readonly Loss[];
+  readonly lots_in: readonly LotIn[];
+  readonly lots_out: readonly LotOut[];
+  readonly balance: Balance;
+  readonly findings: readonly Finding[];
+  readonly notes: readonly Note[];
+}
+
+/** Fold all entries about `batch:<id>`; without its start it shows what is known. */
+export function batchState(subject: string, facts: Iterable<Fact>): BatchState {
+  const batch = idIn(subject);
+  const record = asItStands(facts);
+  const entries = record.standing.filter((each) => textIn(each.body, "batch") === batch);
+  const starts = entries.filter((each) => each.kind === "batch_started");
+  const plan = starts[0]?.body ?? {};
+  const steps = gatheredSteps(itemsIn(plan, "steps"), entries);
+  const lines = gatheredLines(itemsIn(plan, "lines"), entries);
+  for (const work of lines) notePreparation(work, steps);
+  const writtenLines = lines.map(writtenLine);
+  const writtenSteps = steps.map(writtenStep);
+  const target = decimalIn(plan, "target_solids_percent");
+  const [balance, tooMuch] = batchBalance(lines, steps, entries, target);
+  const findings = [
+    ...record.findings,
+    ...startFindings(starts, entries),
+    ...tooMuch,
+    ...writtenLines.flatMap(([, found]) => found),
+    ...writtenSteps.flatMap(([, found]) => found),
+  ];
+  return {
+    ...headOf(batch, starts, entries),
+    lines: writtenLines.map(([line]) => line),
+    steps: writtenSteps.map(([step]) => step),
+    outputs: entries.filter((each) => each.kind === "output").map(writtenOutput),
+    losses: entries.filter((each) => each.kind === "loss").map(writtenLoss),
+    lots_in: lotsIn(entries),
+    lots_out: lotsOut(entries),
+    balance,
+    findings: settled(findings, record.standing, subject),
+    notes: notesAbout(record.standing, subject),
+  };
+}
+
+function headOf(batch: string, starts: readonly Standing[], entries: readonly Standing[]) {
+  const start = starts[0];
+  const plan = start?.body ?? {};
+  const finish = entries.filter((each) => each.kind === "batch_finished").at(-1);
+  return {
+    batch,
+    code: textIn(plan, "code"),
+    recipe: textIn(plan, "recipe"),
+    recipe_version: textIn(plan, "recipe_version"),
+    product: textIn(plan, "product"),
+    place: textIn(plan, "place"),
+    started_on: start?.local_date ?? null,
+    started_at: start?.happened_at ?? null,
+    author: start?.author ?? null,
+    is_finished: finish !== undefined,
+    finished_at: finish?.happened_at ?? null,
+    makes: quantityIn(plan, "makes"),
+    scaled_by: textIn(plan, "scaled_by"),
+  };
+}
+
+/** A line that a step weighs after preparation enters the kettle as prepared. */
+function notePreparation(work: LineWork, steps: readonly StepWork[]): void {
+  work.prepared = measuredMass(steps, "prepared_mass", work.line);
+  const isWeighed = steps.some(
+    ({ plan }) =>
+      textIn(plan, "measures") === "prepared_mass" && textIn(plan, "line") === work.line,
+  );
+  work.is_prepared = work.is_prepared || isWeighed;
+}
+
+function startFindings(starts: readonly Standing[], entries: readonly Standing[]): Finding[] {
+  const [first] = entries;
+  const [start, second] = starts;
+  if (first !== undefined && start === undefined) {
+    return [finding("not_started", "not_started", { entry: first.id })];
+  }
+  return second === undefined ? [] : [finding("two_starts", "two_starts", { entry: second.id })];
+}

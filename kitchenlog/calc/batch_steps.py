@@ -1,0 +1,151 @@
+"""The steps of a batch: what was planned, what was read, and whether each check is within."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import TypedDict
+
+from kitchenlog.calc.bodies import Amount, decimal_in, in_base_unit, object_in, text_in
+from kitchenlog.calc.numbers import ONE, as_double, plain, significant
+from kitchenlog.calc.readings import Doubt, verdict
+from kitchenlog.calc.record import Body, Finding, Standing, finding
+from kitchenlog.calc.units import in_base
+from kitchenlog.calc.weighing import in_unit, scaled_doubt, weighing_of
+
+U_DIGITS = 3  # a standard uncertainty is shown and kept to three significant digits
+
+
+class Done(TypedDict):
+    """A step carried out; `value` and `u` in the step's unit, None where it measures another
+    thing or nothing."""
+
+    entry: str
+    value: str | None
+    u: str | None
+    verdict: str | None
+    instrument: str | None
+    action: str | None
+    happened_at: str
+    author: str
+
+
+class Step(TypedDict):
+    """One step with its limits and all times it was done, in business order."""
+
+    step: str
+    says: str | None
+    measures: str | None
+    line: str | None
+    unit: str | None
+    low: str | None
+    high: str | None
+    set_by: str | None
+    caution: str | None
+    done: list[Done]
+
+
+@dataclass(kw_only=True)
+class StepWork:
+    """A step while its entries are gathered."""
+
+    step: str
+    plan: Body
+    done: list[Standing] = field(default_factory=list)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Mass:
+    """A mass in g that a step measured, and its doubt in g."""
+
+    amount: Amount
+    doubt: Doubt | None
+
+
+def gathered_steps(plan: Sequence[Body], entries: Sequence[Standing]) -> list[StepWork]:
+    """The planned steps in the recipe's order, then those only the entries name."""
+    works: dict[str, StepWork] = {}
+    for each in plan:
+        step = text_in(each, "step") or ""
+        works.setdefault(step, StepWork(step=step, plan=each))
+    for entry in entries:
+        named = text_in(entry.body, "step")
+        if named is not None and entry.kind == "step_done":
+            works.setdefault(named, StepWork(step=named, plan={})).done.append(entry)
+    return list(works.values())
+
+
+def measured_mass(works: Sequence[StepWork], measures: str, line: str | None) -> Mass | None:
+    """The last mass read in a step that measures this (of this line); the last, because a
+    kettle that is not done yet is weighed again."""
+    masses = [
+        mass
+        for work in works
+        if text_in(work.plan, "measures") == measures and text_in(work.plan, "line") == line
+        for entry in work.done
+        if (mass := _mass(entry)) is not None
+    ]
+    return masses[-1] if masses else None
+
+
+def written_step(work: StepWork) -> tuple[Step, list[Finding]]:
+    """A step as its sheet shows it, and the checks that failed or that the instrument could not
+    decide: the first of each, also where a later reading was within."""
+    plan = work.plan
+    done = [_written_done(plan, entry) for entry in work.done]
+    step = Step(
+        step=work.step,
+        says=text_in(plan, "says"),
+        measures=text_in(plan, "measures"),
+        line=text_in(plan, "line"),
+        unit=text_in(plan, "unit"),
+        low=text_in(plan, "low"),
+        high=text_in(plan, "high"),
+        set_by=text_in(plan, "set_by"),
+        caution=text_in(plan, "caution"),
+        done=done,
+    )
+    return step, _step_findings(work, done)
+
+
+def _written_done(plan: Body, entry: Standing) -> Done:
+    weighing = weighing_of(entry.body)
+    read = None if weighing is None else in_unit(weighing, text_in(plan, "unit"))
+    doubt = None if read is None else read.doubt
+    low, high = decimal_in(plan, "low"), decimal_in(plan, "high")
+    return Done(
+        entry=entry.id,
+        value=None if read is None else plain(read.net),
+        u=None if doubt is None else significant(doubt.u, U_DIGITS),
+        verdict=None if read is None else verdict(read.net, low=low, high=high, doubt=doubt),
+        instrument=text_in(object_in(entry.body, "reading") or {}, "instrument"),
+        action=text_in(entry.body, "action"),
+        happened_at=entry.happened_at,
+        author=entry.author,
+    )
+
+
+def _mass(entry: Standing) -> Mass | None:
+    weighing = weighing_of(entry.body)
+    amount = None if weighing is None else in_base_unit(weighing.net, weighing.unit)
+    if weighing is None or amount is None or amount.unit != "g":
+        return None
+    factor = as_double(in_base(ONE, weighing.unit))
+    return Mass(amount=amount, doubt=scaled_doubt(weighing.doubt, factor))
+
+
+_SAYS = {"outside": "step_outside", "cannot_tell": "step_cannot_tell"}
+
+
+def _step_findings(work: StepWork, done: Sequence[Done]) -> list[Finding]:
+    findings = [
+        finding(f"unit:{each['entry']}", "unit", entry=each["entry"])
+        for entry, each in zip(work.done, done, strict=True)
+        if each["value"] is None and weighing_of(entry.body) is not None
+    ]
+    for says, what in _SAYS.items():
+        first = next((each for each in done if each["verdict"] == says), None)
+        if first is not None:
+            key, detail = f"{what}:{work.step}", {"step": work.step}
+            findings.append(finding(key, what, entry=first["entry"], detail=detail))
+    return findings

@@ -1,0 +1,161 @@
+"""A batch sheet: what was planned, what went in and came out, and where the mass went."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TypedDict
+
+from kitchenlog.calc.batch_balance import Balance, batch_balance
+from kitchenlog.calc.batch_lines import Line, LineWork, gathered_lines, written_line
+from kitchenlog.calc.batch_output import (
+    Loss,
+    LotIn,
+    LotOut,
+    Output,
+    lots_in,
+    lots_out,
+    written_loss,
+    written_output,
+)
+from kitchenlog.calc.batch_steps import (
+    Step,
+    StepWork,
+    gathered_steps,
+    measured_mass,
+    written_step,
+)
+from kitchenlog.calc.bodies import (
+    Quantity,
+    decimal_in,
+    id_in,
+    items_in,
+    quantity_in,
+    text_in,
+)
+from kitchenlog.calc.record import (
+    Fact,
+    Finding,
+    Note,
+    Standing,
+    as_it_stands,
+    finding,
+    notes_about,
+    settled,
+)
+
+BATCH_FOLD = 1
+
+
+class BatchState(TypedDict):
+    """All entries about one batch, added up."""
+
+    batch: str
+    code: str | None
+    recipe: str | None
+    recipe_version: str | None
+    product: str | None
+    place: str | None
+    started_on: str | None
+    started_at: str | None
+    author: str | None
+    is_finished: bool
+    finished_at: str | None
+    makes: Quantity | None
+    scaled_by: str | None
+    lines: list[Line]
+    steps: list[Step]
+    outputs: list[Output]
+    losses: list[Loss]
+    lots_in: list[LotIn]
+    lots_out: list[LotOut]
+    balance: Balance
+    findings: list[Finding]
+    notes: list[Note]
+
+
+def batch_state(subject: str, facts: Sequence[Fact]) -> BatchState:
+    """Fold all entries about `batch:<id>`; without its start it shows what is known."""
+    batch = id_in(subject)
+    record = as_it_stands(facts)
+    entries = [each for each in record.standing if text_in(each.body, "batch") == batch]
+    starts = [each for each in entries if each.kind == "batch_started"]
+    plan = starts[0].body if starts else {}
+    steps = gathered_steps(items_in(plan, "steps"), entries)
+    lines = gathered_lines(items_in(plan, "lines"), entries)
+    for work in lines:
+        _note_preparation(work, steps)
+    written_lines = [written_line(work) for work in lines]
+    written_steps = [written_step(work) for work in steps]
+    balance, too_much = batch_balance(
+        lines, steps, entries, target_percent=decimal_in(plan, "target_solids_percent")
+    )
+    findings = [*record.findings, *_start_findings(starts, entries), *too_much]
+    for _, found in (*written_lines, *written_steps):
+        findings.extend(found)
+    return {
+        **_head(batch, starts, entries),
+        "lines": [line for line, _ in written_lines],
+        "steps": [step for step, _ in written_steps],
+        "outputs": [written_output(each) for each in entries if each.kind == "output"],
+        "losses": [written_loss(each) for each in entries if each.kind == "loss"],
+        "lots_in": lots_in(entries),
+        "lots_out": lots_out(entries),
+        "balance": balance,
+        "findings": settled(findings, record.standing, subject),
+        "notes": notes_about(record.standing, subject),
+    }
+
+
+class _Head(TypedDict):
+    batch: str
+    code: str | None
+    recipe: str | None
+    recipe_version: str | None
+    product: str | None
+    place: str | None
+    started_on: str | None
+    started_at: str | None
+    author: str | None
+    is_finished: bool
+    finished_at: str | None
+    makes: Quantity | None
+    scaled_by: str | None
+
+
+def _head(batch: str, starts: Sequence[Standing], entries: Sequence[Standing]) -> _Head:
+    start = starts[0] if starts else None
+    plan = {} if start is None else start.body
+    finishes = [each for each in entries if each.kind == "batch_finished"]
+    return _Head(
+        batch=batch,
+        code=text_in(plan, "code"),
+        recipe=text_in(plan, "recipe"),
+        recipe_version=text_in(plan, "recipe_version"),
+        product=text_in(plan, "product"),
+        place=text_in(plan, "place"),
+        started_on=None if start is None else start.local_date,
+        started_at=None if start is None else start.happened_at,
+        author=None if start is None else start.author,
+        is_finished=bool(finishes),
+        finished_at=finishes[-1].happened_at if finishes else None,
+        makes=quantity_in(plan, "makes"),
+        scaled_by=text_in(plan, "scaled_by"),
+    )
+
+
+def _note_preparation(work: LineWork, steps: Sequence[StepWork]) -> None:
+    """A line that a step weighs after preparation enters the kettle as prepared."""
+    work.prepared = measured_mass(steps, "prepared_mass", work.line)
+    work.is_prepared = work.is_prepared or any(
+        text_in(step.plan, "measures") == "prepared_mass"
+        and text_in(step.plan, "line") == work.line
+        for step in steps
+    )
+
+
+def _start_findings(starts: Sequence[Standing], entries: Sequence[Standing]) -> list[Finding]:
+    if entries and not starts:
+        return [finding("not_started", "not_started", entry=entries[0].id)]
+    if len(starts) > 1:
+        return [finding("two_starts", "two_starts", entry=starts[1].id)]
+    return []
