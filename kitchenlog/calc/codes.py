@@ -41,7 +41,7 @@ def letters_of(name: str) -> str:
     """Letters for a code from a name: the first of up to three words, or the first two of a
     single word. Accents are dropped; without a Latin letter it is L."""
     bare = unicodedata.normalize("NFD", name).upper()
-    words = re.findall(r"[A-Z]+", re.sub(r"[\u0300-\u036f']", "", bare))
+    words: list[str] = re.findall(r"[A-Z]+", re.sub(r"[\u0300-\u036f']", "", bare))
     if not words:
         return _NO_LETTERS
     if len(words) == 1:

@@ -97,7 +97,7 @@ def has_expired(last: str, today: str) -> bool:
 
 
 def life_state(last: str, today: str, *, sort: LifeSort) -> LifeState:
-    """What a last day says today: a best before date that has passed warns, the others block."""
+    """What a last day says today: a best before that has passed warns, the others block."""
     left = days_left(last, today)
     if left < 0:
         return "past_best" if sort == "best_before" else "expired"

@@ -1,4 +1,4 @@
-// Written by `python -m kitchenlog.calc.export_tables` from kitchenlog/calc/tables/.
+// Written by `python -m kitchenlog.calc.export_tables`; do not edit.
 
 import type { DensityRow, SpreadRow } from "../density.ts";
 
