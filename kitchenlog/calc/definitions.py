@@ -128,15 +128,27 @@ def _conflicts(
         changes = object_in(entry.body, "changes") or {}
         for name in sorted(changes):
             change = object_in(changes, name) or {}
-            wanted, in_force = change.get("to"), fields.get(name)
+            # Without its definition nobody knows what was in force: the first change says it.
             is_unknown = not is_defined and name not in fields
-            if is_unknown or _same(change.get("from"), in_force):
-                _set(fields, name, wanted)
-            elif not _same(wanted, in_force):
-                findings.append(_conflict(entry, name, in_force, wanted))
-                if name == _UNITED:
-                    _set(fields, name, _union(fields, change))
+            if is_unknown:
+                _set(fields, name, change.get("to"))
+            else:
+                findings.extend(_change_field(fields, entry, name, change))
     return findings
+
+
+def _change_field(
+    fields: dict[str, Any], entry: Standing, name: str, change: Body
+) -> list[Finding]:
+    in_force, wanted = fields.get(name), change.get("to")
+    if _same(change.get("from"), in_force):
+        _set(fields, name, wanted)
+        return []
+    if _same(wanted, in_force):
+        return []
+    if name == _UNITED:
+        _set(fields, name, _union(fields, change))
+    return [_conflict(entry, name, in_force, wanted)]
 
 
 def _set(fields: dict[str, Any], name: str, value: object) -> None:
