@@ -80,7 +80,8 @@ class Pen:
 
     def void(self, entry: dict[str, Any], **other: Any) -> dict[str, Any]:
         """An entry that did not happen."""
-        body = {"corrects": entry["id"], "of_kind": entry["kind"], "reason": "typed twice"}
+        of_kind = entry["body"].get("of_kind", entry["kind"])
+        body = {"corrects": entry["id"], "of_kind": of_kind, "reason": "typed twice"}
         subjects = other.pop("subjects", entry["subjects"])
         return self.write("void", body, subjects=subjects, **other)
 
@@ -118,12 +119,16 @@ def pushed(phone: Phone, entries: list[Any], **other: Any) -> list[dict[str, Any
 def statuses(results: list[dict[str, Any]]) -> list[str]:
     """What became of each entry, with the code where it was kept aside."""
     return [
-        f"{each['status']} {each['code']}" if each["status"] == "quarantined" else each["status"]
+        f"{each['status']} {each['code']}"
+        if each["status"] == "quarantined"
+        else each["status"]
         for each in results
     ]
 
 
-def pulled(phone: Phone, cursor: str = "", limit: int = 500) -> tuple[list[dict[str, Any]], str]:
+def pulled(
+    phone: Phone, cursor: str = "", limit: int = 500
+) -> tuple[list[dict[str, Any]], str]:
     """Every change after a cursor, page by page, and the cursor after them."""
     changes: list[dict[str, Any]] = []
     while True:

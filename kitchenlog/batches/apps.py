@@ -13,7 +13,7 @@ class BatchesConfig(AppConfig):
 
     def ready(self) -> None:
         """A batch ends when it is finished."""
-        from kitchenlog.batches.rebuild import BATCH_TABLE, has_ended  # noqa: PLC0415 tables load later
+        from kitchenlog.batches.rebuild import BATCH_TABLE  # noqa: PLC0415 tables load later
 
-        register_subjects("batch", is_finished=has_ended)
+        register_subjects("batch", opens=True)
         register_table("batch", BATCH_TABLE)

@@ -9,11 +9,6 @@ from kitchenlog.batches.models import BatchRow
 from kitchenlog.logbook.subjects import FieldTable, State
 
 
-def has_ended(batch: State) -> bool:
-    """Nothing more is expected of the batch."""
-    return bool(batch["is_finished"])
-
-
 def _rows(cooperative: UUID, batch_id: str, batch: State) -> list[BatchRow]:
     """None for a batch of which only later entries have come so far."""
     if batch["started_on"] is None:
@@ -27,7 +22,7 @@ def _rows(cooperative: UUID, batch_id: str, batch: State) -> list[BatchRow]:
             product=batch["product"] or "",
             place=batch["place"] or "",
             started_on=date.fromisoformat(batch["started_on"]),
-            is_finished=has_ended(batch),
+            is_finished=batch["is_finished"],
         )
     ]
 

@@ -30,7 +30,7 @@ def tables_that_differ(cooperative: UUID, subject: str, state: State) -> list[st
     ]
 
 
-def _owned(table: FieldTable, cooperative: UUID, subject: str) -> QuerySet[Model]:  
+def _owned(table: FieldTable, cooperative: UUID, subject: str) -> QuerySet[Model]:
     return table.model._default_manager.filter(
         cooperative=cooperative, **table.owned(id_part(subject))
     )

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from kitchenlog.calc.folds import FOLDS, fold_subject
+from kitchenlog.calc.folds import fold_number, fold_subject
 from kitchenlog.calc.record import Fact
 from kitchenlog.entries.upcast import lifted
 from kitchenlog.logbook.models import LogHead
@@ -46,7 +46,7 @@ def folded(subject: str, rows: Sequence[EntryRow]) -> Folded:
         state=fold_subject(subject, [fact_of(row) for row in rows]),
         upto_seq=rows[-1].seq,
         entry_count=len(rows),
-        fold=FOLDS[type_of(subject)],
+        fold=fold_number(subject),
         last_received_at=max(row.received_at for row in rows),
     )
 

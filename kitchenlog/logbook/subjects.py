@@ -9,6 +9,7 @@ from uuid import UUID
 
 from django.db import models
 
+from kitchenlog.calc import folds
 from kitchenlog.entries.kinds import KINDS
 
 State = Mapping[str, Any]  # the JSON object a fold makes
@@ -28,10 +29,14 @@ class FieldTable:
 
 @dataclass
 class SubjectType:
-    """`is_finished` is None where sheets never open: their state alone is enough on a phone."""
+    """`opens` is False where a sheet's state alone is enough on a phone, as for definitions.
+
+    `ends_by_itself` is True where time ends a subject and nobody says so: a day at the stall.
+    """
 
     name: str
-    is_finished: Callable[[State], bool] | None
+    opens: bool
+    ends_by_itself: bool
     tables: list[FieldTable] = field(default_factory=list)
 
 
@@ -46,10 +51,10 @@ _FOR_COORDINATORS = {
 }
 
 
-def register_subjects(*names: str, is_finished: Callable[[State], bool] | None = None) -> None:
-    """Say, once at start, which subject types a field has and when such a subject ends."""
+def register_subjects(*names: str, opens: bool = False, ends_by_itself: bool = False) -> None:
+    """Say, once at start, which subject types a field has and how they end."""
     for name in names:
-        _TYPES[name] = SubjectType(name, is_finished)
+        _TYPES[name] = SubjectType(name, opens, ends_by_itself)
 
 
 def register_table(name: str, table: FieldTable) -> None:
@@ -69,13 +74,13 @@ def id_part(subject: str) -> str:
 
 def can_open(subject: str) -> bool:
     """True where phones are sent entries about such a subject, not only its sheet."""
-    return _TYPES[type_of(subject)].is_finished is not None
+    return _TYPES[type_of(subject)].opens
 
 
 def is_finished(subject: str, state: State) -> bool:
     """True when nothing more is expected of the subject."""
-    finished = _TYPES[type_of(subject)].is_finished
-    return finished is None or finished(state)
+    known = _TYPES[type_of(subject)]
+    return not known.opens or known.ends_by_itself or folds.is_finished(subject, state)
 
 
 def audience_of(subject: str) -> str:

@@ -45,9 +45,7 @@ def first_bad_place(cooperative: UUID) -> BadPlace | None:
             received_at=entry.received_at,
         )
         if previous != entry.chain_hash:
-            return BadPlace(
-                entry.seq, f"entry {entry.id} does not follow the one before it"
-            )
+            return BadPlace(entry.seq, f"entry {entry.id} does not follow the one before it")
     head = LogHead.objects.get(cooperative=cooperative)
     if previous != head.chain_hash:
         return BadPlace(None, "entries are missing at the end")

@@ -13,4 +13,4 @@ class MarketConfig(AppConfig):
 
     def ready(self) -> None:
         """A day is over by itself; it stays open for a while after its last entry."""
-        register_subjects("day", is_finished=lambda day: True)
+        register_subjects("day", opens=True, ends_by_itself=True)

@@ -13,11 +13,9 @@ class StockConfig(AppConfig):
 
     def ready(self) -> None:
         """Lots and what they cost, and the definitions stock is kept by."""
-        from kitchenlog.stock.rebuild import LOT_TABLE, PLACE_TABLE, is_used_up  # noqa: PLC0415 tables load later
+        from kitchenlog.stock.rebuild import LOT_TABLE, PLACE_TABLE  # noqa: PLC0415 tables load later
 
         register_subjects("place", "material", "source", "recipient")
-        # A price has no end of its own; it stays open for a while after its last entry.
-        register_subjects("price", is_finished=lambda price: True)
-        register_subjects("lot", is_finished=is_used_up)
+        register_subjects("lot", "price", opens=True)
         register_table("lot", LOT_TABLE)
         register_table("lot", PLACE_TABLE)

@@ -13,11 +13,6 @@ from kitchenlog.stock.models import LotAtPlace, LotRow
 SMALLEST_UNITS = {"g": ("mg", 1_000), "mL": ("uL", 1_000), "pc": ("pc", 1)}
 
 
-def is_used_up(lot: State) -> bool:
-    """Nothing of the lot stands anywhere, and nowhere is less than nothing."""
-    return not lot["places"]
-
-
 def smallest_units(amount: str, unit: str | None) -> int:
     """An amount in a base unit as a whole number of its smallest unit; finer digits go."""
     if unit is None:

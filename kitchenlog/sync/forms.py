@@ -54,7 +54,7 @@ class PullQuery(serializers.Serializer[Any]):
         required=False, min_value=1, max_value=PULL_CHANGES_MAX, default=PULL_CHANGES_MAX
     )
     kinds = serializers.IntegerField(
-        required=False, min_value=1, max_value=KINDS_MAX, default=TABLE_NUMBER
+        required=False, min_value=0, max_value=KINDS_MAX, default=TABLE_NUMBER
     )
 
 

@@ -1,4 +1,4 @@
-"""The graph of goods: from where to where, how much."""
+"""The graph of goods: from each lot and batch, where to and where from, how much."""
 
 from __future__ import annotations
 
@@ -9,30 +9,32 @@ from django.db import models
 from kitchenlog.members.models import Cooperative
 
 NODE_CHARS = 120
+WAYS = [("back", "came from"), ("forward", "went to")]
 
 
 class Edge(models.Model):
-    """Goods went from one node to another, always pointing the way they went.
+    """What the sheet of one node says of one of its neighbours, on one of the two ways.
 
-    `told_by` is the subject whose sheet says so; with that sheet its edges are written anew.
-    The amount is the sheet's own text, for it is shown and never added up here.
+    Between a lot and a batch both sheets speak, each of its own way: a walk asks the sheet it
+    stands on, so that the server and a phone that walks over its sheets say the same. The
+    amount is the sheet's own text, for it is shown and never added up here.
     """
 
     cooperative = models.ForeignKey(
         Cooperative, on_delete=models.PROTECT, related_name="+", db_index=False
     )
-    told_by = models.CharField(max_length=NODE_CHARS)
-    from_node = models.CharField(max_length=NODE_CHARS)
-    to_node = models.CharField(max_length=NODE_CHARS)
+    node = models.CharField(max_length=NODE_CHARS)
+    way = models.CharField(max_length=8, choices=WAYS)
+    neighbour = models.CharField(max_length=NODE_CHARS)
     amount = models.CharField(max_length=40)
-    unit = models.CharField(max_length=2, blank=True)
+    unit = models.CharField(max_length=12, blank=True)
 
     class Meta:
         indexes: ClassVar = [
-            models.Index(fields=["cooperative", "told_by"], name="edge_told_by"),
-            models.Index(fields=["cooperative", "from_node", "to_node"], name="edge_forward"),
-            models.Index(fields=["cooperative", "to_node", "from_node"], name="edge_back"),
+            models.Index(
+                fields=["cooperative", "way", "node", "neighbour"], name="edge_to_walk"
+            ),
         ]
 
     def __str__(self) -> str:
-        return f"{self.from_node} to {self.to_node}"
+        return f"{self.node} {self.way} {self.neighbour}"

@@ -2,67 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from functools import partial
-from typing import NamedTuple
 from uuid import UUID
 
+from kitchenlog.calc.trace import Direction, edges_at
 from kitchenlog.logbook.subjects import FieldTable, State
 from kitchenlog.tracing.models import Edge
 
-
-class _Way(NamedTuple):
-    from_node: str
-    to_node: str
-    amount: str
-    unit: str | None
+_WAYS: tuple[Direction, ...] = ("back", "forward")
 
 
-def _lot_edges(cooperative: UUID, code: str, lot: State) -> list[Edge]:
-    """Where a lot came from and what left the house; batches tell what they took and gave."""
-    return _edges(cooperative, f"lot:{code}", _ways_of_lot(f"lot:{code}", lot))
-
-
-def _ways_of_lot(subject: str, lot: State) -> Iterable[_Way]:
-    if lot["source"] and lot["condition"] != "refused":
-        yield _Way(f"source:{lot['source']}", subject, lot["made"], lot["unit"])
-    for each in lot["came_from"]:
-        yield _Way(f"lot:{each['lot']}", subject, each["amount"], lot["unit"])
-    for each in lot["went_to"]:
-        if each["to"].startswith(("recipient:", "day:")):
-            yield _Way(subject, each["to"], each["amount"], lot["unit"])
-
-
-def _batch_edges(cooperative: UUID, batch_id: str, batch: State) -> list[Edge]:
-    subject = f"batch:{batch_id}"
-    taken = (
-        _Way(f"lot:{each['lot']}", subject, each["amount"], each["unit"])
-        for each in batch["lots_in"]
-    )
-    given = (
-        _Way(subject, f"lot:{each['lot']}", each["amount"], each["unit"])
-        for each in batch["lots_out"]
-    )
-    return _edges(cooperative, subject, [*taken, *given])
-
-
-def _edges(cooperative: UUID, told_by: str, ways: Iterable[_Way]) -> list[Edge]:
+def _edges(prefix: str, cooperative: UUID, id_part: str, state: State) -> list[Edge]:
+    node = f"{prefix}:{id_part}"
     return [
         Edge(
             cooperative_id=cooperative,
-            told_by=told_by,
-            from_node=way.from_node,
-            to_node=way.to_node,
-            amount=way.amount,
-            unit=way.unit or "",
+            node=node,
+            way=way,
+            neighbour=edge["from"] if way == "back" else edge["to"],
+            amount=edge["amount"],
+            unit=edge["unit"] or "",
         )
-        for way in ways
+        for way in _WAYS
+        for edge in edges_at(node, state, way)
     ]
 
 
-def _told_by(prefix: str, id_part: str) -> dict[str, str]:
-    return {"told_by": f"{prefix}:{id_part}"}
+def _owned(prefix: str, id_part: str) -> dict[str, object]:
+    return {"node": f"{prefix}:{id_part}", "way__in": _WAYS}
 
 
-LOT_EDGES = FieldTable(Edge, owned=partial(_told_by, "lot"), rows=_lot_edges)
-BATCH_EDGES = FieldTable(Edge, owned=partial(_told_by, "batch"), rows=_batch_edges)
+LOT_EDGES = FieldTable(Edge, owned=partial(_owned, "lot"), rows=partial(_edges, "lot"))
+BATCH_EDGES = FieldTable(Edge, owned=partial(_owned, "batch"), rows=partial(_edges, "batch"))

@@ -14,7 +14,9 @@ from kitchenlog.members.scope import in_cooperative
 class Command(BaseCommand):
     """Names the first bad place of each log, and ends with an error if there is one."""
 
-    help = "Recompute fingerprints and hash chains; name the first entry that was tampered with."
+    help = (
+        "Recompute fingerprints and hash chains; name the first entry that was tampered with."
+    )
 
     def handle(self, *args: Any, **options: Any) -> None:
         """Every cooperative, one after the other."""
