@@ -1,5 +1,7 @@
 """Names the app to Django."""
 
+from importlib import import_module
+
 from django.apps import AppConfig
 
 
@@ -8,3 +10,7 @@ class MembersConfig(AppConfig):
 
     name = "kitchenlog.members"
     verbose_name = "Members"
+
+    def ready(self) -> None:
+        """Have drf-spectacular find the description of the device cookie."""
+        import_module("kitchenlog.members.schema")

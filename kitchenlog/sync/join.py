@@ -8,7 +8,7 @@ from uuid import UUID
 
 from django.conf import settings
 from django.http import Http404, HttpRequest
-from drf_spectacular.utils import extend_schema
+from drf_spectacular.utils import PolymorphicProxySerializer, extend_schema
 from rest_framework import serializers
 from rest_framework.authentication import BaseAuthentication
 from rest_framework.permissions import AllowAny, BasePermission
@@ -72,6 +72,11 @@ class JoinCodeBody(serializers.Serializer[Any]):
     member = serializers.UUIDField(required=False)
 
 
+COMING_IN = PolymorphicProxySerializer(
+    component_name="ComingIn", serializers=[SignInBody, JoinBody], resource_type_field_name=None
+)
+
+
 class DevicesView(KitchenlogView):
     """Sign in or join on a new device; list devices."""
 
@@ -79,13 +84,13 @@ class DevicesView(KitchenlogView):
 
     def get_authenticators(self) -> list[BaseAuthentication]:
         """Signing in asks no device: the one at hand may be revoked, or not be yet."""
-        return [] if self.request.method == "POST" else super().get_authenticators()
+        return [] if _signs_in(self) else super().get_authenticators()
 
     def get_permissions(self) -> list[BasePermission]:
         """Anybody may try to come in; the list is the coordinator's."""
-        return [AllowAny()] if self.request.method == "POST" else [IsCoordinator()]
+        return [AllowAny()] if _signs_in(self) else [IsCoordinator()]
 
-    @extend_schema(request=SignInBody | JoinBody, responses={201: SessionAnswer}, auth=[])
+    @extend_schema(request=COMING_IN, responses={201: SessionAnswer}, auth=[])
     def post(self, request: Request) -> Response:
         """Register a device by login and passphrase, or by a join code."""
         at = datetime.now(UTC)
@@ -125,11 +130,11 @@ class SessionView(KitchenlogView):
 
     def get_authenticators(self) -> list[BaseAuthentication]:
         """Its cookie may be gone: that is why it signs in again."""
-        return [] if self.request.method == "POST" else super().get_authenticators()
+        return [] if _signs_in(self) else super().get_authenticators()
 
     def get_permissions(self) -> list[BasePermission]:
         """Anybody may try to sign in; only who is in can go out."""
-        return [AllowAny()] if self.request.method == "POST" else [IsSignedIn()]
+        return [AllowAny()] if _signs_in(self) else [IsSignedIn()]
 
     @extend_schema(request=SignInBody, responses={200: SessionAnswer}, auth=[])
     def post(self, request: Request) -> Response:
@@ -180,6 +185,11 @@ class JoinCodesView(KitchenlogView):
             at=at,
         )
         return answered({"code": code, "expires_at": _utc_ms(kept.expires_at)}, status=201)
+
+
+def _signs_in(view: KitchenlogView) -> bool:
+    """Whether somebody comes in; while the API is described nobody asks."""
+    return view.request is not None and view.request.method == "POST"
 
 
 def _signed_in(said: dict[str, Any], request: Request, at: datetime) -> tuple[Device, str]:

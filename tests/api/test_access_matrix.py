@@ -5,12 +5,15 @@ from __future__ import annotations
 import uuid
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from datetime import UTC, datetime
+from functools import partial
 from typing import Any
 
 import pytest
 from django.test import Client
 from django.urls import URLPattern, URLResolver, get_resolver
 
+from kitchenlog.logbook.work import recompute_for_a_slice
 from tests.people import PASSPHRASE, Kitchen, Phone
 from tests.writing import Pen, push_of, pushed
 
@@ -95,6 +98,7 @@ def world(kitchen: Kitchen) -> World:
     phone = kitchen.phone("processor")
     receipt = Pen(phone).receipt()
     pushed(phone, [receipt])
+    recompute_for_a_slice(clock=lambda: datetime.now(UTC))
     return World(kitchen, receipt["id"], receipt["body"]["lot"], str(phone.device.id))
 
 
@@ -207,11 +211,9 @@ def _addresses(
             yield from _addresses(pattern.url_patterns, path)
             continue
         view = getattr(pattern.callback, "cls", None)
-        for method in METHODS:
-            if view is None and method == "get":
-                yield path, method
-            elif view is not None and hasattr(view, method):
-                yield path, method
+        methods = ("get",) if view is None else filter(partial(hasattr, view), METHODS)
+        for method in methods:
+            yield path, method
 
 
 def test_a_cookie_and_a_header_in_the_address_open_nothing(world: World) -> None:
