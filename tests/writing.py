@@ -1,4 +1,4 @@
-"""How tests write entries: as a phone would, with plain bodies and ids that follow from a count."""
+"""How tests write entries: as a phone would, with ids and times that follow from a count."""
 
 from __future__ import annotations
 

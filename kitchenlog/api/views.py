@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from typing import Any, ClassVar
+from typing import Any
 from uuid import UUID
 
 from django.http import Http404, HttpResponse
@@ -21,14 +21,18 @@ from kitchenlog.api.forms import (
     TraceAnswer,
 )
 from kitchenlog.logbook.selectors import (
-    AsideRow,
     entries_about,
     entries_by_id,
     entry_row,
     kept_aside,
     sheet_about,
 )
-from kitchenlog.logbook.wire import numbered_entry_line, numbered_sheet_line, wire_time
+from kitchenlog.logbook.wire import (
+    AsideRow,
+    numbered_entry_line,
+    numbered_sheet_line,
+    wire_time,
+)
 from kitchenlog.members.models import Member
 from kitchenlog.members.rest import IsMember, KitchenlogView, answered, member_of
 from kitchenlog.tracing.selectors import trace_of
@@ -42,7 +46,7 @@ def audience(member: Member) -> str:
 class EntryView(KitchenlogView):
     """One entry."""
 
-    permission_classes: ClassVar = [IsMember]
+    permission_classes = (IsMember,)
 
     @extend_schema(responses=EntryAnswer)
     def get(self, request: Request, entry: UUID) -> HttpResponse:
@@ -57,7 +61,7 @@ class EntryView(KitchenlogView):
 class EntriesView(KitchenlogView):
     """Every entry about a subject."""
 
-    permission_classes: ClassVar = [IsMember]
+    permission_classes = (IsMember,)
 
     @extend_schema(parameters=[SubjectQuery], responses=SubjectAnswer)
     def get(self, request: Request) -> HttpResponse:
@@ -76,7 +80,7 @@ class EntriesView(KitchenlogView):
 class QuarantineView(KitchenlogView):
     """What stands outside the record until somebody decides."""
 
-    permission_classes: ClassVar = [IsMember]
+    permission_classes = (IsMember,)
 
     @extend_schema(responses=QuarantineAnswer)
     def get(self, request: Request) -> Response:
@@ -110,7 +114,7 @@ def _item(row: AsideRow, others: dict[UUID, Any]) -> dict[str, Any]:
 class LotView(KitchenlogView):
     """One lot."""
 
-    permission_classes: ClassVar = [IsMember]
+    permission_classes = (IsMember,)
 
     @extend_schema(responses=LotAnswer)
     def get(self, request: Request, code: str) -> HttpResponse:
@@ -127,7 +131,7 @@ class LotView(KitchenlogView):
 class LotTraceView(KitchenlogView):
     """Where a lot came from or went."""
 
-    permission_classes: ClassVar = [IsMember]
+    permission_classes = (IsMember,)
 
     @extend_schema(parameters=[DirectionQuery], responses=TraceAnswer)
     def get(self, request: Request, code: str) -> Response:
@@ -139,7 +143,7 @@ class LotTraceView(KitchenlogView):
         )
         if traced is None:
             raise Http404
-        return answered(traced)
+        return answered({**traced})
 
 
 def _json(text: str) -> HttpResponse:

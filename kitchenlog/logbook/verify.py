@@ -69,7 +69,7 @@ def _differing_column(entry: Entry) -> str | None:
 
 
 def sheets_that_differ(cooperative: UUID) -> Iterator[str]:
-    """A sentence for each sheet, or row that follows from one, that is not what the log says."""
+    """A sentence for each sheet, or row following from one, that is not what the log says."""
     subjects = subjects_in_log(cooperative)
     for subject in subjects:
         rows = entries_about(cooperative, subject)

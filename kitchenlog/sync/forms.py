@@ -64,7 +64,10 @@ class ChangeForm(serializers.Serializer[Any]):
     type = serializers.ChoiceField(choices=("entry", "sheet"))
     id = serializers.CharField()
     seq = serializers.IntegerField()
-    data = serializers.DictField()
+
+    def get_fields(self) -> dict[str, serializers.Field[Any, Any, Any, Any]]:
+        """A serializer has a `data` of its own, so this one cannot be written as a line."""
+        return {**super().get_fields(), "data": serializers.DictField()}
 
 
 class PullAnswer(serializers.Serializer[Any]):

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
 from uuid import UUID
 
 from kitchenlog.entries import rights
@@ -15,16 +14,12 @@ from kitchenlog.entries.upcast import Newer
 from kitchenlog.logbook.drafts import Draft, draft_of
 from kitchenlog.members.models import Device, Member
 
-Code = Literal[
-    "unreadable", "unknown_kind", "wrong_author", "not_a_member", "role", "revoked_device"
-]
-
 
 @dataclass(frozen=True)
 class Aside:
-    """Why an entry stays outside the record; `draft` is there if it could be read."""
+    """Why an entry stays outside the record (R31); `draft` is there if it could be read."""
 
-    code: Code
+    code: str
     detail: str
     draft: Draft | None = None
 
@@ -64,7 +59,7 @@ def judged(value: object, *, sender: Sender) -> Draft | Aside | Later:
     return draft
 
 
-def _objection(entry: Entry, draft: Draft, sender: Sender) -> tuple[Code, str] | None:
+def _objection(entry: Entry, draft: Draft, sender: Sender) -> tuple[str, str] | None:
     """Author, device and cooperative are checked against the session, never believed (R70)."""
     member, device = sender.member, sender.devices.get(draft.device)
     if entry.cooperative != str(member.cooperative_id) or draft.author != member.pk:

@@ -8,13 +8,11 @@ from datetime import datetime
 from uuid import UUID
 
 from kitchenlog.logbook.selectors import (
-    EntryRow,
-    SheetRow,
     entries_to_tell,
     log_place,
     sheets_to_tell,
 )
-from kitchenlog.logbook.wire import entry_line, sheet_line, wire_time
+from kitchenlog.logbook.wire import EntryRow, SheetRow, entry_line, sheet_line, wire_time
 from kitchenlog.members.models import Member
 from kitchenlog.sync.cursor import Cursor, parse_cursor, written
 
@@ -76,9 +74,9 @@ class _Page:
 def _page(cooperative: UUID, after: int, *, upto: int, limit: int, view: str) -> _Page:
     if view == NOBODY:
         return _Page([], upto, has_more=False)
-    span = {"after": after, "upto": upto, "most": limit + 1, "audience": view}
-    entries = entries_to_tell(cooperative, **span)
-    sheets = sheets_to_tell(cooperative, **span)
+    most = limit + 1
+    entries = entries_to_tell(cooperative, after=after, upto=upto, most=most, audience=view)
+    sheets = sheets_to_tell(cooperative, after=after, upto=upto, most=most, audience=view)
     changes = sorted([*map(_entry_change, entries), *map(_sheet_change, sheets)])
     has_more = len(changes) > limit
     told = changes[:limit]

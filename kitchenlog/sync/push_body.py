@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
-from json.decoder import WHITESPACE, scanstring
 from typing import Any
 from uuid import UUID
 
@@ -16,6 +16,8 @@ from rest_framework.parsers import BaseParser
 from kitchenlog.entries import forms
 from kitchenlog.members.json_body import DUPLICATE_KEYS, read_json
 from kitchenlog.members.refusals import Refused
+
+_SPACE = re.compile(r"[ \t\n\r]*")
 
 
 @dataclass(frozen=True)
@@ -43,7 +45,7 @@ class PushParser(BaseParser):
         stream: Any,
         media_type: str | None = None,
         parser_context: Mapping[str, Any] | None = None,
-    ) -> PushBody:
+    ) -> Any:
         """The push, or `Refused` for one too large or not to be read as a whole (R32)."""
         most = settings.DATA_UPLOAD_MAX_MEMORY_SIZE
         raw = stream.read(most + 1)
@@ -96,11 +98,11 @@ def _items_of(text: str, name: str) -> list[str]:
     at = _after_space(text, 0) + 1
     while True:
         at = _after_space(text, at)
-        key, at = scanstring(text, at + 1, True)
+        key, at = decoder.raw_decode(text, at)
         at = _after_space(text, _after_space(text, at) + 1)
         if key == name:
             return _sliced(decoder, text, at + 1)
-        _, at = decoder.raw_decode(text, at)
+        at = decoder.raw_decode(text, at)[1]
         at = _after_space(text, at) + 1
 
 
@@ -108,7 +110,7 @@ def _sliced(decoder: json.JSONDecoder, text: str, at: int) -> list[str]:
     items = []
     at = _after_space(text, at)
     while text[at] != "]":
-        _, end = decoder.raw_decode(text, at)
+        end = decoder.raw_decode(text, at)[1]
         items.append(text[at:end])
         at = _after_space(text, end)
         if text[at] == ",":
@@ -117,6 +119,6 @@ def _sliced(decoder: json.JSONDecoder, text: str, at: int) -> list[str]:
 
 
 def _after_space(text: str, at: int) -> int:
-    found = WHITESPACE.match(text, at)
-    assert found is not None
+    found = _SPACE.match(text, at)
+    assert found is not None  # it matches nothing as well
     return found.end()

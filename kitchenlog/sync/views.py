@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from datetime import UTC, datetime
-from typing import ClassVar
 
 from django.conf import settings
 from django.http import HttpResponse
@@ -42,8 +41,8 @@ from kitchenlog.sync.push_body import PushBody, PushParser
 class PushView(KitchenlogView):
     """A device hands over entries; also one whose member has left, for they are kept aside."""
 
-    permission_classes: ClassVar = [IsSignedIn]
-    parser_classes: ClassVar = [PushParser]
+    permission_classes = (IsSignedIn,)
+    parser_classes = (PushParser,)
 
     @extend_schema(request=PushForm, responses=PushAnswer)
     def post(self, request: Request) -> Response:
@@ -82,7 +81,7 @@ def _require_within_limits(device: Device, entry_count: int, at: datetime) -> No
 class PullView(KitchenlogView):
     """A device asks what happened; one whose member has left begins anew with nothing."""
 
-    permission_classes: ClassVar = [IsSignedIn]
+    permission_classes = (IsSignedIn,)
 
     @extend_schema(parameters=[PullQuery], responses={200: PullAnswer, 426: None})
     def get(self, request: Request) -> HttpResponse:
@@ -103,7 +102,7 @@ class PullView(KitchenlogView):
 class HaveView(KitchenlogView):
     """A device asks which entries the log lacks, after a restore."""
 
-    permission_classes: ClassVar = [IsMember]
+    permission_classes = (IsMember,)
 
     @extend_schema(request=HaveForm, responses=HaveAnswer)
     def post(self, request: Request) -> Response:

@@ -181,7 +181,7 @@ def test_a_phone_with_an_older_table_of_kinds_must_be_updated(kitchen: Kitchen) 
 
 
 @pytest.mark.django_db
-@pytest.mark.parametrize("query", [{"limit": 0}, {"limit": 501}, {"limit": "x"}, {"kinds": "x"}])
+@pytest.mark.parametrize("query", [{"limit": 0}, {"limit": 501}, {"kinds": "-"}])
 def test_a_query_that_cannot_be_read_is_answered_with_400(
     query: dict[str, Any], kitchen: Kitchen
 ) -> None:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 import uuid
+from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import pytest
 
 from kitchenlog.logbook.models import Entry, Quarantined
+from kitchenlog.logbook.wire import wire_time
 from tests.people import Kitchen
 from tests.writing import Pen, made_id, push_of, pushed, statuses
 
@@ -295,10 +297,6 @@ def test_the_server_remembers_how_far_a_device_has_come(kitchen: Kitchen) -> Non
 
 @pytest.mark.parametrize("days", [-400, 400])
 def test_a_wrong_clock_is_noted_and_never_a_reason(days: int, kitchen: Kitchen) -> None:
-    from datetime import UTC, datetime, timedelta
-
-    from kitchenlog.logbook.wire import wire_time
-
     phone = kitchen.phone()
     wrong = datetime.now(UTC) + timedelta(days=days)
     entry = Pen(phone).receipt(at=wrong)
