@@ -1,5 +1,6 @@
 /** The fields of a receipt, in the order in which a person at the door is asked. */
 import type { Signal } from "@preact/signals";
+import { objectIn, textIn } from "../../calc/bodies.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { DayField, FieldGroup, NumberField, TextField, TickField } from "../../parts/Fields.tsx";
 import { kitchen, remembered } from "../../state/settings.ts";
@@ -53,9 +54,7 @@ function withMaterial(id: string | null, place: string): Partial<ReceiveTyped> {
 }
 
 function usualSort(material: Defined | null): string {
-  const life = material?.fields.life;
-  const isGroup = typeof life === "object" && life !== null && !Array.isArray(life);
-  return isGroup && typeof life.sort === "string" ? life.sort : "best_before";
+  return textIn(objectIn(material?.fields ?? {}, "life") ?? {}, "sort") ?? "best_before";
 }
 
 function WhoAndWhat({ form, found }: FieldsProps) {

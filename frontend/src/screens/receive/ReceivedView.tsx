@@ -51,7 +51,7 @@ export function ReceivedView({ kept, onNext }: { kept: Kept; onNext: () => void 
       benchName={RECEIVE.bench}
       bench={
         <>
-          {!isRefused && <Cup href={`#/lot/${code}/label`}>{RECEIVE.label}</Cup>}
+          {!isRefused && <Cup href={`#/label/${code}`}>{RECEIVE.label}</Cup>}
           <Foot>
             <BackKey href="#/" />
             <MainKey words={RECEIVE.next} onPress={onNext} />

@@ -1,27 +1,14 @@
 /** Keeping a receipt: the source if it is new, the receipt, and the price apart. */
-import { lettersOf, lotCode, nextNumber } from "../../calc/codes.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import { record } from "../../state/record.ts";
-import { current } from "../../state/session.ts";
 import { remember, remembered } from "../../state/settings.ts";
-import { sheetsOf } from "../../state/sheets.ts";
-import { cooperative, type Defined } from "../../state/stock.ts";
+import { cooperative } from "../../state/stock.ts";
 import type { Saved } from "../../state/types.ts";
-import { newId, today } from "../shared/edge.ts";
+import { newId } from "../shared/edge.ts";
 import { textField } from "../shared/lots.ts";
 import { type ReceiveTyped, receiptOf } from "./typed.ts";
 
 const RECENT_MAX = 3;
-
-/** The code this phone gives next to a lot of this material; null while that is not known. */
-export function nextCode(material: Defined | null): string | null {
-  const mark = current.value?.mark;
-  if (material === null || mark === undefined) return null;
-  const letters = textField(material, "letters") ?? lettersOf(material.name);
-  const stem = { on: today(), mark };
-  const codes = sheetsOf<unknown>("lot").value.map(({ subject }) => subject.slice("lot:".length));
-  return lotCode(letters, { ...stem, number: nextNumber(codes, letters, stem) });
-}
 
 /** The last three sources as this person chose them. */
 export function recentSources(): string[] {

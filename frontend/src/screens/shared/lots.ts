@@ -3,7 +3,7 @@ import { parseDecimal, plain } from "../../calc/numbers.ts";
 import { daysLeft, type LifeSort, lifeState } from "../../calc/shelf_life.ts";
 import { fromBase } from "../../calc/units.ts";
 import type { LotTagState } from "../../parts/LotTag.tsx";
-import { type Defined, materials } from "../../state/stock.ts";
+import { type Defined, materials, places } from "../../state/stock.ts";
 import { LOTS, lifeSortWord, packWords } from "../../text/lots.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
 
@@ -15,6 +15,11 @@ const LARGE_PLACES = 9; // exact: base amounts carry at most six places
 /** The definition of a material, if this phone knows it. */
 export function materialOf(id: string | null): Defined | null {
   return materials.value.find((each) => each.id === id) ?? null;
+}
+
+/** kitchen, store, stall or box; null for a place this phone does not know. */
+export function placeSort(id: string): string | null {
+  return textField(places.value.find((each) => each.id === id) ?? null, "sort");
 }
 
 /** A text field of a definition; null where it has none. */

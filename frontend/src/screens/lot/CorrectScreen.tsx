@@ -1,0 +1,145 @@
+/** Correcting the amount of an entry, or voiding it, with a reason. The old one stays readable. */
+import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import { quantityIn } from "../../calc/bodies.ts";
+import { CupChoice } from "../../parts/Choices.tsx";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { FieldGroup, NumberField, TextField } from "../../parts/Fields.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Notice, Refusal } from "../../parts/Plain.tsx";
+import { typedNumber } from "../../parts/typing.ts";
+import { correct, entriesAbout, type HeldEntry, takeBack } from "../../state/record.ts";
+import { goTo } from "../../state/route.ts";
+import { CORRECT } from "../../text/lot.ts";
+import { amountWords } from "../../text/numbers.ts";
+import { useDrafted } from "../shared/drafted.ts";
+import { focusFirst } from "../shared/focus.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { NumberKeys } from "../shared/NumberKeys.tsx";
+import { beside, besideNone, type Hindrance, hindrance } from "../shared/sentences.ts";
+import { type HistoryRow, historyOf, inForce } from "./history.ts";
+
+const BLANK = { wrong: "amount", amount: "", unit: "", reason: "" };
+const REASON_CHARS_MAX = 600;
+const WRONGS = [
+  { value: "amount", word: CORRECT.wrong_amount },
+  { value: "never", word: CORRECT.never },
+] as const;
+
+/** `params.lot` and `params.entry`. */
+export default function CorrectScreen({ params }: { params: Record<string, string> }) {
+  const { lot = "", entry = "" } = params;
+  const held = useSignal<HeldEntry[]>([]);
+  useEffect(() => {
+    void entriesAbout(`lot:${lot}`).then((entries) => {
+      held.value = entries;
+    });
+  }, [lot]);
+  const row = historyOf(lot, held.value).find((each) => each.id === entry);
+  const body = inForce(held.value, entry);
+  if (row === undefined || body === null) {
+    return (
+      <Frame
+        where={CORRECT.where}
+        title={lot}
+        benchName={CORRECT.bench}
+        bench={
+          <Foot>
+            <BackKey href={`#/lot/${lot}`} />
+          </Foot>
+        }
+      >
+        <Notice>{CORRECT.not_held}</Notice>
+      </Frame>
+    );
+  }
+  return <CorrectForm lot={lot} row={row} body={body} />;
+}
+
+function CorrectForm(props: { lot: string; row: HistoryRow; body: Record<string, unknown> }) {
+  const { lot, row, body } = props;
+  const amount = quantityIn(body, "amount");
+  const form = useDrafted(`correct/${row.id}`, { ...BLANK, unit: amount?.unit ?? "" });
+  const found = useSignal<Hindrance | null>(null);
+  const typed = form.typed.value;
+  const isVoid = typed.wrong === "never" || amount === null;
+  const should = typedNumber(typed.amount);
+  const lacks = !isVoid && should === null ? "amount" : typed.reason.trim() === "" ? "reason" : null;
+
+  async function save() {
+    const reason = typed.reason.trim();
+    const answer = isVoid
+      ? await takeBack(row.id, reason)
+      : await correct(row.id, { ...body, amount: { amount: should, unit: typed.unit } }, reason);
+    found.value = hindrance(answer);
+    if (!("saved" in answer)) return;
+    form.clear();
+    goTo(`/lot/${lot}`);
+  }
+  return (
+    <Frame
+      where={`${CORRECT.where}, ${lot}`}
+      title={`${row.did} ${row.amount}`}
+      gauge={<HeadGauge />}
+      benchName={CORRECT.bench}
+      hasKeypad
+      bench={
+        <>
+          {!isVoid && (
+            <NumberKeys
+              typed={typed.amount}
+              onTyped={(value) => form.type({ amount: value })}
+              units={[typed.unit]}
+              unit={typed.unit}
+              onUnit={(unit) => form.type({ unit })}
+            />
+          )}
+          <Foot>
+            <BackKey href={`#/lot/${lot}`} />
+            <MainKey
+              words={isVoid ? CORRECT.save_void : CORRECT.save_amount(amountWords(should, typed.unit))}
+              notReady={lacks === null ? null : lacks === "amount" ? CORRECT.type_amount : CORRECT.type_reason}
+              onNotReady={() => focusFirst(lacks ?? undefined)}
+              onPress={() => void save()}
+            />
+          </Foot>
+        </>
+      }
+    >
+      <Refusal sentence={besideNone(found.value, ["body.amount", "reason"])} />
+      <p class="second">{CORRECT.was(`${row.did} ${row.amount} ${row.says}`)}</p>
+      {amount !== null && (
+        <FieldGroup label={CORRECT.choose}>
+          <CupChoice
+            name={CORRECT.choose}
+            options={WRONGS}
+            chosen={typed.wrong === "never" ? "never" : "amount"}
+            onChoose={(wrong) => form.type({ wrong })}
+          />
+        </FieldGroup>
+      )}
+      {!isVoid && (
+        <div id="field-amount">
+          <NumberField
+            label={CORRECT.amount}
+            typed={typed.amount}
+            unit={typed.unit}
+            isOpen
+            onOpen={() => {}}
+            refusal={beside(found.value, "body.amount")}
+          />
+        </div>
+      )}
+      <div id="field-reason">
+        <TextField
+          label={CORRECT.reason}
+          hint={CORRECT.reason_hint}
+          value={typed.reason}
+          onValue={(reason) => form.type({ reason })}
+          mostChars={REASON_CHARS_MAX}
+          refusal={beside(found.value, "reason")}
+        />
+      </div>
+    </Frame>
+  );
+}

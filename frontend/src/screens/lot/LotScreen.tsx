@@ -1,0 +1,92 @@
+/** The lot sheet: what it is, where it stands, where it came from and went, what happened to it. */
+import { useSignal } from "@preact/signals";
+import type { LotState } from "../../calc/stock.ts";
+import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { LotTag } from "../../parts/LotTag.tsx";
+import { Notice } from "../../parts/Plain.tsx";
+import { sheet } from "../../state/sheets.ts";
+import type { Shown } from "../../state/types.ts";
+import { LOT } from "../../text/lot.ts";
+import { today } from "../shared/edge.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { amountText, lifeShown, materialOf } from "../shared/lots.ts";
+import { LotFacts } from "./LotFacts.tsx";
+import { LotHistory } from "./LotHistory.tsx";
+
+/** `params.lot` is the code. */
+export default function LotScreen({ params }: { params: Record<string, string> }) {
+  const code = params.lot ?? "";
+  const shown = sheet<LotState>(`lot:${code}`).value;
+  return (
+    <Frame
+      where={LOT.where}
+      title={code}
+      gauge={<HeadGauge />}
+      calm={shown?.from === "server" ? LOT.from_server : undefined}
+      benchName={LOT.bench}
+      side={shown === null ? undefined : <LotHistory code={code} />}
+      bench={<LotBench code={code} isHeld={shown !== null} />}
+    >
+      {shown === null ? <Notice>{LOT.not_held}</Notice> : <Sheet shown={shown} />}
+    </Frame>
+  );
+}
+
+function Sheet({ shown }: { shown: Shown<LotState> }) {
+  const { state } = shown;
+  const material = materialOf(state.material);
+  const life = lifeShown(state.life, state.made_on, today());
+  const isRefused = state.condition === "refused";
+  return (
+    <>
+      <LotTag
+        code={state.lot}
+        name={material?.name ?? ""}
+        amount={amountText(state.on_hand, state.unit ?? "pc", material)}
+        life={isRefused ? LOT.refused : life.words}
+        state={isRefused ? "held" : life.state}
+        lifeLeft={life.left}
+      />
+      <LotFacts state={state} />
+    </>
+  );
+}
+
+function LotBench({ code, isHeld }: { code: string; isHeld: boolean }) {
+  const isOpen = useSignal(false);
+  if (!isHeld) {
+    return (
+      <Foot>
+        <BackKey href="#/stock" />
+        <MainKey words={LOT.trace} href={`#/trace/${code}`} />
+      </Foot>
+    );
+  }
+  return (
+    <>
+      {isOpen.value && (
+        <div class="cup-choice">
+          <Cup href={`#/lot/${code}/move`}>{LOT.move}</Cup>
+          <Cup href={`#/lot/${code}/loss`}>{LOT.loss}</Cup>
+          <Cup href={`#/lot/${code}/top-up`}>{LOT.top_up}</Cup>
+          <Cup href={`#/label/${code}`}>{LOT.label}</Cup>
+          <Cup href={`#/trace/${code}`}>{LOT.trace}</Cup>
+        </div>
+      )}
+      <Foot>
+        <BackKey href="#/stock" />
+        <Cup
+          class="second-key"
+          isOpen={isOpen.value}
+          onPress={() => {
+            isOpen.value = !isOpen.value;
+          }}
+        >
+          {isOpen.value ? LOT.close : LOT.more}
+        </Cup>
+        <MainKey words={LOT.count} href={`#/lot/${code}/count`} />
+      </Foot>
+    </>
+  );
+}

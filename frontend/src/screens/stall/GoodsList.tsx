@@ -1,0 +1,55 @@
+/** The table: one row a product, with price, a tube of what is left, and the figure. */
+import { Cup } from "../../parts/Cup.tsx";
+import { Tube } from "../../parts/Tube.tsx";
+import { drawn } from "../../parts/drawing.ts";
+import { figure } from "../../text/numbers.ts";
+import { STALL } from "../../text/stall.ts";
+import { type Good, isSoldOut } from "./goods.ts";
+
+/** `prices` are those asked today instead of the usual ones. Sold out stays pressable. */
+export function GoodsList(props: {
+  goods: readonly Good[];
+  chosen: string | null;
+  prices: Readonly<Record<string, string>>;
+  onChoose: (material: string) => void;
+}) {
+  return (
+    <div class="goods">
+      {props.goods.map((good) => (
+        <GoodRow
+          key={good.material}
+          good={good}
+          price={props.prices[good.material] ?? good.price}
+          isChosen={props.chosen === good.material}
+          onPress={() => props.onChoose(good.material)}
+        />
+      ))}
+    </div>
+  );
+}
+
+function GoodRow(props: {
+  good: Good;
+  price: string | null;
+  isChosen: boolean;
+  onPress: () => void;
+}) {
+  const { good, price } = props;
+  const isOut = isSoldOut(good);
+  return (
+    <Cup class={isOut ? "good out" : "good"} isChosen={props.isChosen} onPress={props.onPress}>
+      <span class="rec">{good.name}</span>
+      <b class="good-price">{price === null ? <small>{STALL.no_price}</small> : figure(price)}</b>
+      <Tube full={drawn(good.left) ?? 0} whole={drawn(good.came) ?? 0} says={null} />
+      <span class="good-left">
+        {isOut ? (
+          STALL.sold_out
+        ) : (
+          <>
+            <b>{figure(good.left)}</b> {STALL.left}
+          </>
+        )}
+      </span>
+    </Cup>
+  );
+}

@@ -1,0 +1,106 @@
+/** Stall: two taps a sale. No takings on the screen: buyers look on, and the evening count is blind. */
+import "./stall.css";
+import { Choices } from "../../parts/Choices.tsx";
+import { BackKey, Cup } from "../../parts/Cup.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Notice, Refusal } from "../../parts/Plain.tsx";
+import { current } from "../../state/session.ts";
+import { light, remember, remembered, setLight } from "../../state/settings.ts";
+import { nameOf, places } from "../../state/stock.ts";
+import { figure } from "../../text/numbers.ts";
+import { STALL } from "../../text/stall.ts";
+import { choicesOf } from "../shared/choices.ts";
+import { today } from "../shared/edge.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { placeSort } from "../shared/lots.ts";
+import { GoodsList } from "./GoodsList.tsx";
+import { goodsAt, soldToday } from "./goods.ts";
+import { LastDeed } from "./LastDeed.tsx";
+import { StallBench } from "./StallBench.tsx";
+import { useStall } from "./use_stall.ts";
+
+const REMEMBERED = "stall.place";
+
+/** The stall chosen last on this phone, else a question which one. */
+export default function StallScreen() {
+  const kept = remembered(REMEMBERED);
+  if (typeof kept !== "string" || placeSort(kept) === null) return <WhichStall />;
+  return <Table key={kept} place={kept} />;
+}
+
+function WhichStall() {
+  const stalls = places.value.filter((place) => place.fields.sort === "stall");
+  return (
+    <Frame
+      where={STALL.where}
+      title={STALL.choose_title}
+      gauge={<HeadGauge />}
+      isStall
+      benchName={STALL.choose}
+      bench={
+        <Foot>
+          <BackKey href="#/" name={STALL.leave} />
+        </Foot>
+      }
+    >
+      <Choices
+        name={STALL.choose}
+        items={choicesOf(stalls)}
+        chosen={null}
+        onChoose={(place) => remember(REMEMBERED, place)}
+        none={STALL.no_stall}
+      />
+    </Frame>
+  );
+}
+
+function Table({ place }: { place: string }) {
+  const goods = goodsAt(place, today());
+  const stall = useStall(place, goods);
+  return (
+    <Frame
+      where={
+        <>
+          {STALL.where}, <span class="rec">{current.value?.member.name}</span>
+        </>
+      }
+      title={nameOf("place", place)}
+      isRecorded
+      gauge={<HeadGauge />}
+      aside={<Head sold={soldToday(goods)} onAnother={() => remember(REMEMBERED, null)} />}
+      isStall
+      benchName={STALL.bench}
+      bench={<StallBench stall={stall} />}
+    >
+      <Refusal sentence={stall.found.value?.sentence ?? null} />
+      {goods.length === 0 ? (
+        <Notice>{STALL.none}</Notice>
+      ) : (
+        <GoodsList
+          goods={goods}
+          chosen={stall.good?.material ?? null}
+          prices={stall.prices.value}
+          onChoose={stall.choose}
+        />
+      )}
+      <LastDeed last={stall.last.value} onTakeBack={stall.takeBackLast} />
+    </Frame>
+  );
+}
+
+function Head({ sold, onAnother }: { sold: string; onAnother: () => void }) {
+  const isSun = light.value === "sun";
+  return (
+    <span class="stall-aside">
+      <span>
+        <b>{figure(sold)}</b> {STALL.sold}
+      </span>
+      <Cup class="slim" onPress={() => setLight(isSun ? "phone" : "sun")}>
+        {isSun ? STALL.sun_off : STALL.sun}
+      </Cup>
+      <Cup class="slim" onPress={onAnother} name={STALL.choose_title}>
+        {STALL.choose}
+      </Cup>
+    </span>
+  );
+}

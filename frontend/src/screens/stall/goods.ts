@@ -1,0 +1,101 @@
+/** What stands on the stall's table: products, how many came and are left, which lot to sell from. */
+import { difference, parseDecimal, plain, product, total, ZERO } from "../../calc/numbers.ts";
+import { compareText } from "../../calc/";
+import type { LotState } from "../../calc/stock.ts";
+import { sheetsOf } from "../../state/sheets.ts";
+import { textField, materialOf } from "../shared/lots.ts";
+
+/** One lot on the table. `left` may lie below zero; `sold` is today's. */
+export interface StallLot {
+  lot: string;
+  unit: string;
+  left: string;
+  sold: string;
+  life: { sort: string; on: string } | null;
+  made_on: string | null;
+}
+
+/** One product on the table, its lots in the order in which they should be sold. */
+export interface Good {
+  material: string;
+  name: string;
+  unit: string;
+  price: string | null;
+  left: string;
+  sold: string;
+  came: string;
+  lots: StallLot[];
+}
+
+/** Everything that stands at the stall or was sold there today, by name. */
+export function goodsAt(place: string, on: string): Good[] {
+  const lots = new Map<string, StallLot[]>();
+  for (const { state } of sheetsOf<LotState>("lot").value) {
+    const found = stallLot(state, place, on);
+    if (found === null || state.material === null) continue;
+    lots.set(state.material, [...(lots.get(state.material) ?? []), found]);
+  }
+  return [...lots]
+    .map(([material, group]) => good(material, group))
+    .sort((a, b) => compareText(a.name, b.name));
+}
+
+/** How many pieces were sold here today, over all products. */
+export function soldToday(goods: readonly Good[]): string {
+  return plain(total(goods.map((each) => parseDecimal(each.sold))));
+}
+
+/** How a sale is spread over lots: the first that has some left, what is too much on the last. */
+export function shares(count: string, lots: readonly StallLot[]): { lot: string; amount: string }[] {
+  let rest = parseDecimal(count);
+  const parts: { lot: string; amount: string }[] = [];
+  for (const each of lots) {
+    const left = parseDecimal(each.left);
+    if (left.isNegative() || left.isZero() || rest.isZero()) continue;
+    const part = left.compare(rest) < 0 ? left : rest;
+    parts.push({ lot: each.lot, amount: plain(part) });
+    rest = difference(rest, part);
+  }
+  if (rest.isZero()) return parts;
+  const last = parts.pop() ?? { lot: lots.at(-1)?.lot ?? "", amount: "0" };
+  return [...parts, { lot: last.lot, amount: plain(total([parseDecimal(last.amount), rest])) }];
+}
+
+/** What to ask for so many; null without a price. */
+export function sumOf(price: string | null, count: string): string | null {
+  return price === null ? null : plain(product(parseDecimal(price), parseDecimal(count)));
+}
+
+/** Whether none is left, by the record. */
+export function isSoldOut(good: Good): boolean {
+  return parseDecimal(good.left).compare(ZERO) <= 0;
+}
+
+function stallLot(state: LotState, place: string, on: string): StallLot | null {
+  const left = state.places[place] ?? "0";
+  const sold = state.went_to.find((way) => way.to === `day:${place}:${on}`)?.amount ?? "0";
+  if (left === "0" && sold === "0") return null;
+  const { lot, life, made_on } = state;
+  return { lot, unit: state.unit ?? "pc", left, sold, life, made_on };
+}
+
+function good(material: string, group: StallLot[]): Good {
+  const lots = [...group].sort(
+    (a, b) =>
+      compareText(a.life?.on ?? "9", b.life?.on ?? "9") ||
+      compareText(a.made_on ?? "9", b.made_on ?? "9") ||
+      compareText(a.lot, b.lot),
+  );
+  const sum = (field: "left" | "sold") => total(lots.map((lot) => parseDecimal(lot[field])));
+  const defined = materialOf(material);
+  return {
+    material,
+    name: defined?.name ?? material,
+    unit: lots[0]?.unit ?? "pc",
+    price: textField(defined, "price"),
+    left: plain(sum("left")),
+    sold: plain(sum("sold")),
+    came: plain(total([sum("left"), sum("sold")])),
+    lots,
+  };
+}

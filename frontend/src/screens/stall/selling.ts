@@ -1,0 +1,75 @@
+/** What is written at the stall: sales and what is not a sale, and how the last one is taken back. */
+import { record, takeBack } from "../../state/record.ts";
+import type { Saved } from "../../state/types.ts";
+import { STALL } from "../../text/stall.ts";
+import { today } from "../shared/edge.ts";
+import { type Hindrance, hindrance } from "../shared/sentences.ts";
+import { type Good, type StallLot, shares } from "./goods.ts";
+
+/** What happened to the goods. */
+export type Deed = "sale" | "sample" | "waste" | "return_fit" | "return_unfit";
+
+/** What was written last, to be shown and taken back. */
+export interface Last {
+  deed: Deed;
+  name: string;
+  count: string;
+  at: string;
+  entries: string[];
+}
+
+/** One deed. `lot` is the chosen lot; null spreads it over the lots in their order. */
+export interface ToWrite {
+  deed: Deed;
+  place: string;
+  good: Good;
+  count: string;
+  price: string | null;
+  lot: string | null;
+}
+
+/** Writes one entry a lot; stops at the first that cannot be kept and says why. */
+export async function written(deed: ToWrite): Promise<{ entries: string[]; found: Hindrance | null }> {
+  const entries: string[] = [];
+  const lots = chosenLots(deed.good, deed.lot);
+  for (const share of shares(deed.count, lots)) {
+    const answer = await oneLot(deed, share);
+    if (!("saved" in answer)) return { entries, found: hindrance(answer) };
+    entries.push(answer.saved.id);
+  }
+  return { entries, found: null };
+}
+
+/** Takes back every entry of the last deed. */
+export async function tookBack(last: Last): Promise<Hindrance | null> {
+  for (const entry of last.entries) {
+    const found = hindrance(await takeBack(entry));
+    if (found !== null) return found;
+  }
+  return null;
+}
+
+function chosenLots(good: Good, lot: string | null): readonly StallLot[] {
+  const chosen = good.lots.filter((each) => each.lot === lot);
+  return chosen.length > 0 ? chosen : good.lots;
+}
+
+function oneLot(deed: ToWrite, share: { lot: string; amount: string }): Promise<Saved> {
+  const { place } = deed;
+  const amount = { amount: share.amount, unit: deed.good.unit };
+  const about = { lot: share.lot, amount, place };
+  if (deed.deed === "sale") {
+    const price = deed.price === null ? {} : { price_each: deed.price };
+    return record("sale", { ...about, on: today(), ...price });
+  }
+  if (deed.deed === "sample" || deed.deed === "waste") {
+    return record("loss", { ...about, reason: deed.deed, stage: "stall" });
+  }
+  const isFit = deed.deed === "return_fit";
+  return record("return", {
+    ...about,
+    on: today(),
+    condition: isFit ? "fit" : "unfit",
+    reason: isFit ? STALL.reason_unopened : STALL.reason_damaged,
+  });
+}

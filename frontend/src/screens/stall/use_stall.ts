@@ -1,0 +1,84 @@
+/** What the hands at the stall are doing: the product chosen, the question in the bench, the last deed. */
+import { type Signal, useSignal } from "@preact/signals";
+import { nowMs } from "../shared/edge.ts";
+import type { Hindrance } from "../shared/sentences.ts";
+import { tremble } from "../shared/touch.ts";
+import type { Good } from "./goods.ts";
+import { type Deed, type Last, tookBack, written } from "./selling.ts";
+
+/** What the bench asks: how many (of which deed), a typed number, a price, a lot, what it was. */
+export type Asks = "count" | "typed" | "price" | "lot" | "deed" | "return";
+
+/** Everything the parts of the stall share. */
+export interface Stall {
+  place: string;
+  good: Good | null;
+  asks: Signal<Asks>;
+  deed: Signal<Deed>;
+  typed: Signal<string>;
+  lot: Signal<string | null>;
+  prices: Signal<Readonly<Record<string, string>>>;
+  price: string | null;
+  last: Signal<Last | null>;
+  found: Signal<Hindrance | null>;
+  choose: (material: string) => void;
+  keep: (count: string) => void;
+  takeBackLast: () => void;
+}
+
+/** `goods` are what stands on the table now. */
+export function useStall(place: string, goods: readonly Good[]): Stall {
+  const chosen = useSignal<string | null>(null);
+  const asks = useSignal<Asks>("count");
+  const deed = useSignal<Deed>("sale");
+  const typed = useSignal("");
+  const lot = useSignal<string | null>(null);
+  const prices = useSignal<Readonly<Record<string, string>>>({});
+  const last = useSignal<Last | null>(null);
+  const found = useSignal<Hindrance | null>(null);
+  const good = goods.find((each) => each.material === chosen.value) ?? null;
+  const price = good === null ? null : (prices.value[good.material] ?? good.price);
+
+  function backToSales() {
+    asks.value = "count";
+    deed.value = "sale";
+    typed.value = "";
+  }
+  function choose(material: string) {
+    if (material !== chosen.value) lot.value = null;
+    chosen.value = material;
+    backToSales();
+  }
+  async function keep(count: string) {
+    if (good === null) return;
+    const at = new Date(nowMs()).toISOString();
+    const what = { deed: deed.value, place, good, count, price, lot: lot.value };
+    const answer = await written(what);
+    found.value = answer.found;
+    if (answer.entries.length > 0) {
+      last.value = { deed: what.deed, name: good.name, count, at, entries: answer.entries };
+      tremble(1);
+    }
+    if (answer.found === null) backToSales();
+  }
+  async function takeBackLast() {
+    if (last.value === null) return;
+    found.value = await tookBack(last.value);
+    if (found.value === null) last.value = null;
+  }
+  return {
+    place,
+    good,
+    asks,
+    deed,
+    typed,
+    lot,
+    prices,
+    price,
+    last,
+    found,
+    choose,
+    keep: (count) => void keep(count),
+    takeBackLast: () => void takeBackLast(),
+  };
+}

@@ -1,0 +1,66 @@
+/** Who to call: every business that got any of it, with how much of which lot and how to reach them. */
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Facts, Notice, Part } from "../../parts/Plain.tsx";
+import { recipients } from "../../state/stock.ts";
+import { CALL } from "../../text/trace.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { textField } from "../shared/lots.ts";
+import { soldPrivately, toCall, type ToCall } from "./steps.ts";
+import { useTrace } from "./use_trace.ts";
+import "./trace.css";
+
+/** `params.lot` is the lot that is called back. */
+export default function CallScreen({ params }: { params: Record<string, string> }) {
+  const lot = params.lot ?? "";
+  const { ways, says, isComplete } = useTrace(lot);
+  const businesses = toCall(ways);
+  const stalls = soldPrivately(ways);
+  return (
+    <Frame
+      where={CALL.where}
+      title={lot}
+      gauge={<HeadGauge />}
+      calm={says}
+      benchName={CALL.bench}
+      bench={
+        <Foot>
+          <BackKey href={`#/trace/${lot}`} />
+          <MainKey words={CALL.print} onPress={() => window.print()} />
+        </Foot>
+      }
+    >
+      {!isComplete && <Notice>{CALL.incomplete}</Notice>}
+      {businesses.length === 0 && <Notice>{CALL.none}</Notice>}
+      {businesses.map((each) => (
+        <Business key={each.recipient} business={each} />
+      ))}
+      {stalls.length > 0 && (
+        <Part title={CALL.private}>
+          <p class="second">{CALL.private_why}</p>
+          <Facts rows={stalls.map(({ name, amount }) => ({ name, value: amount }))} />
+        </Part>
+      )}
+    </Frame>
+  );
+}
+
+function Business({ business }: { business: ToCall }) {
+  const defined = recipients.value.find((each) => each.id === business.recipient) ?? null;
+  const contact = textField(defined, "contact");
+  const address = textField(defined, "address");
+  return (
+    <section class="to-call">
+      <h2 class="rec">{business.name}</h2>
+      <p class={contact === null ? "second" : "rec"}>{contact ?? CALL.no_contact}</p>
+      {address !== null && <p class="rec">{address}</p>}
+      <ul>
+        {business.got.map((each) => (
+          <li key={each.lot}>
+            <b>{CALL.amount_of(each.amount, each.lot)}</b>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

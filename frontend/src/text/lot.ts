@@ -1,0 +1,107 @@
+/** Words of the lot sheet: what it is, what happened to it, what to look at. */
+import { dayWords } from "./numbers.ts";
+
+export const LOT = {
+  where: "Lot",
+  bench: "What to do with this lot",
+  count: "Count this",
+  move: "Move",
+  loss: "Loss",
+  top_up: "Pour together",
+  trace: "Trace",
+  label: "Label",
+  close: "Close",
+  more: "More",
+  what: "What it is",
+  here: "Where it stands",
+  nowhere: "Nothing of it is left.",
+  came: "Came from",
+  made_on: "Made or received",
+  source: "Source",
+  their_lot: "Their lot mark",
+  batch: "Batch",
+  life: "Date",
+  made: "Came in",
+  sums: "Where it went",
+  sold: "Sold",
+  dispatched: "To businesses",
+  used: "Used in batches",
+  lost: "Lost",
+  returned: "Came back",
+  found: "Found by counting",
+  findings: "To look at",
+  settled: "looked at",
+  notes: "Notes",
+  history: "What happened",
+  history_partial: "This phone does not hold every entry. It shows what it has.",
+  not_held: "This phone does not hold this lot. Find it under Trace with signal.",
+  refused: "Refused. It never came into the store.",
+  from_server: "As the server added it up.",
+  correct: "Correct",
+  two_count: (value: string) => `Two corrections disagree. Until one is chosen ${value} counts.`,
+};
+
+/** What a finding means and what would help, in one sentence. */
+export function findingWords(what: string, place: string): string {
+  const words: Record<string, string> = {
+    negative: `More went out at ${place} than came in. Count it there.`,
+    no_maker: "Nobody recorded how this lot came. Look for the missing receipt or batch.",
+    two_makers: "Two entries say how this lot came. Void the wrong one.",
+    unit: "One entry uses a unit of another kind and is not counted in. Correct its unit.",
+    two_corrections: "Two corrections of one entry disagree. Choose one.",
+    circle: "Corrections name each other in a circle. Correct the entry anew.",
+  };
+  return words[what] ?? `Somebody should look at this: ${what.replaceAll("_", " ")}.`;
+}
+
+/** What an entry did to the lot, before its amount. */
+export const DID: Record<string, string> = {
+  receipt: "received",
+  output: "packed",
+  topped_up: "poured together",
+  weigh_in: "weighed in",
+  loss: "lost",
+  transfer: "moved",
+  dispatch: "sent",
+  sale: "sold",
+  return: "came back",
+  count: "counted",
+  note: "note",
+  finding_settled: "looked at",
+  price_paid: "price paid",
+};
+
+/** A void among two corrections that disagree. */
+export const DID_NOT_HAPPEN = "it did not happen";
+
+/** Where or why, after the amount. */
+export const SAID = {
+  from: (name: string) => `from ${name}`,
+  to: (name: string) => `to ${name}`,
+  at: (name: string) => `at ${name}`,
+  because: (reason: string) => `because ${reason.replaceAll("_", " ")}`,
+  in_batch: (name: string) => `in batch ${name}`,
+  refused: (why: string) => `refused: ${why}`,
+};
+
+/** "10 Nov 9:40". */
+export function momentWords(day: string, clock: string): string {
+  return `${dayWords(day)} ${clock}`;
+}
+
+export const CORRECT = {
+  where: "Correct an entry",
+  bench: "Save the correction",
+  was: (words: string) => `It says ${words}.`,
+  amount: "What it should say",
+  reason: "Why",
+  reason_hint: "The old value stays readable beside it.",
+  choose: "What is wrong",
+  wrong_amount: "The amount",
+  never: "It did not happen",
+  save_amount: (amount: string) => `Correct to ${amount}`,
+  save_void: "Void it",
+  type_reason: "Write why first",
+  type_amount: "Type what it should say",
+  not_held: "This phone does not hold the entry. Find signal first.",
+};
