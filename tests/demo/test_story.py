@@ -1,0 +1,195 @@
+"""The demo's four weeks: the same from the same anchor, never late, and rich enough to show."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable
+from datetime import date, datetime, timedelta
+from functools import cache
+from typing import Any
+from uuid import UUID
+
+import pytest
+
+from demo_data.diary import House, Phone
+from demo_data.story import read_story
+from demo_data.weeks import B01_DAY, anchor_of, first_day, four_weeks
+from kitchenlog.calc.batches import batch_state
+from kitchenlog.calc.record import Fact
+from kitchenlog.calc.stock import lot_state
+from kitchenlog.entries.links import family_subjects
+
+ANCHORS = [date(2026, 11, 23) + timedelta(days=number) for number in range(7)]
+ANCHOR = ANCHORS[3]
+Entry = dict[str, Any]
+
+
+def _house() -> House:
+    members = read_story().members
+    phones = {
+        row["login"]: Phone(str(UUID(int=number)), str(UUID(int=100 + number)), row["mark"])
+        for number, row in enumerate(members, start=1)
+    }
+    return House(str(UUID(int=1000)), phones)
+
+
+@cache
+def _entries(anchor: date) -> tuple[Entry, ...]:
+    return tuple(entry for own in four_weeks(_house(), anchor=anchor).values() for entry in own)
+
+
+def _kind(anchor: date, kind: str) -> list[Entry]:
+    return [entry for entry in _entries(anchor) if entry["kind"] == kind]
+
+
+def _facts_by_subject(entries: Iterable[Entry]) -> dict[str, list[Fact]]:
+    every = list(entries)
+    named = {e["id"]: e["body"]["corrects"] for e in every if "corrects" in e["body"]}
+    about = family_subjects({e["id"]: e["subjects"] for e in every}, named)
+    facts: dict[str, list[Fact]] = defaultdict(list)
+    for seq, entry in enumerate(every, start=1):
+        names = ("id", "kind", "author", "device", "device_seq", "happened_at", "local_date")
+        fact = Fact(seq=seq, body=entry["body"], **{name: entry[name] for name in names})
+        for subject in about[entry["id"]]:
+            facts[subject].append(fact)
+    return facts
+
+
+def test_the_same_anchor_gives_the_same_entries() -> None:
+    again = four_weeks(_house(), anchor=ANCHOR)
+
+    assert tuple(entry for own in again.values() for entry in own) == _entries(ANCHOR)
+
+
+def test_another_anchor_gives_other_ids() -> None:
+    ids = [{entry["id"] for entry in _entries(anchor)} for anchor in ANCHORS[:2]]
+
+    assert not ids[0] & ids[1]
+
+
+def test_the_first_day_leads_back_to_the_anchor() -> None:
+    assert anchor_of(first_day(ANCHOR)) == ANCHOR
+
+
+@pytest.mark.parametrize("anchor", ANCHORS, ids=str)
+def test_every_device_counts_without_a_gap_and_no_id_comes_twice(anchor: date) -> None:
+    counts: dict[str, list[int]] = defaultdict(list)
+    for entry in _entries(anchor):
+        counts[entry["device"]].append(entry["device_seq"])
+
+    assert all(own == list(range(1, len(own) + 1)) for own in counts.values())
+    assert len(counts) == 6
+    assert len({entry["id"] for entry in _entries(anchor)}) == len(_entries(anchor))
+
+
+@pytest.mark.parametrize("anchor", ANCHORS, ids=str)
+def test_everything_was_recorded_in_the_four_weeks_before_the_anchor(anchor: date) -> None:
+    zone = read_story().zone
+    days = [
+        datetime.fromisoformat(entry["recorded_at"]).astimezone(zone).date()
+        for entry in _entries(anchor)
+    ]
+
+    assert min(days) == first_day(anchor)
+    assert max(days) == anchor - timedelta(days=1)
+
+
+@pytest.mark.parametrize("anchor", ANCHORS, ids=str)
+def test_everything_the_demo_is_to_show_happens_in_every_week_it_may_begin(
+    anchor: date,
+) -> None:
+    materials = [entry["body"]["sort"] for entry in _kind(anchor, "material_defined")]
+    places = [entry["body"]["sort"] for entry in _kind(anchor, "place_defined")]
+    receipts = [entry["body"]["condition"] for entry in _kind(anchor, "receipt")]
+
+    assert materials.count("ingredient") >= 12
+    assert (places.count("kitchen"), places.count("store"), places.count("stall")) == (3, 1, 2)
+    assert len(_kind(anchor, "recipe_published")) == 4
+    assert receipts.count("refused") == 1
+    corrected = [entry["body"]["of_kind"] for entry in _kind(anchor, "correction")]
+    assert sorted(corrected) == ["receipt", "weigh_in"]
+    for kind in ("void", "topped_up", "return", "finding_settled", "material_changed"):
+        assert len(_kind(anchor, kind)) == 1, kind
+    for kind in ("sale", "dispatch", "transfer", "loss", "count", "price_paid", "note"):
+        assert len(_kind(anchor, kind)) >= 2, kind
+
+
+@pytest.mark.parametrize("anchor", ANCHORS, ids=str)
+def test_stock_goes_below_nothing_only_where_a_lot_is_oversold(anchor: date) -> None:
+    facts = _facts_by_subject(_entries(anchor))
+    lots = {
+        subject: lot_state(subject, about)
+        for subject, about in facts.items()
+        if subject.startswith("lot:")
+    }
+
+    findings = [each for lot in lots.values() for each in lot["findings"]]
+    assert sorted((each["key"], each["is_settled"]) for each in findings) == [
+        ("negative:square-stall", False),
+        ("negative:square-stall", True),
+    ]
+    variances = [count["variance"] for lot in lots.values() for count in lot["counts"]]
+    assert "-1" in variances and "3" in variances
+
+
+@pytest.mark.parametrize("anchor", ANCHORS, ids=str)
+def test_batches_show_every_verdict_and_one_is_under_way(anchor: date) -> None:
+    facts = _facts_by_subject(_entries(anchor))
+    batches = [
+        batch_state(subject, about)
+        for subject, about in facts.items()
+        if subject.startswith("batch:")
+    ]
+
+    verdicts = {line["verdict"] for batch in batches for line in batch["lines"]}
+    whats = {each["what"] for batch in batches for each in batch["findings"]}
+    assert {"within", "outside", "cannot_tell"} <= verdicts
+    assert whats == {"outside", "cannot_tell", "step_outside"}
+    under_way = [batch for batch in batches if not batch["is_finished"]]
+    assert under_way and all(
+        date.fromisoformat(batch["started_on"] or "") == anchor - timedelta(days=1)
+        for batch in under_way
+    )
+
+
+@pytest.mark.parametrize("anchor", ANCHORS, ids=str)
+def test_the_worked_batch_comes_out_digit_for_digit(anchor: date) -> None:
+    """Production pack 1.9 [B01]: masses and yields; the costs are of another part."""
+    started = [
+        entry
+        for entry in _kind(anchor, "batch_started")
+        if entry["local_date"] == (first_day(anchor) + timedelta(days=B01_DAY)).isoformat()
+        and entry["author"] == _house().phones["devan"].member
+    ]
+    subject = f"batch:{started[0]['body']['batch']}"
+
+    batch = batch_state(subject, _facts_by_subject(_entries(anchor))[subject])
+
+    expected = {
+        "prepared_in": "15000",
+        "prepared_out": "10000",
+        "preparation_losses": [
+            {"reason": "spoiled", "amount": "600"},
+            {"reason": "trim", "amount": "4250"},
+        ],
+        "preparation_unaccounted": "150",
+        "edible_yield_percent": "66.6667",
+        "spoilage_percent": "4.0000",
+        "kettle_in": "20115",
+        "kettle_out": "16700",
+        "evaporated": "3415",
+        "solids_in": "11515",
+        "theoretical_out": "16933.8",
+        "implied_solids_percent": "68.9521",
+        "filled": "16500",
+        "good_out": "16000",
+        "residue": "120",
+        "samples": "50",
+        "filling_unaccounted": "30",
+        "rejects_percent": "3.0303",
+        "recovery_percent": "79.5426",
+        "of_theory_percent": "94.4855",
+    }
+    balance = batch["balance"]
+    assert {name: value for name, value in balance.items() if name in expected} == expected
+    assert batch["is_finished"] and batch["findings"] == []
