@@ -6,6 +6,7 @@ import type { DayLot, DayState } from "../calc/market.ts";
 import type { LotState, PriceState } from "../calc/stock.ts";
 import type { EntryRow, SheetRow } from "../store/rows.ts";
 import { factOf } from "./folding.ts";
+import { isBeyond, isCounted } from "./held.ts";
 import { batchOnTop } from "./on_top_batch.ts";
 import { lotOnTop } from "./on_top_lot.ts";
 import {
@@ -46,12 +47,12 @@ export function beyondSheet(sheet: SheetRow, rows: readonly EntryRow[]): Beyond 
   const covered = new Map<string, EntryRow>();
   const extra: EntryRow[] = [];
   for (const row of rows) {
-    if (row.seq === null ? row.handed_over_ms !== null : row.seq <= sheet.upto_seq) continue;
+    if (!isBeyond(row, sheet)) continue;
     const ancestors = ancestorsOf(row, held);
     if (ancestors === null) continue;
     extra.push(row);
     for (const named of ancestors) {
-      if (named.seq !== null && named.seq <= sheet.upto_seq) covered.set(named.id, named);
+      if (isCounted(named, sheet)) covered.set(named.id, named);
     }
   }
   return { extra: extra.map(factOf), covered: [...covered.values()].map(factOf) };

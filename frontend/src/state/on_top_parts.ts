@@ -1,7 +1,7 @@
 /** What all types need for laying newer entries on the server's state. */
+import { foldSubject } from "../calc/folds.ts";
 import { parseDecimal, plain } from "../calc/numbers.ts";
 import type { Fact, Finding, Note } from "../calc/record.ts";
-import { foldOf } from "./folding.ts";
 
 /** What is held beyond the server's sheet, and what the sheet contains of it already. */
 export interface Beyond {
@@ -49,7 +49,6 @@ export function fact(id: string, kind: string, body: Fact["body"], seq: number):
 }
 
 export function foldedAs<T extends object>(subject: string, facts: readonly Fact[]): T {
-  const fold = foldOf(subject);
-  if (fold === undefined) throw new Error(`no fold for ${subject}`);
-  return fold.state(subject, facts) as T; // the subject's type decides the form
+  const state: object = foldSubject(subject, facts);
+  return state as T; // the subject's type decides the form
 }

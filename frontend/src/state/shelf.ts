@@ -1,11 +1,12 @@
 /** The sheets of the person on the screen, in memory, each a signal; folded anew when touched. */
 import { batch, computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import { metaOf } from "../store/meta.ts";
-import { heldAbout, heldSubjects, sheetRows } from "../store/reads.ts";
+import { type HeldAbout, heldAbout, heldSubjects, sheetRows } from "../store/reads.ts";
 import type { EntryRow } from "../store/rows.ts";
 import { takeInAbout } from "../sync/about.ts";
+import { holdsAll, shouldAsk } from "./held.ts";
 import { current, deviceDb, house, report, withDb } from "./house.ts";
-import { holdsAll, shownOf } from "./shown.ts";
+import { shownOf } from "./shown.ts";
 import type { Shown } from "./types.ts";
 
 /** True until the first pull has been taken in whole: totals are incomplete (R40). */
@@ -78,15 +79,23 @@ export async function heldRows(subject: string): Promise<EntryRow[]> {
 
 /** Asks the server for all entries about a subject, once, if this phone does not hold them. */
 export async function fetchAbout(subject: string): Promise<void> {
-  const device = current.value?.device;
-  if (device === undefined || askedFor.has(subject)) return;
   const held = await withDb((db) => heldAbout(db, subject));
   if (held === null || held.sheet === null || holdsAll(held)) return;
-  askedFor.add(subject);
+  await askAbout(held);
+}
+
+/** Once for each set of own entries that were confirmed and have no number yet. */
+async function askAbout(held: HeldAbout): Promise<void> {
+  const device = current.value?.device;
+  const { subject } = held;
+  const unnumbered = held.rows.filter((row) => row.seq === null && row.handed_over_ms !== null);
+  const key = [subject, ...unnumbered.map((row) => row.id)].join(" ");
+  if (device === undefined || askedFor.has(key)) return;
+  askedFor.add(key);
   const { world } = house();
   const taken = await takeInAbout({ world, db: await deviceDb(device), device, subject });
   if (taken) await refold([subject]);
-  else askedFor.delete(subject);
+  else askedFor.delete(key);
 }
 
 const waitingForFold = new Map<string, (() => void)[]>();
@@ -122,13 +131,13 @@ async function foldOne(subject: string): Promise<void> {
   const held = await heldAbout(await deviceDb(device), subject);
   if (current.value?.device !== device) return;
   put(subject, shownOf(held, device));
-  if (held.sheet !== null && held.rows.length > 0 && !holdsAll(held)) void mend(subject);
+  if (shouldAsk(held, device)) void mend(held);
 }
 
 /** A half-known subject with entries of our own is asked for when there is signal. */
-async function mend(subject: string): Promise<void> {
+async function mend(held: HeldAbout): Promise<void> {
   try {
-    await fetchAbout(subject);
+    await askAbout(held);
   } catch (trouble) {
     report("asking for entries", trouble);
   }

@@ -2,7 +2,7 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 import type { DefinitionState, RecipeState, Version } from "../calc/definitions.ts";
 import { parseDecimal } from "../calc/numbers.ts";
-import { compareText } from "../calc/record.ts";
+import { TEXT_ORDER } from "../calc/record.ts";
 import type { LotState } from "../calc/stock.ts";
 import { current } from "./session.ts";
 import { sheet, sheetsOf } from "./sheets.ts";
@@ -57,7 +57,7 @@ export const recipes: ReadonlySignal<Recipe[]> = computed(() =>
       const { recipe, name, versions } = state;
       return [{ id: recipe, name: name ?? recipe, latest, versions }];
     })
-    .sort((a, b) => compareText(a.name, b.name)),
+    .sort((a, b) => TEXT_ORDER(a.name, b.name)),
 );
 
 export const members: ReadonlySignal<MemberShown[]> = computed(() =>
@@ -68,7 +68,7 @@ export const members: ReadonlySignal<MemberShown[]> = computed(() =>
       roles: state.roles,
       has_left: state.has_left,
     }))
-    .sort((a, b) => compareText(a.name, b.name)),
+    .sort((a, b) => TEXT_ORDER(a.name, b.name)),
 );
 
 /** The cooperative's settings (name, time_zone, currency ...), or null before they are known. */
@@ -114,7 +114,7 @@ function definitions(type: string): ReadonlySignal<Defined[]> {
   return computed(() =>
     sheetsOf<DefinitionState>(type)
       .value.map(({ state }) => defined(state))
-      .sort((a, b) => compareText(a.name, b.name) || compareText(a.id, b.id)),
+      .sort((a, b) => TEXT_ORDER(a.name, b.name) || TEXT_ORDER(a.id, b.id)),
   );
 }
 
@@ -154,8 +154,8 @@ function inStock(state: LotState, placeId: string | undefined): LotInStock {
 /** What has no date is used last; at the same date the older lot goes first. */
 function firstExpiredFirst(a: LotInStock, b: LotInStock): number {
   return (
-    compareText(a.life?.on ?? "9999", b.life?.on ?? "9999") ||
-    compareText(a.made_on ?? "9999", b.made_on ?? "9999") ||
-    compareText(a.lot, b.lot)
+    TEXT_ORDER(a.life?.on ?? "9999", b.life?.on ?? "9999") ||
+    TEXT_ORDER(a.made_on ?? "9999", b.made_on ?? "9999") ||
+    TEXT_ORDER(a.lot, b.lot)
   );
 }

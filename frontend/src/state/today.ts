@@ -1,7 +1,7 @@
 /** What is under way and what comes next. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 import type { BatchState } from "../calc/batches.ts";
-import { compareText } from "../calc/record.ts";
+import { TEXT_ORDER } from "../calc/record.ts";
 import { sheetsOf } from "./sheets.ts";
 
 export interface NextAct {
@@ -33,7 +33,7 @@ export const underWay: ReadonlySignal<UnderWay[]> = computed(() =>
   sheetsOf<BatchState>("batch")
     .value.filter(({ state }) => !state.is_finished && state.started_at !== null)
     .map(({ state }) => summary(state))
-    .sort((a, b) => compareText(b.started_at, a.started_at) || compareText(a.batch, b.batch)),
+    .sort((a, b) => TEXT_ORDER(b.started_at, a.started_at) || TEXT_ORDER(a.batch, b.batch)),
 );
 
 /** The next act of the batch started last, or null. */

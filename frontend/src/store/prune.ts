@@ -12,7 +12,7 @@ export const OWN_ENTRIES_KEPT_DAYS = 30;
  */
 export function isDroppable(row: EntryRow, meta: DeviceMeta, nowMs: number): boolean {
   if (row.entry.device !== meta.device) return true;
-  if (row.handed_over_ms === null || row.seq === null) return false;
+  if (row.handed_over_ms === null || !row.seq) return false; // neither null nor 0 is a number here
   // A clock that was set back must not shorten the wait, so only a positive age counts.
   const isOldEnough = nowMs - row.handed_over_ms >= OWN_ENTRIES_KEPT_DAYS * DAY_MS;
   return isOldEnough && meta.backed_up_seq !== null && row.seq <= meta.backed_up_seq;
@@ -42,7 +42,7 @@ export async function prune(db: DeviceDb, nowMs: number): Promise<number> {
 /**
  * Throws the read side away, to be pulled anew; the outbox and own entries stay (R43).
  *
- * Numbers of another epoch mean nothing here, so own entries lose theirs until they come back.
+ * Numbers of another epoch mean nothing here, so own entries keep 0 until they come back.
  */
 export async function resetReadSide(db: DeviceDb, epoch: string): Promise<void> {
   const tx = db.transaction(["entries", "sheets", "meta"], "readwrite");
@@ -54,7 +54,7 @@ export async function resetReadSide(db: DeviceDb, epoch: string): Promise<void> 
     while (cursor !== null) {
       const row = cursor.value;
       if (row.entry.device !== meta.device) await cursor.delete();
-      else if (isNewEpoch) await cursor.update({ ...row, seq: null });
+      else if (isNewEpoch && row.handed_over_ms !== null) await cursor.update({ ...row, seq: 0 });
       cursor = await cursor.continue();
     }
     await writeMeta(tx.objectStore("meta"), {

@@ -15,7 +15,10 @@ export type Body = Readonly<Record<string, unknown>>;
 export interface EntryRow {
   id: string;
   entry: Entry;
-  /** Its number in the log; null while the server has not said it. */
+  /**
+   * Its number in the log; null while the server has not said it, 0 when it had one in an earlier
+   * life of the server's database.
+   */
   seq: number | null;
   received_at: string | null;
   linked: string[];

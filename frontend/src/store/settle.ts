@@ -9,8 +9,6 @@ export interface Verdict {
   status: "created" | "exists" | "mismatch" | "quarantined";
   code: string;
   detail: string;
-  /** Its number in the log, where the server says it at once. */
-  seq: number | null;
 }
 
 /** Takes in a push's verdicts. Doing it twice changes nothing. Answers the subjects concerned. */
@@ -30,7 +28,7 @@ export async function settle(
       for (const subject of row.linked) touched.add(subject);
       await outbox.delete(verdict.id);
       if (verdict.status === "created" || verdict.status === "exists") {
-        await entries.put(handedOver(row, verdict, nowMs));
+        await entries.put({ ...row, handed_over_ms: nowMs });
       } else {
         // Outside the record: it must not be added up any more, but stays readable here.
         await entries.delete(verdict.id);
@@ -61,10 +59,6 @@ export async function offerAgain(db: DeviceDb, ids: readonly string[]): Promise<
       await tx.objectStore("entries").put({ ...row, seq: null, handed_over_ms: null });
     }
   });
-}
-
-function handedOver(row: EntryRow, verdict: Verdict, nowMs: number): EntryRow {
-  return { ...row, seq: row.seq ?? verdict.seq, handed_over_ms: nowMs };
 }
 
 function keptAside(

@@ -21,32 +21,39 @@ export function nextIds(choice: Choice): string[] {
     .slice(0, choice.entriesMax + choice.heldBack.size);
 }
 
-/** Cuts rows down to what one push may hold; the first always goes, however large. */
+/**
+ * Cuts rows down to what one push may hold; the first always goes, however large. What names an
+ * entry of the same push goes with the next one: the server may ask to bring the named one again.
+ */
 export function portion(
   rows: readonly EntryRow[],
   choice: Choice,
 ): { rows: EntryRow[]; waitsWithAnother: string[] } {
   const kept: EntryRow[] = [];
+  const keptIds = new Set<string>();
   const waitsWithAnother: string[] = [];
   let bytes = AROUND_BYTES;
   for (const row of rows) {
-    if (namesOneOf(row, choice.heldBack)) {
+    const words = JSON.stringify(row.entry);
+    const named = idsIn(words).filter((id) => id !== row.id);
+    if (named.some((id) => choice.heldBack.has(id))) {
       waitsWithAnother.push(row.id);
       continue;
     }
-    bytes += utf8Bytes(JSON.stringify(row.entry)) + 1;
+    if (named.some((id) => keptIds.has(id))) continue;
+    bytes += utf8Bytes(words) + 1;
     const isFull = kept.length >= choice.entriesMax || bytes > PUSH_BYTES_MAX;
     if (isFull && kept.length > 0) break;
     kept.push(row);
+    keptIds.add(row.id);
   }
   return { rows: kept, waitsWithAnother };
 }
 
-function namesOneOf(row: EntryRow, ids: ReadonlySet<string>): boolean {
-  if (ids.size === 0) return false;
-  const words = JSON.stringify(row.entry.body);
-  for (const id of ids) if (words.includes(id)) return true;
-  return false;
+const UUID = /[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}/g;
+
+function idsIn(words: string): string[] {
+  return words.match(UUID) ?? [];
 }
 
 function utf8Bytes(text: string): number {

@@ -185,7 +185,6 @@ function parsedVerdicts(payload: Fields, push: string, ids: ReadonlySet<string>)
       status: result.status,
       code: typeof result.code === "string" ? result.code : "",
       detail: typeof result.detail === "string" ? result.detail : "",
-      seq: typeof result.seq === "number" ? result.seq : null,
     });
   }
   return words.length === ids.size ? words : null;

@@ -1,0 +1,225 @@
+import { describe, expect, test } from "vitest";
+import { AUTHOR, DEVICE, note, OTHER_DEVICE, START_MS } from "../../simulation/bench.ts";
+import type { LotState } from "../calc/stock.ts";
+import type { KindName } from "../entries/kinds.ts";
+import { subjectsOf } from "../entries/links.ts";
+import type { Body, EntryRow, SheetRow } from "../store/rows.ts";
+import { folded } from "./folding.ts";
+import { shownOf } from "./shown.ts";
+
+const LOT = "lot:MJ-261110-K7-1";
+const CODE = "MJ-261110-K7-1";
+let written = 0;
+
+/** An entry as this phone holds it; `seq` null: an own one that waits. */
+function row(kind: KindName, body: Body, seq: number | null): EntryRow {
+  written += 1;
+  const at = new Date(START_MS + written * 60_000).toISOString();
+  const device = seq === null ? DEVICE : OTHER_DEVICE;
+  const entry = {
+    ...note({ kind, body, subjects: subjectsOf(kind, body), device, author: AUTHOR }),
+    happened_at: at,
+    device_seq: written,
+    seen: "",
+  };
+  const corrects = typeof body.corrects === "string" ? { corrects: body.corrects } : {};
+  return {
+    id: entry.id,
+    entry,
+    seq,
+    received_at: seq === null ? null : at,
+    linked: [...entry.subjects],
+    handed_over_ms: null,
+    ...corrects,
+  };
+}
+
+function receipt(seq: number | null): EntryRow {
+  const amount = { amount: "10", unit: "pc" };
+  return row(
+    "receipt",
+    { lot: CODE, material: "jars", source: "glass", amount, place: "store", condition: "fit" },
+    seq,
+  );
+}
+
+function sale(count: string, seq: number | null): EntryRow {
+  const amount = { amount: count, unit: "pc" };
+  return row("sale", { lot: CODE, amount, place: "store", on: "2026-11-10" }, seq);
+}
+
+/** The sheet a server makes of rows, as of their highest number. */
+function sheetOf(rows: readonly EntryRow[], changed: Partial<SheetRow> = {}): SheetRow {
+  const upto_seq = Math.max(...rows.map((one) => one.seq ?? 0));
+  return {
+    subject: LOT,
+    type: "lot",
+    seq: upto_seq + 1,
+    state: { ...folded(LOT, rows) },
+    upto_seq,
+    entry_count: rows.length,
+    fold: 1,
+    is_open: true,
+    ...changed,
+  };
+}
+
+function shown(rows: readonly EntryRow[], sheet: SheetRow | null) {
+  const answered = shownOf({ subject: LOT, rows: [...rows], sheet }, DEVICE);
+  if (answered === null) throw new Error("something is held");
+  return { ...answered, state: answered.state as LotState };
+}
+
+describe("a lot on a phone", () => {
+  test("made here and not handed over is folded here", () => {
+    const answered = shown([receipt(null), sale("2", null)], null);
+
+    expect(answered).toMatchObject({ from: "phone", waiting: 2, is_open: true });
+    expect(answered.state.on_hand).toBe("8");
+  });
+
+  test("of which all is held is folded here, own entries among it", () => {
+    const told = [receipt(1), sale("2", 2)];
+
+    const answered = shown([...told, sale("3", null)], sheetOf(told));
+
+    expect(answered).toMatchObject({ from: "phone", waiting: 1 });
+    expect(answered.state.on_hand).toBe("5");
+  });
+
+  test("of which nothing is held is shown as the server added it up", () => {
+    const answered = shown([], sheetOf([receipt(1), sale("2", 2)], { is_open: false }));
+
+    expect(answered).toMatchObject({ from: "server", waiting: 0, is_open: false });
+    expect(answered.state.on_hand).toBe("8");
+  });
+
+  test("is shown as the server added it up when this app counts differently", () => {
+    const told = [receipt(1), sale("2", 2)];
+    const sheet = sheetOf(told, { fold: 2, state: { on_hand: "7" } });
+
+    expect(shown(told, sheet)).toMatchObject({ from: "server", state: { on_hand: "7" } });
+  });
+
+  test("is not counted twice when own entries were confirmed before a restore", () => {
+    const own = { ...sale("2", null), handed_over_ms: START_MS, seq: 0 };
+    const sheet = sheetOf([receipt(1), sale("2", 2)], { is_open: false });
+
+    expect(shown([own], sheet).state.on_hand).toBe("8");
+  });
+});
+
+describe("a lot of which the server knows more", () => {
+  const told = [receipt(1), sale("2", 2)];
+  const sheet = sheetOf(told);
+
+  test("has own movements on the server's balances and sums", () => {
+    const answered = shown([sale("3", null)], sheet);
+
+    expect(answered).toMatchObject({ from: "server_and_own", waiting: 1 });
+    expect(answered.state).toMatchObject({
+      on_hand: "5",
+      places: { store: "5" },
+      made: "10",
+      sold: "5",
+      material: "jars",
+    });
+    expect(answered.state.went_to).toEqual([
+      { to: "day:store:2026-11-10", amount: "5", on: "2026-11-10" },
+    ]);
+  });
+
+  test("has its balance set by an own count", () => {
+    const counted = row(
+      "count",
+      { lot: CODE, amount: { amount: "6", unit: "pc" }, place: "store" },
+      null,
+    );
+
+    const { state } = shown([counted, sale("1", null)], sheet);
+
+    expect(state.on_hand).toBe("5");
+    expect(state.found).toBe("-2");
+    expect(state.counts).toEqual([
+      { entry: counted.id, place: "store", counted: "6", variance: "-2" },
+    ]);
+  });
+
+  test("has an own correction of a held entry in place of what it corrects", () => {
+    const sold = told[1];
+    if (sold === undefined) throw new Error("two were told");
+    const corrected = row(
+      "correction",
+      {
+        corrects: sold.id,
+        of_kind: "sale",
+        reason: "counted wrong",
+        body: { ...sold.entry.body, amount: { amount: "4", unit: "pc" } },
+      },
+      null,
+    );
+
+    const { state } = shown([sold, { ...corrected, linked: [LOT] }], sheet);
+
+    expect(state).toMatchObject({ on_hand: "6", sold: "4" });
+  });
+
+  test("leaves out an own correction of an entry that is not held", () => {
+    const body = { corrects: told[1]?.id ?? "", of_kind: "sale", reason: "slip" };
+    const voided = { ...row("void", body, null), linked: [LOT] };
+
+    expect(shown([voided], sheet)).toMatchObject({ waiting: 1, state: { on_hand: "8" } });
+  });
+
+  test("takes what it is from an own receipt that arrives after the first sale", () => {
+    const sold = [sale("2", 2)];
+
+    const { state } = shown([receipt(null)], sheetOf(sold));
+
+    expect(state).toMatchObject({ material: "jars", made: "10", on_hand: "8" });
+    expect(state.findings.map((finding) => finding.what)).not.toContain("no_maker");
+  });
+});
+
+describe("a definition", () => {
+  const PLACE = "place:kitchen-1";
+  const state = {
+    type: "place",
+    id: "kitchen-1",
+    fields: { name: "Hill kitchen", sort: "kitchen" },
+    defined_by: "e1",
+    changed_at: null,
+    findings: [],
+    notes: [],
+  };
+  const sheet: SheetRow = {
+    subject: PLACE,
+    type: "place",
+    seq: 2,
+    state,
+    upto_seq: 1,
+    entry_count: 1,
+    fold: 1,
+    is_open: false,
+  };
+
+  function renamed(from: string, to: string): object {
+    const body = { place: "kitchen-1", changes: { name: { from, to } } };
+    const rows = [row("place_changed", body, null)];
+    return shownOf({ subject: PLACE, rows, sheet }, DEVICE)?.state ?? {};
+  }
+
+  test("takes an own change of what is in force", () => {
+    expect(renamed("Hill kitchen", "Top kitchen")).toMatchObject({
+      fields: { name: "Top kitchen", sort: "kitchen" },
+      findings: [],
+    });
+  });
+
+  test("keeps what is in force against a change of something else, and says so", () => {
+    expect(renamed("Old kitchen", "Top kitchen")).toMatchObject({
+      fields: { name: "Hill kitchen" },
+      findings: [expect.objectContaining({ what: "conflict" })],
+    });
+  });
+});
