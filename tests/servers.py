@@ -20,6 +20,7 @@ from typing import Any
 
 PROJECT = Path(__file__).resolve().parents[1]
 NOBODY = 65534
+TESTS_ONLY = "DJANGO_ALLOW_ASYNC_UNSAFE"
 START_S_MAX = 30
 STOP_S_MAX = 20
 
@@ -113,8 +114,9 @@ class KitchenlogServer:
     def __init__(self, folder: Path, *, environment: dict[str, str] | None = None) -> None:
         self.folder = folder
         self.port = free_port()
+        kept = {name: said for name, said in os.environ.items() if name != TESTS_ONLY}
         self.environment = {
-            **os.environ,
+            **kept,
             "DJANGO_SETTINGS_MODULE": "kitchenlog.config.settings",
             "KITCHENLOG_DATA": str(folder),
             "KITCHENLOG_LIMITS": "off",
@@ -146,7 +148,12 @@ class KitchenlogServer:
                 cwd=PROJECT, env=self.environment, stdin=subprocess.DEVNULL,
                 stdout=log, stderr=log, start_new_session=True,
             )  # fmt: skip
-        _wait_for(self.answers, f"the server; see {self.folder / 'server.log'}")
+        _wait_for(self._answers_or_has_ended, f"the server; see {self.folder / 'server.log'}")
+        if self.process.poll() is not None:
+            raise AssertionError((self.folder / "server.log").read_text())
+
+    def _answers_or_has_ended(self) -> bool:
+        return self.answers() or self.process is None or self.process.poll() is not None
 
     def answers(self) -> bool:
         """Whether it is up."""

@@ -63,7 +63,9 @@ class EntriesView(KitchenlogView):
 
     permission_classes = (IsMember,)
 
-    @extend_schema(parameters=[SubjectQuery], responses=SubjectAnswer)
+    @extend_schema(
+        operation_id="entries_about", parameters=[SubjectQuery], responses=SubjectAnswer
+    )
     def get(self, request: Request) -> HttpResponse:
         """All entries about one subject and its sheet; none for a subject nobody wrote of."""
         query = SubjectQuery(data=request.query_params)
