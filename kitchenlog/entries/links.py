@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
+from functools import cache
 
 from kitchenlog.entries.kinds import KINDS, Kind
 from kitchenlog.entries.upcast import Body
@@ -92,10 +93,16 @@ def _filled(templates: Iterable[str], body: Body) -> tuple[str, ...]:
 def _subjects(template: str, body: Body) -> list[str]:
     """`lot:{from[].lot}` with every value the body has there; none where one is missing."""
     filled = [template]
-    for path in _HOLE.findall(template):
+    for path in _paths(template):
         values = _values_at(path, body)
         filled = [text.replace(f"{{{path}}}", value) for text in filled for value in values]
     return filled
+
+
+@cache
+def _paths(template: str) -> tuple[str, ...]:
+    """What stands in the holes of a template; there are few, and every entry asks for some."""
+    return tuple(_HOLE.findall(template))
 
 
 def _values_at(path: str, body: Body) -> list[str]:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from kitchenlog.entries.refusals import Refusal
 
 DEPTH_MOST = 20  # R32
@@ -20,25 +18,29 @@ class Inexact(str):
 
 
 def unreadable(value: object, *, depth: int = 1) -> Refusal | None:
-    """Why nobody should look into this value further; `depth` is the level it stands on."""
-    for part, level in _parts(value, depth):
-        if isinstance(part, Inexact | float):
-            return Refusal("entry.not_exact", "")
-        if isinstance(part, str) and len(part) > TEXT_CHARS_MOST:
-            return Refusal("entry.text_too_long", "", {"most": str(TEXT_CHARS_MOST)})
-        if isinstance(part, dict | list) and level > DEPTH_MOST:
-            return Refusal("entry.too_deep", "", {"most": str(DEPTH_MOST)})
+    """Why nobody should look into this value further; `depth` is the level it stands on.
+
+    Level by level, for no depth is known yet; every entry of a push is walked, so it is quick.
+    """
+    parts, level = [value], depth
+    while parts:
+        inner: list[object] = []
+        for part in parts:
+            if isinstance(part, str):
+                if len(part) > TEXT_CHARS_MOST or isinstance(part, Inexact):
+                    return _text_refusal(part)
+            elif isinstance(part, float):
+                return Refusal("entry.not_exact", "")
+            elif isinstance(part, dict | list):
+                if level > DEPTH_MOST:
+                    return Refusal("entry.too_deep", "", {"most": str(DEPTH_MOST)})
+                inner += part
+                inner += part.values() if isinstance(part, dict) else ()
+        parts, level = inner, level + 1
     return None
 
 
-def _parts(value: object, depth: int) -> Iterator[tuple[object, int]]:
-    """Each value inside, keys too, with its level; by a stack, for no depth is known yet."""
-    waiting = [(value, depth)]
-    while waiting:
-        part, level = waiting.pop()
-        yield part, level
-        if isinstance(part, dict):
-            waiting.extend((key, level + 1) for key in part)
-            waiting.extend((inner, level + 1) for inner in part.values())
-        elif isinstance(part, list):
-            waiting.extend((inner, level + 1) for inner in part)
+def _text_refusal(part: str) -> Refusal:
+    if isinstance(part, Inexact):
+        return Refusal("entry.not_exact", "")
+    return Refusal("entry.text_too_long", "", {"most": str(TEXT_CHARS_MOST)})

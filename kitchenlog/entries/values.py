@@ -91,11 +91,14 @@ def _whole(field: Field, value: object, at: str) -> Refusal | None:
     return _bounds_refusal(field, str(value), at)
 
 
+_bound = cache(parse_decimal)  # the table has few, and every number asks for two
+
+
 def _bounds_refusal(field: Field, value: str, at: str) -> Refusal | None:
     number = parse_decimal(value)
-    if field.least is not None and number < parse_decimal(field.least):
+    if field.least is not None and number < _bound(field.least):
         return Refusal("number.too_small", at, {"least": field.least})
-    if field.most is not None and number > parse_decimal(field.most):
+    if field.most is not None and number > _bound(field.most):
         return Refusal("number.too_large", at, {"most": field.most})
     return None
 
