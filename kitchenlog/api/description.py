@@ -17,7 +17,7 @@ class DescriptionView(SpectacularAPIView):
 
     permission_classes = (AllowAny,)
     authentication_classes = ()
-    renderer_classes = (OpenApiJsonRenderer2,)
+    renderer_classes = [OpenApiJsonRenderer2]  # noqa: RUF012 its base class says list
 
     @extend_schema(exclude=True)
     def get(self, request: Request, *args: Any, **kwargs: Any) -> Response:

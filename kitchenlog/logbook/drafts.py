@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from functools import lru_cache
 from typing import Literal
 from uuid import UUID
 
@@ -44,6 +45,9 @@ class Kept:
     seq: int | None
 
 
+_uuid = lru_cache(maxsize=1_000)(UUID)  # a push names one author and one device
+
+
 def draft_of(entry: Entry, *, made: Mapping[str, object], body: Mapping[str, object]) -> Draft:
     """A draft of a parsed entry; `made` is it as it came, `body` its body in today's form.
 
@@ -55,8 +59,8 @@ def draft_of(entry: Entry, *, made: Mapping[str, object], body: Mapping[str, obj
     return Draft(
         id=UUID(entry.id),
         kind=entry.kind,
-        author=UUID(entry.author),
-        device=UUID(entry.device),
+        author=_uuid(entry.author),
+        device=_uuid(entry.device),
         device_seq=entry.device_seq,
         happened_at=datetime.fromisoformat(entry.happened_at),
         subjects=tuple(sorted(subjects)),
@@ -70,5 +74,6 @@ def draft_of(entry: Entry, *, made: Mapping[str, object], body: Mapping[str, obj
 
 def _audience(kind: str, body: Mapping[str, object], subjects: set[str]) -> str:
     """The kind's word; and what is only about sheets for coordinators is theirs as well."""
-    seen_by = {audience_of(subject) for subject in subjects} or {"member"}
-    return "coordinator" if seen_by == {"coordinator"} else rights.audience_of(kind, body)
+    if subjects and all(audience_of(subject) == "coordinator" for subject in subjects):
+        return "coordinator"
+    return rights.audience_of(kind, body)

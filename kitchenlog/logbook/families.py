@@ -10,8 +10,16 @@ from uuid import UUID
 from django.db.models import Q
 
 from kitchenlog.calc.record import family_roots
+from kitchenlog.logbook.drafts import Draft
 from kitchenlog.logbook.models import Entry, EntrySubject
-from kitchenlog.logbook.subjects import can_open
+
+
+@dataclass(frozen=True)
+class Link:
+    """An entry, by its number, is about a subject."""
+
+    subject: str
+    seq: int
 
 
 @dataclass(frozen=True)
@@ -20,22 +28,20 @@ class _Relative:
     corrects: UUID | None
 
 
-def missing_links(cooperative: UUID, new: Sequence[Entry]) -> list[EntrySubject]:
+def missing_links(cooperative: UUID, new: Sequence[Draft]) -> list[Link]:
     """Links that the arrival of `new` entries makes necessary, in either order of arrival.
 
     A correction may come before what it corrects; both then meet here at the second arrival.
     """
-    ids = [entry.id for entry in new]
-    named = [entry.corrects for entry in new if entry.corrects is not None]
+    ids = [draft.id for draft in new]
+    named = [draft.corrects for draft in new if draft.corrects is not None]
     naming = Entry.objects.filter(cooperative=cooperative, corrects__in=ids)
     if not named and not naming.exists():
         return []
     relatives = _relatives(cooperative, [*ids, *named])
     subjects = _subjects_of(cooperative, [relative.seq for relative in relatives.values()])
     return [
-        EntrySubject(
-            cooperative_id=cooperative, subject=subject, seq=seq, can_open=can_open(subject)
-        )
+        Link(subject, seq)
         for family in _families(relatives)
         for seq in family
         for subject in sorted(set().union(*(subjects[each] for each in family)) - subjects[seq])

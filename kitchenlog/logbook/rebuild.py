@@ -14,8 +14,9 @@ from kitchenlog.calc.record import Fact
 from kitchenlog.entries.upcast import lifted
 from kitchenlog.logbook.models import LogHead
 from kitchenlog.logbook.selectors import entries_about, stale_mark, stale_subjects
-from kitchenlog.logbook.services import locked_head, save_sheet, settle
+from kitchenlog.logbook.services import save_sheet
 from kitchenlog.logbook.subjects import can_open, is_finished, type_of
+from kitchenlog.logbook.turnstile import locked_head, settle
 from kitchenlog.logbook.wire import EntryRow
 from kitchenlog.members.models import Cooperative
 from kitchenlog.members.scope import in_cooperative

@@ -8,7 +8,8 @@ from datetime import datetime, timedelta
 from kitchenlog.logbook.models import LogHead
 from kitchenlog.logbook.rebuild import QUIET_DAYS, recompute
 from kitchenlog.logbook.selectors import heads_with_work
-from kitchenlog.logbook.services import close_quiet_sheets, ring
+from kitchenlog.logbook.services import close_quiet_sheets
+from kitchenlog.logbook.turnstile import ring
 from kitchenlog.members.scope import in_cooperative
 
 SLICE_S = 1.0  # a worker that does one thing at a time must hear its clock in between

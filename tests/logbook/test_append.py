@@ -15,7 +15,7 @@ from django.db import DatabaseError, connection, transaction
 from kitchenlog.entries.envelope import Entry as Made
 from kitchenlog.entries.envelope import parse_envelope
 from kitchenlog.entries.parse import parse_body
-from kitchenlog.logbook import services
+from kitchenlog.logbook import services, turnstile
 from kitchenlog.logbook.drafts import Draft, Kept, draft_of
 from kitchenlog.logbook.models import Entry, EntryMention, EntrySubject, LogHead, StaleSubject
 from kitchenlog.members.scope import in_cooperative
@@ -206,7 +206,7 @@ def test_a_silent_broker_does_not_fail_a_push(
     def broken(*_: object, **__: object) -> None:
         raise ConnectionError("no broker")
 
-    monkeypatch.setattr(services.current_app, "send_task", broken)
+    monkeypatch.setattr(turnstile.current_app, "send_task", broken)
     phone = kitchen.phone()
 
     assert statuses(pushed(phone, [Pen(phone).receipt()])) == ["created"]
@@ -216,7 +216,7 @@ def test_the_bell_is_rung_once_while_work_waits(
     log_db: None, kitchen: Kitchen, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     rung: list[str] = []
-    monkeypatch.setattr(services.current_app, "send_task", lambda name, **_: rung.append(name))
+    monkeypatch.setattr(turnstile.current_app, "send_task", lambda name, **_: rung.append(name))
     phone = kitchen.phone()
     pen = Pen(phone)
 
