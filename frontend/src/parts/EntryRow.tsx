@@ -8,7 +8,8 @@ import { Cup } from "./Cup.tsx";
 /** Where an entry is: on this phone, gone into the log under its number, or kept aside. */
 export type EntryState =
   | { is: "here" }
-  | { is: "log"; number: number }
+  /** `number` null: in the log, its number not known on this phone. */
+  | { is: "log"; number: number | null }
   | { is: "aside"; why: string }
   | { is: "void"; by: string; when: string; reason: string };
 
@@ -38,7 +39,11 @@ function Mark({ is }: { is: EntryState["is"] }) {
 
 function stateWords(state: EntryState): string {
   if (state.is === "here") return PARTS.on_this_phone;
-  if (state.is === "log") return PARTS.log_number(figure(String(state.number)));
+  if (state.is === "log") {
+    return state.number === null
+      ? PARTS.in_the_log
+      : PARTS.log_number(figure(String(state.number)));
+  }
   return state.is === "aside" ? PARTS.kept_aside : PARTS.void_entry;
 }
 

@@ -265,7 +265,7 @@ function Forms() {
 }
 
 /** The page of parts. */
-export function Gallery() {
+export function Screen() {
   const typed = useSignal("60.2");
   const bench = (
     <>

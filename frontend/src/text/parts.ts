@@ -13,6 +13,8 @@ export const PARTS = {
   as_a_picture: "as a picture",
   on_this_phone: "on this phone",
   log_number: (number: string) => `no. ${number}`,
+  in_the_log: "in the log",
+  kept_here: "kept on this phone",
   kept_aside: "kept aside",
   void_entry: "void",
   choose_one: "choose one",

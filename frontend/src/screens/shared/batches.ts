@@ -1,6 +1,5 @@
 /** What the screens of a batch share: its sheet, the names on it, the way to its next act. */
 import type { BatchState } from "../../calc/batches.ts";
-import type { Json } from "../../state/types.ts";
 import { sheet } from "../../state/sheets.ts";
 import { type Defined, instruments, nameOf, recipes } from "../../state/stock.ts";
 import { type NextAct, underWay } from "../../state/today.ts";
@@ -52,7 +51,7 @@ export interface InstrumentShown {
   bowl_tare: string | null;
 }
 
-function textOf(value: Json | undefined): string | null {
+function textOf(value: unknown): string | null {
   return typeof value === "string" && value !== "" ? value : null;
 }
 

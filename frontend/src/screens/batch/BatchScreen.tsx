@@ -1,0 +1,126 @@
+/** The batch sheet: everything that was recorded and where it went; corrections start here. */
+import type { BatchState } from "../../calc/batches.ts";
+import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Notice, Part } from "../../parts/Plain.tsx";
+import { nameOf } from "../../state/stock.ts";
+import { type NextAct, underWay } from "../../state/today.ts";
+import { BATCH, findingWords } from "../../text/finish.ts";
+import { amountWords } from "../../text/numbers.ts";
+import { Balance } from "../shared/Balance.tsx";
+import { batchOf, pathOfAct, recipeNameOf } from "../shared/batches.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { Lines } from "../weigh-in/LineEntries.tsx";
+import { Losses, Outputs, Steps, WeighIns } from "./BatchParts.tsx";
+import "../weigh-in/weigh_in.css";
+import "./batch.css";
+
+/** `#/batch/:batch`. */
+export function Screen({ params }: { params: Record<string, string> }) {
+  const shown = batchOf(params.batch ?? "");
+  if (shown === null) {
+    return (
+      <Frame
+        where={BATCH.where}
+        title={BATCH.batches}
+        gauge={<HeadGauge />}
+        benchName={BATCH.bench}
+        bench={
+          <Foot>
+            <BackKey href="#/batches" />
+            <MainKey words={BATCH.all_batches} href="#/batches" />
+          </Foot>
+        }
+      >
+        <Notice>{BATCH.not_here}</Notice>
+      </Frame>
+    );
+  }
+  const batch = shown.state;
+  return (
+    <Frame
+      where={batch.code ?? BATCH.where}
+      title={recipeNameOf(batch)}
+      isRecorded
+      gauge={<HeadGauge />}
+      calm={
+        <>
+          {BATCH.version_by(batch.started_on ?? "")}{" "}
+          <span class="rec">{nameOf("member", batch.author)}</span>
+          {batch.makes && `, ${BATCH.makes(amountWords(batch.makes.amount, batch.makes.unit))}`}
+        </>
+      }
+      benchName={BATCH.bench}
+      bench={<Bench batch={batch} />}
+      side={
+        <>
+          <Part title={BATCH.balance}>
+            <Balance batch={batch} />
+          </Part>
+          <p class="second batch-from">{from(shown.from)}</p>
+        </>
+      }
+    >
+      <Findings batch={batch} />
+      {batch.is_finished ? (
+        <WeighIns batch={batch} />
+      ) : (
+        <>
+          <Part title={BATCH.weigh}>
+            <Lines batch={batch} here={null} />
+          </Part>
+          <WeighIns batch={batch} />
+        </>
+      )}
+      <Steps batch={batch} />
+      <Outputs batch={batch} />
+      <Losses batch={batch} />
+    </Frame>
+  );
+}
+
+function from(who: "phone" | "server" | "server_and_own"): string {
+  if (who === "phone") return BATCH.from_phone;
+  return who === "server" ? BATCH.from_server : BATCH.from_both;
+}
+
+function Findings({ batch }: { batch: BatchState }) {
+  const open = batch.findings.filter((each) => !each.is_settled);
+  if (open.length === 0) return null;
+  return (
+    <Part title={BATCH.findings}>
+      <ul class="findings">
+        {open.map((each) => (
+          <li key={each.key}>{findingWords(each.what)}</li>
+        ))}
+      </ul>
+    </Part>
+  );
+}
+
+function nextWords(next: NextAct): string {
+  if (next.act === "weigh_in") {
+    return BATCH.next.weigh_in(nameOf("material", next.material ?? null).toLowerCase());
+  }
+  return BATCH.next[next.act];
+}
+
+function Bench({ batch }: { batch: BatchState }) {
+  const next = underWay.value.find((each) => each.batch === batch.batch)?.next;
+  const [output] = batch.outputs;
+  const lot = output?.lot ?? null;
+  return (
+    <Foot>
+      <BackKey href="#/batches" />
+      {lot !== null && <Cup href={`#/trace/${lot}`}>{BATCH.trace}</Cup>}
+      {next === undefined ? (
+        <MainKey
+          words={lot === null ? BATCH.all_batches : BATCH.label}
+          href={lot === null ? "#/batches" : `#/label/${lot}`}
+        />
+      ) : (
+        <MainKey words={nextWords(next)} href={`#${pathOfAct(next)}`} />
+      )}
+    </Foot>
+  );
+}

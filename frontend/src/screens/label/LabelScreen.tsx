@@ -1,0 +1,137 @@
+/** Label: the right words on the jar, at true size, with a code drawn on this phone. */
+import { useSignal } from "@preact/signals";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { NumberField, TickField } from "../../parts/Fields.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Keypad } from "../../parts/Keypad.tsx";
+import { Caution, Notice, Part } from "../../parts/Plain.tsx";
+import { Qr } from "../../parts/Qr.tsx";
+import { LABEL } from "../../text/label.ts";
+import { figure } from "../../text/numbers.ts";
+import { focusFirst } from "../shared/focus.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { type LabelLines, labelOf } from "./label.ts";
+import "./label.css";
+
+const COPIES_MAX = 200; // one sheet run; more is printed in two
+const DIGITS_MAX = 3;
+
+/** `#/label/:lot`. */
+export function Screen({ params }: { params: Record<string, string> }) {
+  const lines = labelOf(params.lot ?? "");
+  if (lines === null) {
+    return (
+      <Frame
+        where={LABEL.where}
+        title={params.lot ?? LABEL.where}
+        gauge={<HeadGauge />}
+        benchName={LABEL.bench}
+        bench={
+          <Foot>
+            <BackKey href="#/" />
+            <MainKey words={LABEL.stock} href="#/stock" />
+          </Foot>
+        }
+      >
+        <Notice>{LABEL.not_here}</Notice>
+      </Frame>
+    );
+  }
+  return <Printing lines={lines} />;
+}
+
+function Printing({ lines }: { lines: LabelLines }) {
+  const copies = useSignal("1");
+  const isChecked = useSignal(false);
+  const count = Math.min(Math.max(Number(copies.value) || 0, 0), COPIES_MAX);
+  return (
+    <>
+      <Frame
+        where={LABEL.where}
+        title={lines.name}
+        isRecorded
+        aside={<b>{lines.lot}</b>}
+        gauge={<HeadGauge />}
+        hasKeypad
+        benchName={LABEL.bench}
+        bench={
+          <>
+            <Keypad
+              typed={copies.value}
+              onTyped={(text) => {
+                copies.value = text;
+              }}
+              mostChars={DIGITS_MAX}
+              isWhole
+            />
+            <Foot>
+              <BackKey href={`#/lot/${lines.lot}`} />
+              <MainKey
+                words={LABEL.print(LABEL.copy(count))}
+                notReady={isChecked.value ? (count === 0 ? LABEL.copies : null) : LABEL.eye_first}
+                onNotReady={() => focusFirst("eye")}
+                onPress={() => window.print()}
+              />
+            </Foot>
+          </>
+        }
+      >
+        <OneLabel lines={lines} />
+        <Part title={LABEL.checks}>
+          {lines.ingredients !== null && <p class="second">{LABEL.by_weight}</p>}
+          <div id="field-eye">
+            <TickField
+              label={LABEL.eye}
+              hint={lines.allergens === null ? LABEL.none_listed : LABEL.eye_why}
+              isTicked={isChecked.value}
+              onTicked={(isTicked) => {
+                isChecked.value = isTicked;
+              }}
+            />
+          </div>
+          <NumberField
+            label={LABEL.copies}
+            typed={figure(copies.value || null)}
+            isOpen
+            onOpen={() => undefined}
+          />
+          <Caution>{LABEL.caution}</Caution>
+        </Part>
+      </Frame>
+      <div class="printed" aria-hidden="true">
+        {Array.from({ length: count }, (_, copy) => (
+          <OneLabel key={`${lines.lot}-${copy + 1}`} lines={lines} />
+        ))}
+      </div>
+    </>
+  );
+}
+
+function OneLabel({ lines }: { lines: LabelLines }) {
+  return (
+    <div class="label">
+      <div class="label-words">
+        <p class="label-name rec">{lines.name}</p>
+        {lines.net !== null && (
+          <p>
+            {LABEL.net} <b>{lines.net}</b>
+          </p>
+        )}
+        {lines.ingredients !== null && (
+          <p>
+            {LABEL.ingredients}: {lines.ingredients}
+          </p>
+        )}
+        {lines.allergens !== null && <p class="label-shout">{LABEL.contains(lines.allergens)}</p>}
+        <p>
+          <b>{lines.life ?? LABEL.no_life}</b>
+        </p>
+        {lines.made !== null && <p>{lines.made}</p>}
+        <p>
+          {LABEL.lot} <b>{lines.lot}</b>
+        </p>
+      </div>
+      <Qr class="label-code" text={lines.lot} says={LABEL.code_says(lines.lot)} />
+    </div>
+  );
+}

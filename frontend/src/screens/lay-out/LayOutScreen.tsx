@@ -1,0 +1,106 @@
+/** Lay out: all of it on the bench before anything is mixed. */
+import { useSignal } from "@preact/signals";
+import type { BatchState } from "../../calc/batches.ts";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Notice, Refusal } from "../../parts/Plain.tsx";
+import { Tube } from "../../parts/Tube.tsx";
+import { entriesAbout, record, takeBack } from "../../state/record.ts";
+import { LAY_OUT } from "../../text/lay_out.ts";
+import { amountWords } from "../../text/numbers.ts";
+import { type BatchLine, batchOf, pathAfter, recipeNameOf } from "../shared/batches.ts";
+import { today } from "../shared/edge.ts";
+import { focusFirst } from "../shared/focus.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { type Hindrance, hindrance } from "../shared/sentences.ts";
+import { tremble } from "../shared/touch.ts";
+import { LineToLayOut } from "./LineToLayOut.tsx";
+import { inLineUnit, proposalFor } from "./proposal.ts";
+import "./lay_out.css";
+
+/** `#/lay-out/:batch`. */
+export function Screen({ params }: { params: Record<string, string> }) {
+  const batch = batchOf(params.batch ?? "")?.state ?? null;
+  if (batch === null) {
+    return (
+      <Frame
+        where={LAY_OUT.where}
+        title={LAY_OUT.where}
+        gauge={<HeadGauge />}
+        benchName={LAY_OUT.bench}
+        bench={
+          <Foot>
+            <BackKey href="#/" />
+            <MainKey words={LAY_OUT.all_batches} href="#/batches" />
+          </Foot>
+        }
+      >
+        <Notice>{LAY_OUT.not_here}</Notice>
+      </Frame>
+    );
+  }
+  return <LayOut batch={batch} />;
+}
+
+/** Takes the tick of a line back: its last laying out that stands. */
+async function untick(batch: string, line: string): Promise<void> {
+  const held = await entriesAbout(`batch:${batch}`);
+  const voided = new Set(
+    held.filter(({ entry }) => entry.kind === "void").map(({ entry }) => entry.body.corrects),
+  );
+  const ticks = held.filter(
+    ({ entry }) => entry.kind === "laid_out" && entry.body.line === line && !voided.has(entry.id),
+  );
+  for (const { entry } of ticks) await takeBack(entry.id);
+}
+
+function LayOut({ batch }: { batch: BatchState }) {
+  const found = useSignal<Hindrance | null>(null);
+  const done = batch.lines.filter((line) => line.laid_out.length > 0).length;
+  const open = batch.lines.find((line) => line.laid_out.length === 0);
+  const all = batch.lines.length;
+
+  async function tick(line: BatchLine) {
+    if (line.laid_out.length > 0) return untick(batch.batch, line.line);
+    const { taken } = proposalFor(line, today());
+    const lots = taken.map((each) => ({ lot: each.lot.lot, amount: inLineUnit(each, line) }));
+    found.value = hindrance(
+      await record("laid_out", { batch: batch.batch, line: line.line, lots }),
+    );
+    if (found.value === null) tremble(1);
+  }
+
+  return (
+    <Frame
+      where={LAY_OUT.where}
+      title={recipeNameOf(batch)}
+      isRecorded
+      aside={batch.makes && <b>{amountWords(batch.makes.amount, batch.makes.unit)}</b>}
+      calm={batch.code}
+      gauge={<HeadGauge />}
+      benchName={LAY_OUT.bench}
+      bench={
+        <Foot>
+          <BackKey href={`#/batch/${batch.batch}`} />
+          <MainKey
+            words={LAY_OUT.weigh_first}
+            href={`#${pathAfter(batch.batch)}`}
+            notReady={open === undefined ? null : LAY_OUT.still(all - done)}
+            onNotReady={() => focusFirst(open?.line)}
+          />
+        </Foot>
+      }
+    >
+      <p class="lay-out-tube">
+        <Tube full={done} whole={all} says={LAY_OUT.tube(String(done), String(all))} />
+        <b>{LAY_OUT.done_of(String(done), String(all))}</b>
+      </p>
+      <Refusal sentence={found.value?.sentence ?? null} />
+      <ul class="lay-out-lines" aria-label={LAY_OUT.lines}>
+        {batch.lines.map((line) => (
+          <LineToLayOut key={line.line} line={line} onTick={() => void tick(line)} />
+        ))}
+      </ul>
+    </Frame>
+  );
+}

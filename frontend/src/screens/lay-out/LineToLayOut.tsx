@@ -1,0 +1,100 @@
+/** One line: its vessel, its lots in order of use, the instrument that can tell. */
+import { Cup } from "../../parts/Cup.tsx";
+import { Vessel } from "../../parts/Tube.tsx";
+import { LAY_OUT } from "../../text/lay_out.ts";
+import { amountWords } from "../../text/numbers.ts";
+import { type BatchLine, instrumentsInUse, lineName } from "../shared/batches.ts";
+import { today } from "../shared/edge.ts";
+import { amountText, lifeShown } from "../shared/lots.ts";
+import { canTell, instrumentsFor } from "../weigh-in/reading.ts";
+import { type Proposal, proposalFor, type TakenLot } from "./proposal.ts";
+
+/** The whole row is the target; it keeps its place when ticked. */
+export function LineToLayOut({ line, onTick }: { line: BatchLine; onTick: () => void }) {
+  const isDone = line.laid_out.length > 0;
+  const proposal = proposalFor(line, today());
+  const inside = (
+    <>
+      <Vessel isFull={isDone} />
+      <span class="lay-out-what">
+        <span class="rec lay-out-name">{lineName(line)}</span>
+        {isDone ? <LaidOut line={line} /> : <Proposed proposal={proposal} />}
+        <span class="second">{scaleWords(line)}</span>
+      </span>
+      <span class="lay-out-amount">
+        <b>{amountWords(line.planned?.amount, line.planned?.unit)}</b>
+        <span class="second">{isDone ? LAY_OUT.laid_out : LAY_OUT.to_do}</span>
+      </span>
+    </>
+  );
+  if (!isDone && proposal.taken.length === 0) {
+    return (
+      <li id={`field-${line.line}`} class="lay-out-none">
+        <p class="lay-out-line">{inside}</p>
+        <Cup href="#/receive">{LAY_OUT.receive}</Cup>
+      </li>
+    );
+  }
+  return (
+    <li id={`field-${line.line}`}>
+      <Cup class="lay-out-line" isChosen={isDone} onPress={onTick}>
+        {inside}
+      </Cup>
+    </li>
+  );
+}
+
+function LaidOut({ line }: { line: BatchLine }) {
+  return (
+    <>
+      {line.laid_out.map((code) => (
+        <b key={code} class="lay-out-lot">
+          {code}
+        </b>
+      ))}
+    </>
+  );
+}
+
+function Proposed({ proposal }: { proposal: Proposal }) {
+  return (
+    <>
+      {proposal.taken.map((taken) => (
+        <LotLine key={taken.lot.lot} taken={taken} isOne={proposal.taken.length === 1} />
+      ))}
+      {proposal.expired.map((lot) => (
+        <span key={lot.lot} class="lay-out-lot">
+          <span class="shout">{LAY_OUT.expired(lot.lot)}</span>
+        </span>
+      ))}
+      {proposal.missing !== null && (
+        <span class="lay-out-lot">
+          <span class="shout">
+            {proposal.taken.length === 0
+              ? LAY_OUT.no_lot
+              : LAY_OUT.missing(amountText(proposal.missing.amount, proposal.missing.unit))}
+          </span>
+        </span>
+      )}
+    </>
+  );
+}
+
+function LotLine({ taken, isOne }: { taken: TakenLot; isOne: boolean }) {
+  const { lot } = taken;
+  const life = lifeShown(lot.life, lot.made_on, today());
+  const takes = amountText(taken.takes, lot.unit);
+  const words = [isOne ? "" : takes, taken.is_emptied ? LAY_OUT.empties : ""].filter(Boolean);
+  return (
+    <span class="lay-out-lot">
+      <b>{lot.lot}</b> <span class="second">{words.join(", ")}</span>{" "}
+      {life.state === "soon" && <span class="shout">{life.words}</span>}
+    </span>
+  );
+}
+
+function scaleWords(line: BatchLine): string {
+  if (line.planned?.unit === "pc") return "";
+  const [best] = instrumentsFor(line, instrumentsInUse());
+  return best !== undefined && canTell(best, line) ? LAY_OUT.weigh_on(best.name) : LAY_OUT.no_scale;
+}

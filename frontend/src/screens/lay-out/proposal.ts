@@ -1,0 +1,63 @@
+/** Which lots a line takes, first expired first, and what is missing. */
+import { difference, parseDecimal, plain, ZERO } from "../../calc/numbers.ts";
+import { hasExpired } from "../../calc/shelf_life.ts";
+import { fromBase, inBase, isUnit } from "../../calc/units.ts";
+import { type LotInStock, lotsOf } from "../../state/stock.ts";
+import type { BatchLine } from "../shared/batches.ts";
+
+const PLACES = 6;
+
+/** A lot and how much of it the line takes; amounts in the lot's base unit. */
+export interface TakenLot {
+  lot: LotInStock;
+  takes: string;
+  is_emptied: boolean;
+}
+
+/** The lots for a line; `missing` in the base unit, null when there is enough. */
+export interface Proposal {
+  taken: TakenLot[];
+  /** Past a use by or expires on date: named, never proposed. */
+  expired: LotInStock[];
+  missing: { amount: string; unit: string } | null;
+}
+
+function isPast(lot: LotInStock, on: string): boolean {
+  return lot.life !== null && lot.life.sort !== "best_before" && hasExpired(lot.life.on, on);
+}
+
+/** Lots in order of use until the planned amount is met. */
+export function proposalFor(line: BatchLine, on: string): Proposal {
+  const lots = lotsOf(line.material ?? "").filter((lot) => !lot.is_negative);
+  const fit = lots.filter((lot) => !isPast(lot, on));
+  const expired = lots.filter((lot) => isPast(lot, on));
+  if (line.planned === null || !isUnit(line.planned.unit)) {
+    return { taken: fit.slice(0, 1).map(whole), expired, missing: null };
+  }
+  let left = inBase(parseDecimal(line.planned.amount), line.planned.unit);
+  const taken: TakenLot[] = [];
+  for (const lot of fit) {
+    if (left.compare(ZERO) <= 0) break;
+    const stands = parseDecimal(lot.amount);
+    const isEmptied = stands.compare(left) <= 0;
+    const takes = isEmptied ? stands : left;
+    taken.push({ lot, takes: plain(takes), is_emptied: isEmptied });
+    left = difference(left, takes);
+  }
+  const isShort = left.compare(ZERO) > 0;
+  return { taken, expired, missing: isShort ? { amount: plain(left), unit: baseOf(line) } : null };
+}
+
+function whole(lot: LotInStock): TakenLot {
+  return { lot, takes: lot.amount, is_emptied: true };
+}
+
+function baseOf(line: BatchLine): string {
+  return line.unit ?? "g";
+}
+
+/** The amount of a lot in the unit the line is written in. */
+export function inLineUnit(taken: TakenLot, line: BatchLine): { amount: string; unit: string } {
+  const unit = line.planned?.unit ?? taken.lot.unit;
+  return { amount: plain(fromBase(parseDecimal(taken.takes), unit, PLACES)), unit };
+}

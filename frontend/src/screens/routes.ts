@@ -1,0 +1,44 @@
+/** Every screen with its path; each is a chunk of its own, loaded when it is first asked for. */
+import type { ComponentType } from "preact";
+
+/** A screen is given what its path says. */
+export type ScreenOf = ComponentType<{ params: Record<string, string> }>;
+
+/** A path such as `/weigh-in/:batch/:line` and its screen. */
+export interface Route {
+  pattern: string;
+  load: () => Promise<{ Screen: ScreenOf }>;
+}
+
+export const ROUTES: Route[] = [
+  { pattern: "/", load: () => import("./today/TodayScreen.tsx") },
+  { pattern: "/start", load: () => import("./start/StartScreen.tsx") },
+  { pattern: "/start/:recipe", load: () => import("./start/ScaleScreen.tsx") },
+  { pattern: "/lay-out/:batch", load: () => import("./lay-out/LayOutScreen.tsx") },
+  { pattern: "/weigh-in/:batch/:line", load: () => import("./weigh-in/WeighInScreen.tsx") },
+  { pattern: "/step/:batch/:step", load: () => import("./step/StepScreen.tsx") },
+  { pattern: "/finish/:batch", load: () => import("./finish/FinishScreen.tsx") },
+  { pattern: "/label/:lot", load: () => import("./label/LabelScreen.tsx") },
+  { pattern: "/batches", load: () => import("./batch/BatchesScreen.tsx") },
+  { pattern: "/batch/:batch", load: () => import("./batch/BatchScreen.tsx") },
+  { pattern: "/correct/:batch/:entry", load: () => import("./batch/CorrectScreen.tsx") },
+  { pattern: "/sign-in", load: () => import("./sign-in/SignInScreen.tsx") },
+  { pattern: "/sign-in/:way", load: () => import("./sign-in/SignInScreen.tsx") },
+  { pattern: "/people", load: () => import("./people/PeopleScreen.tsx") },
+  { pattern: "/receive", load: () => import("./receive/ReceiveScreen.tsx") },
+  { pattern: "/stock", load: () => import("./stock/StockScreen.tsx") },
+  { pattern: "/stock/:place", load: () => import("./stock/StockScreen.tsx") },
+  { pattern: "/lot/:lot", load: () => import("./lot/LotScreen.tsx") },
+  { pattern: "/lot/:lot/:act", load: () => import("./lot/ActScreen.tsx") },
+  { pattern: "/lot/:lot/correct/:entry", load: () => import("./lot/CorrectScreen.tsx") },
+  { pattern: "/stall", load: () => import("./stall/StallScreen.tsx") },
+  { pattern: "/bring/:place", load: () => import("./stall/BringScreen.tsx") },
+  { pattern: "/dispatch", load: () => import("./dispatch/DispatchScreen.tsx") },
+  { pattern: "/dispatch/:place", load: () => import("./dispatch/DispatchScreen.tsx") },
+  { pattern: "/trace", load: () => import("./trace/FindLotScreen.tsx") },
+  { pattern: "/trace/:lot", load: () => import("./trace/TraceScreen.tsx") },
+  { pattern: "/trace/:lot/call", load: () => import("./trace/CallScreen.tsx") },
+  { pattern: "/trace-end/:type/:id", load: () => import("./trace/EndScreen.tsx") },
+  { pattern: "/outbox", load: () => import("./outbox/OutboxScreen.tsx") },
+  { pattern: "/parts", load: () => import("../parts/gallery.tsx") },
+];

@@ -1,0 +1,161 @@
+/** Start a batch: how much, with live amounts, what is at hand and what limits. */
+import { CupChoice } from "../../parts/Choices.tsx";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { FieldGroup, NumberField, SelectField } from "../../parts/Fields.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Keypad } from "../../parts/Keypad.tsx";
+import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { type Recipe, recipes } from "../../state/stock.ts";
+import { amountWords } from "../../text/numbers.ts";
+import { START } from "../../text/start.ts";
+import { focusFirst } from "../shared/focus.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { ScaledLines } from "./ScaledLines.tsx";
+import type { ScaledBy } from "./scaling.ts";
+import { useStart } from "./use_start.ts";
+import "./start.css";
+
+/** `#/start/:recipe`. */
+export function Screen({ params }: { params: Record<string, string> }) {
+  const recipe = recipes.value.find((each) => each.id === params.recipe);
+  if (recipe === undefined) {
+    return (
+      <Frame
+        where={START.where}
+        title={START.title}
+        benchName={START.bench}
+        bench={
+          <Foot>
+            <BackKey href="#/start" />
+            <MainKey words={START.title} href="#/start" />
+          </Foot>
+        }
+      >
+        <Notice>{START.unknown}</Notice>
+      </Frame>
+    );
+  }
+  return <Scale key={recipe.id} recipe={recipe} />;
+}
+
+function ways(canPack: boolean): { value: ScaledBy; word: string }[] {
+  const all: ScaledBy[] = ["as_written", "mass", "packs", "limiting"];
+  return all
+    .filter((by) => canPack || by !== "packs")
+    .map((value) => ({ value, word: START.by[value] }));
+}
+
+type Starting = ReturnType<typeof useStart>;
+
+function Scale({ recipe }: { recipe: Recipe }) {
+  const starting = useStart(recipe);
+  const { typed, type, scaled, by, unit } = starting;
+  const isTyped = by === "mass" || by === "packs";
+  return (
+    <Frame
+      where={START.where}
+      title={recipe.name}
+      isRecorded
+      aside={scaled && <b>{START.times(scaled.factor)}</b>}
+      calm={START.version(starting.version.number)}
+      gauge={<HeadGauge />}
+      benchName={START.bench}
+      hasKeypad={isTyped}
+      bench={
+        <>
+          {isTyped && (
+            <Keypad
+              typed={typed.typed}
+              onTyped={(text) => type({ typed: text })}
+              isWhole={by === "packs"}
+            />
+          )}
+          <Foot>
+            <BackKey href="#/start" />
+            <StartKey starting={starting} />
+          </Foot>
+        </>
+      }
+      side={
+        <Part title={START.lines}>
+          {scaled === null ? (
+            <Notice>{START.how_much_first}</Notice>
+          ) : (
+            <ScaledLines scaled={scaled} />
+          )}
+        </Part>
+      }
+    >
+      <Refusal sentence={starting.hindrance.value?.sentence ?? null} />
+      <div id="field-how_much">
+        <FieldGroup label={START.how_much}>
+          <CupChoice
+            name={START.how_much}
+            options={ways(starting.canPack)}
+            chosen={by}
+            onChoose={(way) => type({ by: way, typed: "" })}
+          />
+        </FieldGroup>
+      </div>
+      {isTyped && (
+        <NumberField
+          label={by === "packs" ? START.wanted_packs : START.wanted_amount}
+          typed={typed.typed}
+          unit={unit}
+          isOpen
+          onOpen={() => undefined}
+        />
+      )}
+      {recipe.versions.length > 1 && (
+        <SelectField
+          label={START.versions}
+          value={starting.version.entry}
+          onValue={(version) => type({ version })}
+          options={recipe.versions.map((each) => ({
+            value: each.entry,
+            word: START.version_of(each.number, each.published_on ?? ""),
+          }))}
+        />
+      )}
+      <Kitchen starting={starting} />
+    </Frame>
+  );
+}
+
+function Kitchen({ starting }: { starting: Starting }) {
+  const { kitchens, place, type } = starting;
+  if (kitchens.length === 0) return <Notice>{START.no_kitchen}</Notice>;
+  return (
+    <div id="field-place">
+      <FieldGroup label={START.kitchen}>
+        <CupChoice
+          name={START.kitchen}
+          options={kitchens.map((each) => ({ value: each.id, word: each.name }))}
+          chosen={place}
+          onChoose={(id) => type({ place: id })}
+        />
+      </FieldGroup>
+    </div>
+  );
+}
+
+function StartKey({ starting }: { starting: Starting }) {
+  const { scaled, place, by } = starting;
+  const why =
+    scaled === null
+      ? by === "limiting"
+        ? START.nothing_at_hand
+        : START.how_much_first
+      : place === null
+        ? START.kitchen_first
+        : null;
+  const makes = scaled === null ? "" : amountWords(scaled.makes.amount, scaled.makes.unit);
+  return (
+    <MainKey
+      words={START.start(makes)}
+      notReady={why}
+      onNotReady={() => focusFirst(scaled === null ? "how_much" : "place")}
+      onPress={() => void starting.start()}
+    />
+  );
+}

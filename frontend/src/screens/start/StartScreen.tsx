@@ -1,0 +1,44 @@
+/** Start a batch: which recipe. */
+import { quantityIn } from "../../calc/bodies.ts";
+import { Choices } from "../../parts/Choices.tsx";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { goTo } from "../../state/route.ts";
+import { recipes } from "../../state/stock.ts";
+import { amountWords } from "../../text/numbers.ts";
+import { START } from "../../text/start.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+
+/** `#/start`. */
+export function Screen() {
+  return (
+    <Frame
+      where={START.where}
+      title={START.title}
+      gauge={<HeadGauge />}
+      benchName={START.bench}
+      bench={
+        <Foot>
+          <BackKey href="#/" />
+          <MainKey words="" notReady={START.choose_first} />
+        </Foot>
+      }
+    >
+      <Choices
+        name={START.recipes}
+        items={recipes.value.map(({ id, name, latest }) => {
+          const makes = quantityIn(latest.body, "makes");
+          return {
+            id,
+            name,
+            sub: START.version_of(latest.number, latest.published_on ?? ""),
+            right: amountWords(makes?.amount, makes?.unit),
+          };
+        })}
+        chosen={null}
+        onChoose={(recipe) => goTo(`/start/${recipe}`)}
+        none={START.none}
+      />
+    </Frame>
+  );
+}

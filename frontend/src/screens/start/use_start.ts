@@ -1,0 +1,106 @@
+/** What starting a batch knows: the version, how much, where; and the one entry that starts it. */
+import { useSignal } from "@preact/signals";
+import { quantityIn, textIn } from "../../calc/bodies.ts";
+import { typedNumber } from "../../parts/typing.ts";
+import { record } from "../../state/record.ts";
+import { goTo } from "../../state/route.ts";
+import { kitchen } from "../../state/settings.ts";
+import { places, type Recipe, type RecipeVersion } from "../../state/stock.ts";
+import { nextCode } from "../shared/codes.ts";
+import { useDrafted } from "../shared/drafted.ts";
+import { newId } from "../shared/edge.ts";
+import { materialOf } from "../shared/lots.ts";
+import { type Hindrance, hindrance } from "../shared/sentences.ts";
+import { tremble } from "../shared/touch.ts";
+import { factorFor, packsWritten, type Scaled, type ScaledBy, scaledVersion } from "./scaling.ts";
+
+const BLANK = { version: "", by: "as_written", typed: "", place: "" };
+const WAYS: readonly ScaledBy[] = ["as_written", "mass", "packs", "limiting"];
+
+/** The way as typed; a draft of an older app may hold another word. */
+function wayOf(by: string): ScaledBy {
+  return WAYS.find((each) => each === by) ?? "as_written";
+}
+
+/** Everything the screen of scaling shows and does. */
+export function useStart(recipe: Recipe) {
+  const { typed, type, clear } = useDrafted(`start:${recipe.id}`, BLANK);
+  const found = useSignal<Hindrance | null>(null);
+  const version = versionOf(recipe, typed.value.version);
+  const makes = quantityIn(version.body, "makes");
+  const product = materialOf(textIn(version.body, "product"));
+  const by = wayOf(typed.value.by);
+  const unit = by === "packs" ? "pc" : (makes?.unit ?? "g");
+  const number = typedNumber(typed.value.typed);
+  const packNet = product?.fields.pack_net;
+  const hasPackNet = typeof packNet === "object" && packNet !== null;
+  const factor = factorFor(version, {
+    by,
+    typed: number,
+    unit,
+    packNet: hasPackNet ? { ...packNet } : null,
+  });
+  const scaled = factor === null ? null : scaledVersion(version, factor, by);
+  const kitchens = places.value.filter(
+    (each) => !each.is_retired && (each.fields.sort === "kitchen" || each.id === kitchen.value),
+  );
+  const [only] = kitchens;
+  const place =
+    typed.value.place || kitchen.value || (kitchens.length === 1 ? only?.id : null) || null;
+
+  async function start() {
+    const code = nextCode(product);
+    if (scaled === null || place === null || code === null) return;
+    const batch = newId();
+    const answer = await record("batch_started", {
+      batch,
+      code,
+      place,
+      ...startBody({ recipe, version, by, scaled }),
+    });
+    found.value = hindrance(answer);
+    if (found.value !== null) return;
+    tremble(1);
+    clear();
+    goTo(`/lay-out/${batch}`);
+  }
+
+  return {
+    typed: typed.value,
+    type,
+    version,
+    by,
+    unit,
+    scaled,
+    place,
+    kitchens,
+    product,
+    canPack: packsWritten(version) !== null || hasPackNet,
+    hindrance: found,
+    start,
+  };
+}
+
+function versionOf(recipe: Recipe, entry: string): RecipeVersion {
+  return recipe.versions.find((each) => each.entry === entry) ?? recipe.latest;
+}
+
+function startBody(given: {
+  recipe: Recipe;
+  version: RecipeVersion;
+  by: ScaledBy;
+  scaled: Scaled;
+}) {
+  const { recipe, version, by, scaled } = given;
+  const target = textIn(version.body, "target_solids_percent");
+  return {
+    recipe: recipe.id,
+    recipe_version: version.entry,
+    product: version.body.product,
+    makes: scaled.makes,
+    scaled_by: by,
+    lines: scaled.lines.map((line) => line.body),
+    steps: version.body.steps ?? [],
+    ...(target === null ? {} : { target_solids_percent: target }),
+  };
+}

@@ -1,0 +1,218 @@
+/** A step with a check: one reading against its limit, in time. */
+import { useSignal } from "@preact/signals";
+import type { BatchState } from "../../calc/batches.ts";
+import { CupChoice } from "../../parts/Choices.tsx";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { Entries, EntryRow } from "../../parts/EntryRow.tsx";
+import { TextField } from "../../parts/Fields.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Glass } from "../../parts/Glass.tsx";
+import { NumberShown } from "../../parts/NumberShown.tsx";
+import { Caution, Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { Verdict } from "../../parts/Verdict.tsx";
+import { amountWords, clockWords, figure } from "../../text/numbers.ts";
+import { STEP } from "../../text/step.ts";
+import { type BatchStep, batchOf, recipeNameOf } from "../shared/batches.ts";
+import { zone } from "../shared/edge.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { entryState } from "../weigh-in/LineEntries.tsx";
+import { StepBench } from "./StepBench.tsx";
+import { type Stepping, useStep } from "./use_step.ts";
+import "../weigh-in/weigh_in.css";
+
+/** `#/step/:batch/:step`. */
+export function Screen({ params }: { params: Record<string, string> }) {
+  const batch = batchOf(params.batch ?? "")?.state ?? null;
+  const step = batch?.steps.find((each) => each.step === params.step);
+  if (batch === null || step === undefined) {
+    return (
+      <Frame
+        where={STEP.all_steps}
+        title={STEP.all_steps}
+        benchName={STEP.bench}
+        bench={
+          <Foot>
+            <BackKey href="#/" />
+            <MainKey words={STEP.all_steps} href={`#/batch/${params.batch ?? ""}`} />
+          </Foot>
+        }
+      >
+        <Notice>{STEP.not_here}</Notice>
+      </Frame>
+    );
+  }
+  return <Stepped key={`${batch.batch}:${step.step}`} batch={batch} step={step} />;
+}
+
+function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
+  const stepping = useStep(batch.batch, step);
+  const isChoosing = useSignal(false);
+  const at = batch.steps.indexOf(step) + 1;
+  return (
+    <Frame
+      where={
+        <>
+          <span class="rec">{recipeNameOf(batch)}</span>
+          {STEP.batch(batch.code ?? "")}
+        </>
+      }
+      title={STEP.step_of(String(at), String(batch.steps.length))}
+      gauge={<HeadGauge />}
+      hasKeypad={stepping.isMeasured}
+      benchName={STEP.bench}
+      bench={
+        <StepBench
+          step={step}
+          stepping={stepping}
+          isChoosing={isChoosing.value}
+          onChoosing={(choosing) => {
+            isChoosing.value = choosing;
+          }}
+          back={`#/batch/${batch.batch}`}
+        />
+      }
+      side={<Before step={step} />}
+    >
+      <p class="step-says rec">{step.says}</p>
+      {step.caution && <Caution>{step.caution}</Caution>}
+      <Refusal sentence={stepping.hindrance.value?.sentence ?? null} />
+      {stepping.isMeasured && <Check step={step} stepping={stepping} />}
+      {stepping.asksAction && <Action stepping={stepping} />}
+    </Frame>
+  );
+}
+
+function limitWords(step: BatchStep): string {
+  if (step.low === null && step.high === null) return STEP.no_limit;
+  if (step.low === null) return STEP.at_most(amountWords(step.high, step.unit));
+  if (step.high === null) return STEP.at_least(amountWords(step.low, step.unit));
+  return STEP.from_to(figure(step.low), amountWords(step.high, step.unit));
+}
+
+function Check({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
+  const { means, typed, instrument } = stepping;
+  const isTare = typed.into === "tare";
+  const limit = limitWords(step);
+  const unit = instrument?.unit ?? step.unit;
+  return (
+    <div class="weigh">
+      <Glass
+        says={
+          means ? STEP.glass(amountWords(means.value, step.unit), limit) : STEP.glass_empty(limit)
+        }
+        level={means?.value ?? null}
+        low={step.low}
+        high={step.high}
+        uncertainty={means?.reach ?? null}
+        height={240}
+      />
+      <div class="weigh-read">
+        <div class="figures">
+          <p class="asks">{isTare ? STEP.bowl_shows : STEP.measure(step.measures)}</p>
+          <p class="sum">
+            <NumberShown
+              amount={(isTare ? typed.tare : typed.shown) || null}
+              unit={unit}
+              basis="counted"
+              size="reading"
+            />
+          </p>
+          <p class="less">
+            <span>{STEP.limit}</span>
+            <b>{limit}</b>
+          </p>
+          {means !== null && (
+            <p class="sum">
+              <NumberShown
+                amount={means.value}
+                unit={step.unit}
+                basis="measured"
+                uncertainty={means.reach}
+                size="net"
+              />
+            </p>
+          )}
+          {step.set_by && (
+            <p class="second">
+              {STEP.set_by} <span class="rec">{step.set_by}</span>
+            </p>
+          )}
+        </div>
+      </div>
+      <StepVerdict step={step} stepping={stepping} />
+    </div>
+  );
+}
+
+function StepVerdict({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
+  const { means, instrument } = stepping;
+  if (means === null) return <Notice isLive>{STEP.type_first}</Notice>;
+  const { verdict } = means;
+  if (verdict === null) return <Notice isLive>{STEP.no_limits_why}</Notice>;
+  if (verdict === "within") {
+    return <Verdict verdict="within" word={STEP.within} why={STEP.within_why} isLive />;
+  }
+  if (verdict === "cannot_tell") {
+    const word = STEP.cannot_tell(instrument?.sort ?? "");
+    return (
+      <Verdict
+        verdict="cannot_tell"
+        isTooLittle={means.is_low}
+        word={word}
+        why={STEP.cannot_why}
+        isLive
+      />
+    );
+  }
+  const limit = amountWords(means.is_low ? step.low : step.high, step.unit);
+  return (
+    <Verdict
+      verdict="outside"
+      isTooLittle={means.is_low}
+      word={means.is_low ? STEP.outside_little : STEP.outside_much}
+      why={STEP.outside_why(amountWords(means.off, step.unit), limit)}
+      isLive
+    />
+  );
+}
+
+function Action({ stepping }: { stepping: Stepping }) {
+  const { typed, type } = stepping;
+  return (
+    <div id="field-action">
+      <CupChoice
+        name={STEP.action}
+        options={STEP.actions.map((word) => ({ value: word, word }))}
+        chosen={STEP.actions.find((word) => word === typed.action) ?? null}
+        onChoose={(action) => type({ action })}
+      />
+      <TextField
+        label={STEP.action}
+        hint={STEP.action_hint}
+        value={typed.action}
+        onValue={(action) => type({ action })}
+        lines={2}
+      />
+    </div>
+  );
+}
+
+function Before({ step }: { step: BatchStep }) {
+  return (
+    <Part title={STEP.before}>
+      {step.done.length === 0 && <p class="second">{STEP.nothing_before}</p>}
+      <Entries name={STEP.before}>
+        {step.done.map((each) => (
+          <EntryRow
+            key={each.entry}
+            time={clockWords(each.happened_at, zone())}
+            state={entryState(each.entry)}
+            more={each.action && <span class="rec">{each.action}</span>}
+          >
+            {STEP.value(each.value, step.unit)}
+          </EntryRow>
+        ))}
+      </Entries>
+    </Part>
+  );
+}

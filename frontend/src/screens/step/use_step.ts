@@ -1,0 +1,59 @@
+/** All a step screen knows and does. */
+import { useSignal } from "@preact/signals";
+import { record } from "../../state/record.ts";
+import { goTo } from "../../state/route.ts";
+import { remember, remembered } from "../../state/settings.ts";
+import { type BatchStep, instrumentsInUse, pathAfter } from "../shared/batches.ts";
+import { useDrafted } from "../shared/drafted.ts";
+import { type Hindrance, hindrance } from "../shared/sentences.ts";
+import { tremble } from "../shared/touch.ts";
+import { checked, instrumentsForStep, type StepTyped, stepReading } from "./check.ts";
+
+const BLANK: StepTyped = { shown: "", tare: "", instrument: "", action: "", into: "shown" };
+const NONE = "none";
+
+/** One step; a reading outside or undecided asks for what was done before it is saved. */
+export function useStep(batch: string, step: BatchStep) {
+  const { typed, type, clear } = useDrafted<StepTyped>(`step:${batch}:${step.step}`, BLANK);
+  const found = useSignal<Hindrance | null>(null);
+  const instruments = instrumentsForStep(step, instrumentsInUse());
+  const choice = typed.value.instrument || remembered(`instrument:${step.unit ?? ""}`);
+  const chosen = instruments.find((each) => each.id === choice) ?? instruments[0] ?? null;
+  const instrument = choice === NONE ? null : chosen;
+  const reading = stepReading(typed.value, step, instrument);
+  const means = checked(step, reading);
+  const isMeasured = step.measures !== null;
+  const asksAction = means?.verdict === "outside" || means?.verdict === "cannot_tell";
+
+  async function save() {
+    const action = typed.value.action.trim();
+    const answer = await record("step_done", {
+      batch,
+      step: step.step,
+      ...(reading === null ? {} : { reading }),
+      ...(action === "" ? {} : { action }),
+    });
+    found.value = hindrance(answer);
+    if (found.value !== null) return;
+    tremble(means?.verdict === "outside" ? 2 : 1);
+    if (instrument !== null) remember(`instrument:${step.unit ?? ""}`, instrument.id);
+    clear();
+    goTo(pathAfter(batch));
+  }
+
+  return {
+    typed: typed.value,
+    type,
+    instruments,
+    instrument,
+    means,
+    isMeasured,
+    isWeighed: instrument?.sort === "scale",
+    asksAction,
+    hindrance: found,
+    save,
+  };
+}
+
+/** One step's screen state. */
+export type Stepping = ReturnType<typeof useStep>;

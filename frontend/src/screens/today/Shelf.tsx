@@ -1,0 +1,35 @@
+/** The shelf: from today everything is two taps away. */
+import { Cup, SignCup } from "../../parts/Cup.tsx";
+import { Icon } from "../../parts/Icon.tsx";
+import { takeUpdate, updateIsReady } from "../../state/app.ts";
+import { light, setLight } from "../../state/settings.ts";
+import { TODAY } from "../../text/today.ts";
+
+/** Eight signs in a row of one level; and the new version, when one waits. */
+export function Shelf() {
+  const words = TODAY.shelf_words;
+  const isSun = light.value === "sun";
+  return (
+    <>
+      <nav class="shelf" aria-label={TODAY.shelf}>
+        <SignCup sign="crate" word={words.receive} href="#/receive" />
+        <SignCup sign="kettle" word={words.start} href="#/start" />
+        <SignCup sign="stall" word={words.stall} href="#/stall" />
+        <SignCup sign="jar" word={words.stock} href="#/stock" />
+        <SignCup sign="trace" word={words.trace} href="#/trace" />
+        <SignCup sign="ledger" word={words.batches} href="#/batches" />
+        <SignCup sign="recipe" word={words.set_up} href="#/set-up" />
+        <Cup class="sign-cup" isChosen={isSun} onPress={() => setLight(isSun ? "phone" : "sun")}>
+          <Icon name="today" size={36} />
+          {words.sun}
+        </Cup>
+      </nav>
+      {updateIsReady.value && (
+        <p class="update">
+          <span>{TODAY.update}</span>
+          <Cup onPress={() => takeUpdate()}>{TODAY.take_update}</Cup>
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,110 @@
+/** The figures beside the glass: what is shown, less the bowl, in the bowl, give or take. */
+import { NumberShown } from "../../parts/NumberShown.tsx";
+import { amountWords, figure } from "../../text/numbers.ts";
+import { ordinal, WEIGH_IN } from "../../text/weigh_in.ts";
+import type { BatchLine } from "../shared/batches.ts";
+import type { Weighing } from "./use_weighing.ts";
+
+/** Before typing: where to stop. After: the sum as one would write it by hand. */
+export function Figures({ line, weighing }: { line: BatchLine; weighing: Weighing }) {
+  const { typed, weighed, isCounted } = weighing;
+  const isTare = typed.into === "tare";
+  const isRead = weighed !== null && weighed.net !== null;
+  const large = isTare ? typed.tare : typed.shown || (isRead ? null : weighed?.stop_at) || null;
+  return (
+    <div class="figures">
+      <p class="asks">{asked(weighing, isTare, isRead)}</p>
+      <p class="sum">
+        <NumberShown amount={large} unit={typed.unit} basis="counted" size="reading" />
+      </p>
+      {!isCounted && (
+        <p class="less">
+          <span>{WEIGH_IN.bowl}</span>
+          <span>{typed.tare === "" ? WEIGH_IN.no_bowl : WEIGH_IN.less(figure(typed.tare))}</span>
+        </p>
+      )}
+      <p class="sum">
+        <Net line={line} weighing={weighing} />
+      </p>
+      {isRead ? (
+        <p class="give">
+          <span>{wherein(weighing)}</span>
+          <span>
+            {weighed.reach_read === null ? "" : WEIGH_IN.give_or_take(weighed.reach_read)}
+          </span>
+        </p>
+      ) : (
+        <Allowed line={line} />
+      )}
+    </div>
+  );
+}
+
+function asked({ typed, isCounted }: Weighing, isTare: boolean, isRead: boolean): string {
+  if (isTare) return WEIGH_IN.bowl_shows;
+  if (isCounted) return WEIGH_IN.count_them;
+  return isRead || typed.shown !== "" ? WEIGH_IN.display_shows : WEIGH_IN.stop_when;
+}
+
+function wherein({ typed, isCounted }: Weighing): string {
+  if (isCounted) return WEIGH_IN.counted;
+  const count = typed.repeats.length + (typed.shown === "" ? 0 : 1);
+  return count > 1 ? WEIGH_IN.mean_of(count) : WEIGH_IN.in_the_bowl;
+}
+
+/** The tolerance of the line; unlike limits are named each. */
+function Allowed({ line }: { line: BatchLine }) {
+  const { above, below } = line;
+  if (above === null && below === null) {
+    return (
+      <p class="give">
+        <span>{WEIGH_IN.any_amount}</span>
+      </p>
+    );
+  }
+  const words =
+    above === below
+      ? WEIGH_IN.give_or_take(above ?? "")
+      : [above && WEIGH_IN.plus(above), below && WEIGH_IN.minus(below)].filter(Boolean).join(" ");
+  return (
+    <p class="give">
+      <span>{WEIGH_IN.allowed}</span>
+      <span>{words}</span>
+    </p>
+  );
+}
+
+/** The net with its whisker and its budget; before a reading the amount that is wanted. */
+function Net({ line, weighing }: { line: BatchLine; weighing: Weighing }) {
+  const { weighed, typed, isCounted, instrument } = weighing;
+  if (weighed === null) return null;
+  if (weighed.net === null) {
+    const unit = line.planned?.unit ?? null;
+    return <NumberShown amount={weighed.target} unit={unit} basis="counted" size="net" />;
+  }
+  if (isCounted) {
+    return <NumberShown amount={weighed.net} unit={typed.unit} basis="counted" size="net" />;
+  }
+  const shown = [...typed.repeats, typed.shown].filter(Boolean);
+  const budget = {
+    value: amountWords(weighed.net, typed.unit),
+    uncertainty: weighed.reach_read && amountWords(weighed.reach_read, typed.unit),
+    coverage: weighed.coverage && `${weighed.coverage}, ${WEIGH_IN.reach_is}`,
+    instrument: instrument?.name ?? null,
+    inputs: shown.map((each, index) => ({ name: ordinal(index + 1), value: figure(each) })),
+    formula: WEIGH_IN.formula(
+      shown.length > 1 ? WEIGH_IN.mean_of(shown.length) : figure(typed.shown),
+      figure(typed.tare || "0"),
+    ),
+  };
+  return (
+    <NumberShown
+      amount={weighed.net}
+      unit={typed.unit}
+      basis="measured"
+      uncertainty={weighed.reach_read}
+      budget={budget}
+      size="net"
+    />
+  );
+}

@@ -1,0 +1,129 @@
+/** What the eyes see: the glass, the figures, the instrument, the verdict. */
+import type { BatchState } from "../../calc/batches.ts";
+import { Cup } from "../../parts/Cup.tsx";
+import { Glass } from "../../parts/Glass.tsx";
+import { Icon } from "../../parts/Icon.tsx";
+import { Refusal } from "../../parts/Plain.tsx";
+import type { SignName } from "../../parts/signs.ts";
+import { Verdict } from "../../parts/Verdict.tsx";
+import { amountWords } from "../../text/numbers.ts";
+import { WEIGH_IN } from "../../text/weigh_in.ts";
+import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
+import { Figures } from "./Figures.tsx";
+import { LastEntry } from "./LineEntries.tsx";
+import { readingRefusal } from "./reading.ts";
+import { glassSays, plateSays } from "./says.ts";
+import type { Weighing } from "./use_weighing.ts";
+import type { Asking } from "./WeighBench.tsx";
+
+const SIGN_OF: Record<string, SignName> = {
+  scale: "pan",
+  thermometer: "stem",
+  ph_meter: "stem",
+  refractometer: "lens",
+  cylinder: "column",
+  cup: "cup",
+  spoon: "spoon",
+};
+
+/** What the sheet needs; `onAsk` opens a question in the bench. */
+export interface ReadingProps {
+  batch: BatchState;
+  line: BatchLine;
+  weighing: Weighing;
+  onAsk: (asking: Asking) => void;
+}
+
+/** Glass at the left, figures at the right, the plate under both. */
+export function Reading({ batch, line, weighing, onAsk }: ReadingProps) {
+  const { weighed } = weighing;
+  const unit = line.planned?.unit ?? weighing.typed.unit;
+  return (
+    <div class="weigh">
+      {weighed !== null && (
+        <Glass
+          says={glassSays(weighed, unit)}
+          level={weighed.level}
+          target={weighed.target}
+          low={weighed.low}
+          high={weighed.high}
+          uncertainty={weighed.reach}
+        />
+      )}
+      <div class="weigh-read">
+        <Figures line={line} weighing={weighing} />
+        <div class="weigh-cups">
+          <LotCup weighing={weighing} onPress={() => onAsk("lot")} />
+          {!weighing.isCounted && (
+            <InstrumentCup instrument={weighing.instrument} onPress={() => onAsk("instrument")} />
+          )}
+        </div>
+      </div>
+      <Refusal sentence={weighing.hindrance.value?.sentence ?? null} />
+      <Plate batch={batch} line={line} weighing={weighing} />
+    </div>
+  );
+}
+
+function Plate({
+  batch,
+  line,
+  weighing,
+}: {
+  batch: BatchState;
+  line: BatchLine;
+  weighing: Weighing;
+}) {
+  const { weighed, instrument, typed, isCounted, better, body } = weighing;
+  const refusal = readingRefusal(body, instrument);
+  if (refusal === "over_capacity" && instrument !== null) {
+    const capacity = amountWords(instrument.capacity, instrument.unit);
+    return <Refusal sentence={WEIGH_IN.over_capacity(instrument.name, capacity)} />;
+  }
+  if (refusal === "below_bowl") return <Refusal sentence={WEIGH_IN.below_bowl} />;
+  if (weighed === null || weighed.net === null) {
+    return (
+      <LastEntry batch={batch} onTakeBack={weighing.undo}>
+        {isCounted ? WEIGH_IN.type_count : WEIGH_IN.type_first}
+      </LastEntry>
+    );
+  }
+  const says = plateSays(weighed, { line, unit: typed.unit, instrument, better, isCounted });
+  return <Verdict {...says} isLive />;
+}
+
+/** The cup of the instrument in use, with its step. */
+function InstrumentCup({
+  instrument,
+  onPress,
+}: {
+  instrument: InstrumentShown | null;
+  onPress: () => void;
+}) {
+  return (
+    <Cup class="tool" onPress={onPress}>
+      <Icon name={SIGN_OF[instrument?.sort ?? "scale"] ?? "pan"} />
+      <span>
+        <b>{instrument?.name ?? WEIGH_IN.no_instrument}</b>
+        <span>
+          {instrument === null
+            ? WEIGH_IN.no_instrument_sub
+            : instrument.division === null
+              ? WEIGH_IN.no_division
+              : WEIGH_IN.steps(instrument.division, instrument.unit)}
+        </span>
+      </span>
+    </Cup>
+  );
+}
+
+function LotCup({ weighing, onPress }: { weighing: Weighing; onPress: () => void }) {
+  return (
+    <Cup class="tool" onPress={onPress}>
+      <span>
+        <span>{WEIGH_IN.from_lot}</span>
+        <b>{weighing.lot ?? WEIGH_IN.which_lot}</b>
+      </span>
+    </Cup>
+  );
+}

@@ -1,0 +1,83 @@
+/** Weigh in: this line, right. The reading against its tolerance, while the hands are busy. */
+import { useSignal } from "@preact/signals";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Notice } from "../../parts/Plain.tsx";
+import { WEIGH_IN } from "../../text/weigh_in.ts";
+import { type BatchLine, batchOf, lineName, recipeNameOf } from "../shared/batches.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { LineEntries } from "./LineEntries.tsx";
+import { Reading } from "./Reading.tsx";
+import { useWeighing } from "./use_weighing.ts";
+import { type Asking, WeighBench } from "./WeighBench.tsx";
+import "./weigh_in.css";
+
+type Batch = NonNullable<ReturnType<typeof batchOf>>["state"];
+
+/** `#/weigh-in/:batch/:line`. */
+export function Screen({ params }: { params: Record<string, string> }) {
+  const batch = batchOf(params.batch ?? "")?.state ?? null;
+  const line = batch?.lines.find((each) => each.line === params.line);
+  if (batch === null || line === undefined) {
+    return (
+      <Frame
+        where={WEIGH_IN.all_lines}
+        title={batch === null ? WEIGH_IN.loading : WEIGH_IN.no_line}
+        gauge={<HeadGauge />}
+        benchName={WEIGH_IN.bench}
+        bench={
+          <Foot>
+            <BackKey href="#/" />
+            <MainKey words={WEIGH_IN.all_lines} href={`#/batch/${params.batch ?? ""}`} />
+          </Foot>
+        }
+      >
+        <Notice>{batch === null ? WEIGH_IN.loading : WEIGH_IN.no_line}</Notice>
+      </Frame>
+    );
+  }
+  return <WeighLine key={`${batch.batch}:${line.line}`} batch={batch} line={line} />;
+}
+
+function WeighLine({ batch, line }: { batch: Batch; line: BatchLine }) {
+  const weighing = useWeighing({ batch: batch.batch, place: batch.place, line });
+  const asking = useSignal<Asking>("keys");
+  const at = batch.lines.indexOf(line) + 1;
+  return (
+    <Frame
+      where={
+        <>
+          <span class="rec">{recipeNameOf(batch)}</span>
+          {WEIGH_IN.batch(batch.code ?? "")}
+        </>
+      }
+      title={lineName(line)}
+      isRecorded
+      aside={WEIGH_IN.line_of(String(at), String(batch.lines.length))}
+      gauge={<HeadGauge />}
+      hasKeypad
+      benchName={WEIGH_IN.bench}
+      bench={
+        <WeighBench
+          weighing={weighing}
+          line={line}
+          asking={asking.value}
+          onAsk={(next) => {
+            asking.value = next;
+          }}
+          back={`#/batch/${batch.batch}`}
+        />
+      }
+      side={<LineEntries batch={batch} here={line.line} onTakeBack={weighing.undo} />}
+    >
+      <Reading
+        batch={batch}
+        line={line}
+        weighing={weighing}
+        onAsk={(next) => {
+          asking.value = next;
+        }}
+      />
+    </Frame>
+  );
+}

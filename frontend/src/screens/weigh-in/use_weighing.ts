@@ -1,0 +1,160 @@
+/** All a weigh-in screen knows and does: what is typed, what it means, saving it. */
+import type { Signal } from "@preact/signals";
+import { useSignal } from "@preact/signals";
+import { record, takeBack } from "../../state/record.ts";
+import { goTo } from "../../state/route.ts";
+import { remember, remembered } from "../../state/settings.ts";
+import { lotsOf } from "../../state/stock.ts";
+import type { Body } from "../../state/types.ts";
+import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
+import { instrumentsInUse, pathAfter } from "../shared/batches.ts";
+import { useDrafted } from "../shared/drafted.ts";
+import { type Hindrance, hindrance } from "../shared/sentences.ts";
+import { tremble } from "../shared/touch.ts";
+import {
+  canTell,
+  instrumentsFor,
+  measured,
+  type Weighed,
+  type WeighTyped,
+  weighed,
+} from "./reading.ts";
+
+/** The line that is weighed and its batch. */
+export interface WeighPlace {
+  batch: string;
+  place: string | null;
+  line: BatchLine;
+}
+
+/** The state of one weigh-in screen. */
+export interface Weighing {
+  typed: WeighTyped;
+  type: (part: Partial<WeighTyped>) => void;
+  isCounted: boolean;
+  instruments: InstrumentShown[];
+  instrument: InstrumentShown | null;
+  /** One that could tell on this line, if the one in use cannot. */
+  better: InstrumentShown | null;
+  lot: string | null;
+  body: Body | null;
+  weighed: Weighed | null;
+  hindrance: Signal<Hindrance | null>;
+  save: () => Promise<void>;
+  undo: (entry: string) => Promise<void>;
+}
+
+const BLANK: WeighTyped = {
+  shown: "",
+  tare: "",
+  repeats: [],
+  unit: "",
+  instrument: "",
+  lot: "",
+  into: "shown",
+};
+
+/** The lot to take from: the chosen one, else the first laid out that is not empty. */
+function lotToTake(line: BatchLine, chosen: string): string | null {
+  if (chosen !== "") return chosen;
+  const stocked = line.material === null ? [] : lotsOf(line.material);
+  const laidOut = line.laid_out.find((code) => stocked.some((each) => each.lot === code));
+  return laidOut ?? line.laid_out[0] ?? stocked[0]?.lot ?? null;
+}
+
+function chosenInstrument(typed: WeighTyped, line: BatchLine, all: InstrumentShown[]) {
+  const last = remembered(`instrument:${line.planned?.unit ?? ""}`);
+  const lastOne = all.find((each) => each.id === last);
+  return (
+    all.find((each) => each.id === typed.instrument) ??
+    (lastOne !== undefined && canTell(lastOne, line) ? lastOne : undefined) ??
+    all[0] ??
+    null
+  );
+}
+
+function bowlOf(instrument: InstrumentShown | null): string {
+  if (instrument === null) return "";
+  const last = remembered(`bowl:${instrument.id}`);
+  return typeof last === "string" ? last : (instrument.bowl_tare ?? "");
+}
+
+/** The form with what goes without saying filled in: the unit of the instrument, its bowl. */
+function completed(
+  typed: WeighTyped,
+  line: BatchLine,
+  instrument: InstrumentShown | null,
+): WeighTyped {
+  const planned = line.planned?.unit ?? "g";
+  const own = planned === "pc" ? "pc" : (instrument?.unit ?? planned);
+  const tare = typed.tare || (planned === "pc" ? "" : bowlOf(instrument));
+  return { ...typed, unit: typed.unit || own, tare: tare === "0" ? "" : tare };
+}
+
+/** Where the lot is taken from: this kitchen if it stands here, else where it does stand. */
+function takenFrom(line: BatchLine, lot: string | null, kitchen: string | null): string | null {
+  const standing = lotsOf(line.material ?? "").find((each) => each.lot === lot)?.places ?? {};
+  if (kitchen !== null && kitchen in standing) return kitchen;
+  return Object.keys(standing)[0] ?? kitchen;
+}
+
+/** One screen's weighing. Typed digits survive reload and leave with the entry that was saved. */
+export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
+  const { typed, type, clear } = useDrafted<WeighTyped>(`weigh_in:${batch}:${line.line}`, BLANK);
+  const found = useSignal<Hindrance | null>(null);
+  const isCounted = line.planned?.unit === "pc";
+  const instruments = isCounted ? [] : instrumentsFor(line, instrumentsInUse());
+  const instrument = chosenInstrument(typed.value, line, instruments);
+  const now = completed(typed.value, line, instrument);
+  const measurement = measured(now, instrument, isCounted);
+  const lot = lotToTake(line, now.lot);
+  const from = takenFrom(line, lot, place);
+  const isWhole = measurement !== null && lot !== null && from !== null;
+  const body = isWhole
+    ? { batch, line: line.line, material: line.material, lot, place: from, ...measurement }
+    : null;
+  const means = weighed(line, measurement, {
+    unit: now.unit,
+    tare: now.tare === "" ? null : now.tare,
+    division: isCounted ? "1" : (instrument?.division ?? null),
+  });
+
+  async function save() {
+    if (body === null) return;
+    const answer = await record("weigh_in", body);
+    found.value = hindrance(answer);
+    if (found.value !== null) return;
+    tremble(means?.verdict === "outside" ? 2 : 1);
+    if (instrument !== null) {
+      remember(`instrument:${line.planned?.unit ?? ""}`, instrument.id);
+      remember(`bowl:${instrument.id}`, now.tare === "" ? "0" : now.tare);
+    }
+    clear();
+    if (!isToBeAddedTo(line, means, lot)) goTo(pathAfter(batch));
+  }
+
+  async function undo(entry: string) {
+    found.value = hindrance(await takeBack(entry));
+  }
+
+  return {
+    typed: now,
+    type,
+    isCounted,
+    instruments,
+    instrument,
+    better: instruments.find((each) => each.id !== instrument?.id && canTell(each, line)) ?? null,
+    lot,
+    body,
+    weighed: means,
+    hindrance: found,
+    save,
+    undo,
+  };
+}
+
+/** Too little, and another lot of this line stands ready: one stays on the line. */
+function isToBeAddedTo(line: BatchLine, means: Weighed | null, lot: string | null): boolean {
+  const isTooLittle = means?.verdict === "outside" && !means.is_over;
+  return isTooLittle && line.laid_out.some((code) => code !== lot);
+}

@@ -1,0 +1,153 @@
+/** Words of finishing a batch, of its balance and its page. */
+import { amountWords, dayWords } from "./numbers.ts";
+
+export const FINISH = {
+  bench: "Keys for what came out",
+  batch: (code: string) => `, batch ${code}`,
+  title: "What came out",
+  good: "Good packs",
+  good_mass: "Good amount",
+  rejected: "Rejected",
+  rejected_why: "Why were they rejected?",
+  residue: "Left in the pot",
+  sample: "Samples taken",
+  spilled: "Spilled",
+  breakage: "Broken",
+  waste: "Wasted",
+  losses: "Where the rest went",
+  blank_hint: "Leave blank what was not measured. Blank is not nought.",
+  life: "Its date",
+  life_sort: "Kind of date",
+  on: "On",
+  no_life: "no date",
+  lot: "Lot code",
+  lot_named: (code: string) => `This becomes lot ${code}.`,
+  finish: (words: string) => `Finish, ${words}`,
+  good_first: "Say how much came out",
+  saving: "Saving",
+  balance: "Where it went",
+  not_here: "This batch is not on this phone yet.",
+  all_batches: "All batches",
+  already: "This batch is finished. Correct it on its page.",
+  open_page: "The whole batch",
+  packs: (count: string, word: string) => `${count} ${word}`,
+};
+
+export const BALANCE = {
+  says: (put: string, out: string, lost: string) =>
+    `${put} in; ${out} in good packs; ${lost} unaccounted`,
+  good: "good",
+  rejected: "rejected",
+  residue: "left in the pot",
+  samples: "samples",
+  steam: "steam",
+  unaccounted: "unaccounted",
+  more_out: "more out than in",
+  more_out_check: (amount: string) => `${amount} more out than in. Check the bowl weights first.`,
+  yield: "Recovery",
+  of_theory: "Of what the recipe promises",
+  rejects: "Rejects",
+  edible: "Edible after preparation",
+  solids: "Sugar by the balance",
+  not_computed: "Blank figures leave it not computed.",
+  no_kettle: "Weigh what is in the kettle to see where it went.",
+  percent: (value: string | null) => (value === null ? "not computed" : `${value}\u00a0%`),
+};
+
+export const BATCH = {
+  bench: "Next",
+  where: "Batch",
+  version_by: (on: string) => `started ${dayWords(on, true)} by`,
+  makes: (amount: string) => `to make ${amount}`,
+  lines: "Weighed in",
+  steps: "Steps",
+  out: "What came out",
+  lost: "Lost",
+  findings: "To look at",
+  balance: "Where it went",
+  not_done: "not done",
+  step: (says: string | null) => says ?? "",
+  next: {
+    lay_out: "Lay out",
+    weigh_in: (name: string) => `Weigh in ${name}`,
+    step: "Next step",
+    finish: "Finish the batch",
+  },
+  label: "Label",
+  print_label: (code: string) => `Label for ${code}`,
+  trace: "Trace",
+  weigh: "Weigh in",
+  start: "Start a batch",
+  batches: "Batches",
+  under_way: "Under way",
+  finished: "Finished",
+  none: "No batch yet. Start one.",
+  finished_on: (on: string) => `finished ${dayWords(on)}`,
+  lines_done: (done: string, all: string) => `${done} of ${all} weighed in`,
+  not_here: "This batch is not on this phone yet.",
+  all_batches: "All batches",
+  rejected: (count: string) => `${count} rejected`,
+  amount: (amount: string | null, unit: string | null) => amountWords(amount, unit),
+  shown_by: "Added up from",
+  from_phone: "This phone holds every entry and added them up.",
+  from_server: "As the server last sent it.",
+  from_both: "As the server last sent it, with what waits here on top.",
+};
+
+const LOST: Record<string, string> = {
+  spoiled: "spoiled",
+  trim: "peel and trim",
+  residue: "left in the pot",
+  spilled: "spilled",
+  breakage: "broken",
+  sample: "sample",
+  expired: "past its date",
+  waste: "wasted",
+  other: "other",
+};
+
+/** The word of a loss reason. */
+export function lossWord(reason: string | null): string {
+  return LOST[reason ?? "other"] ?? reason ?? "";
+}
+
+const FOUND: Record<string, string> = {
+  outside: "A line lies outside its limits.",
+  cannot_tell: "An instrument could not tell on a line.",
+  step_outside: "A step lies outside its limit.",
+  step_cannot_tell: "An instrument could not tell on a step.",
+  not_started: "Entries came, but not the start of this batch.",
+  two_starts: "This batch was started twice.",
+  two_corrections: "Two corrections of one entry disagree.",
+  more_out_than_in: "More came out than went in. Check the bowl weights first.",
+  unaccounted: "More is unaccounted than the scales explain.",
+  unit: "A unit does not fit its line; it is not counted in.",
+};
+
+/** A finding as one sentence. */
+export function findingWords(what: string): string {
+  return FOUND[what] ?? what.replaceAll("_", " ");
+}
+
+export const CORRECT_BATCH = {
+  bench: "Keys for the correction",
+  where: "Correct",
+  shown: "It showed",
+  tare: "The bowl",
+  counted: "Counted",
+  amount: "Amount",
+  rejected: "Rejected",
+  instrument: "Instrument",
+  no_instrument: "none",
+  reason: "Why?",
+  reason_hint: "One sentence. The old value stays readable.",
+  was: (value: string) => `was ${value}`,
+  save: "Save the correction",
+  reason_first: "Say why first",
+  nothing_changed: "Change something first",
+  number_first: "Type the number first",
+  never: "It never happened",
+  never_key: "Void it",
+  not_here: "This entry is not on this phone.",
+  batch: "The whole batch",
+};

@@ -1,0 +1,44 @@
+/** Words of laying out. */
+import { countWords } from "./numbers.ts";
+
+const SMALL_COUNTS = [
+  "none",
+  "one",
+  "two",
+  "three",
+  "four",
+  "five",
+  "six",
+  "seven",
+  "eight",
+  "nine",
+];
+
+/** `Two still to lay out`. */
+function still(count: number): string {
+  const word = SMALL_COUNTS[count] ?? String(count);
+  return `${word.charAt(0).toUpperCase()}${word.slice(1)} still to lay out`;
+}
+
+export const LAY_OUT = {
+  where: "Lay out",
+  bench: "Next",
+  makes: (amount: string) => `makes ${amount}`,
+  tube: (done: string, all: string) => `${done} of ${all} laid out`,
+  done_of: (done: string, all: string) => `${done} of ${all}`,
+  laid_out: "laid out",
+  to_do: "to lay out",
+  empties: "empties it",
+  weigh_on: (name: string) => `weigh on ${name}`,
+  no_scale: "no instrument here can tell",
+  missing: (amount: string) => `${amount} missing`,
+  no_lot: "No lot here. Receive it first.",
+  expired: (code: string) => `${code} is past its date`,
+  receive: "Receive",
+  weigh_first: "Weigh in the first",
+  still,
+  lines: "Lines",
+  count: (lines: number) => countWords(lines, "line"),
+  not_here: "This batch is not on this phone yet.",
+  all_batches: "All batches",
+};
