@@ -10,10 +10,11 @@ import { writeDrafts } from "./drafts.ts";
 import { current, deviceDb, house, report, setHouse } from "./house.ts";
 import { isOnlineHint, lastTrouble, refreshOutbox, setRunner } from "./outbox.ts";
 import { startRouting } from "./route.ts";
-import { CURRENT_CHOICE, currentOf, isUsable, refreshPeople } from "./session.ts";
+import { CURRENT_CHOICE, refreshPeople } from "./session.ts";
 import { choiceOfPhone, loadChoices } from "./settings.ts";
 import { isStillLoading, loadShelf, refold } from "./shelf.ts";
 import { startUpdates } from "./update.ts";
+import { currentOf, isUsable } from "./who.ts";
 
 export { isStorageKept } from "./app_storage.ts";
 export { isBlocked } from "./house.ts";

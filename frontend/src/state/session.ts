@@ -9,7 +9,6 @@ import {
   setStanding,
 } from "../store/phone.ts";
 import { waitingCount } from "../store/reads.ts";
-import type { DeviceRow } from "../store/rows.ts";
 import {
   askJoinCode,
   deviceRow,
@@ -22,6 +21,7 @@ import { closeDeviceDb, current, deviceDb, house } from "./house.ts";
 import { handOverNow, refreshOutbox } from "./outbox.ts";
 import { loadShelf } from "./shelf.ts";
 import type { Current, Person } from "./types.ts";
+import { currentOf, isUsable } from "./who.ts";
 
 export { current } from "./house.ts";
 
@@ -117,16 +117,6 @@ export async function refreshPeople(): Promise<void> {
       must_sign_in: row.standing !== "in",
     })),
   );
-}
-
-export function currentOf(row: DeviceRow): Current {
-  const { device, mark, member, cooperative } = row;
-  return { device, mark, member, cooperative };
-}
-
-/** A revoked device only hands over; one that is leaving is gone but for its cookie. */
-export function isUsable(row: DeviceRow): boolean {
-  return row.standing === "in" || row.standing === "over";
 }
 
 async function entered(entrance: Entrance): Promise<SignedIn> {

@@ -1,0 +1,1 @@
+"""Phones, a server and a shaky network between them, replayed from one seed."""
