@@ -11,6 +11,7 @@ from typing import Any
 
 from django.conf import settings
 from django.core.management.base import BaseCommand, CommandError
+from django.db import transaction
 
 from kitchenlog.members.models import ROLES, Cooperative, JoinCode, Member
 from kitchenlog.members.refusals import Refused
@@ -67,16 +68,18 @@ class Command(BaseCommand):
         newcomer = _newcomer(options) if options["login"] else None
         starts_with = {word: said[word] for word in ("time_zone", "currency", "language")}
         starts_with["currency"] = starts_with["currency"].upper()
-        cooperative = people.begin_cooperative(
-            handle=handle, name=said["name"], starts_with=starts_with, at=at
-        )
+        with transaction.atomic():  # a refused member must not leave a cooperative without one
+            cooperative = people.begin_cooperative(
+                handle=handle, name=said["name"], starts_with=starts_with, at=at
+            )
+            if newcomer is not None:
+                with in_cooperative(cooperative):
+                    people.add_member(cooperative, newcomer, roles=list(ROLES), at=at)
         self.stdout.write(f"{cooperative.name} has begun.")
         if newcomer is None:
             self._give_code(cooperative, None, at)
-            return
-        with in_cooperative(cooperative):
-            member = people.add_member(cooperative, newcomer, roles=list(ROLES), at=at)
-        self.stdout.write(f"Sign in as {member.full_login}.")
+        else:
+            self.stdout.write(f"Sign in as {newcomer.login.lower()}@{handle}.")
 
     def _let_in_again(self, known: Cooperative, login: str | None, at: datetime) -> None:
         self.stdout.write(f"{known.name} has begun already.")

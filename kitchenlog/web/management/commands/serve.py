@@ -14,6 +14,8 @@ from kitchenlog.web.supervisor import Child, supervise
 # Measured: one process with more threads starved single requests for over a second.
 WEB_PROCESSES = 2
 WEB_THREADS = 2
+# One of its processes that is told to stop while it starts may never hear it.
+WEB_STOP_S_MAX = 5
 
 
 class Command(BaseCommand):
@@ -64,6 +66,7 @@ def web() -> Child:
             "--workers", str(WEB_PROCESSES),
             "--blocking-threads", str(WEB_THREADS),
             "--respawn-failed-workers",
+            "--workers-kill-timeout", str(WEB_STOP_S_MAX),
             "--no-ws",
             "--log-level", "warning",
         ],
