@@ -2,18 +2,17 @@
 import { IDBFactory } from "fake-indexeddb";
 import { TABLE_NUMBER } from "../src/entries/kinds.ts";
 import { isKindName } from "../src/entries/links.ts";
+import { enterBySignIn } from "../src/state/entering.ts";
 import { shouldAsk } from "../src/state/held.ts";
 import { type Made, make, makeCorrection, makeVoid } from "../src/state/making.ts";
 import { shownOf } from "../src/state/shown.ts";
 import { currentOf } from "../src/state/who.ts";
 import { type DeviceDb, openDevice } from "../src/store/device.ts";
-import { setMeta } from "../src/store/meta.ts";
-import { devicesOf, openPhone, type PhoneDb, putDevice } from "../src/store/phone.ts";
+import { devicesOf, openPhone, type PhoneDb } from "../src/store/phone.ts";
 import { attentionRows, heldAbout, heldSubjects, sheetRows, slips } from "../src/store/reads.ts";
 import type { DeviceRow } from "../src/store/rows.ts";
 import { takeInAbout } from "../src/sync/about.ts";
 import { type ExchangeReport, exchangeAll } from "../src/sync/exchange.ts";
-import { deviceRow, signInAgain, signInAsNew } from "../src/sync/sign_in.ts";
 import { makeMaker } from "./maker.ts";
 import { type SimulatedWorld, simulatedWorld, type Wire } from "./world.ts";
 
@@ -57,19 +56,16 @@ export class SimulatedPhone {
   }
 
   async signIn(login: string, passphrase: string): Promise<object> {
-    const phone = await this.phone();
-    const known = (await devicesOf(phone)).find(
-      (row) => row.member.login === login && row.standing !== "revoked",
-    );
-    const entrance =
-      known === undefined
-        ? await signInAsNew(this.world, { login, passphrase, app_version: "simulated" })
-        : await signInAgain(this.world, known.device, { login, passphrase });
-    if (!("welcome" in entrance)) return { code: entrance.code };
-    const row = deviceRow(entrance.welcome);
-    await setMeta(await this.open(row.device, 0), { device: row.device });
-    await putDevice(phone, row);
-    return { device: row.device, mark: row.mark, member: row.member };
+    const door = {
+      world: this.world,
+      phone: await this.phone(),
+      open: (device: string) => this.open(device, 0),
+      app_version: "simulated",
+    };
+    const entered = await enterBySignIn(door, login, passphrase);
+    if (!("row" in entered)) return { code: entered.code };
+    const { device, mark, member } = entered.row;
+    return { device, mark, member };
   }
 
   async save(order: SaveOrder): Promise<object> {

@@ -1,22 +1,9 @@
 /** Who is on the screen, who else uses this phone, and the ways in and out. */
 import { computed, signal } from "@preact/signals";
-import { setMeta } from "../store/meta.ts";
-import {
-  deleteDeviceDatabase,
-  devicesOf,
-  putChoice,
-  putDevice,
-  setStanding,
-} from "../store/phone.ts";
+import { deleteDeviceDatabase, devicesOf, putChoice, setStanding } from "../store/phone.ts";
 import { waitingCount } from "../store/reads.ts";
-import {
-  askJoinCode,
-  deviceRow,
-  type Entrance,
-  joinByCode,
-  signInAgain,
-  signInAsNew,
-} from "../sync/sign_in.ts";
+import { askJoinCode } from "../sync/sign_in.ts";
+import { type Door, type Entered, enterByCode, enterBySignIn } from "./entering.ts";
 import { closeDeviceDb, current, deviceDb, house } from "./house.ts";
 import { handOverNow, refreshOutbox } from "./outbox.ts";
 import { loadShelf } from "./shelf.ts";
@@ -42,20 +29,7 @@ export type SignedOut = { signed_out: true } | { waiting: number };
 
 /** Signs in with `name@cooperative`: again on a known device, else as a new one. Needs signal. */
 export async function signIn(login: string, passphrase: string): Promise<SignedIn> {
-  const { world, phone } = house();
-  const typed = login.trim().toLowerCase();
-  const known = (await devicesOf(phone)).find(
-    (row) => row.member.login.toLowerCase() === typed && isUsable(row),
-  );
-  const app_version = __APP_VERSION__;
-  if (known === undefined)
-    return entered(await signInAsNew(world, { login, passphrase, app_version }));
-  const again = await signInAgain(world, known.device, { login, passphrase });
-  // The device was shut out or is not known any more: a new one hands its outbox over (R64).
-  const isGone = "code" in again && (again.code === "device_revoked" || again.code === "not_found");
-  if (!isGone) return entered(again);
-  await setStanding(phone, known.device, "revoked");
-  return entered(await signInAsNew(world, { login, passphrase, app_version }));
+  return shown(await enterBySignIn(door(), login, passphrase));
 }
 
 /** Joins by a one-time code. Needs signal. */
@@ -65,8 +39,7 @@ export async function join(answers: {
   login: string;
   passphrase: string;
 }): Promise<SignedIn> {
-  const { world } = house();
-  return entered(await joinByCode(world, { ...answers, app_version: __APP_VERSION__ }));
+  return shown(await enterByCode(door(), answers));
 }
 
 /** Changes the person on this phone, without signal (R60). */
@@ -119,13 +92,13 @@ export async function refreshPeople(): Promise<void> {
   );
 }
 
-async function entered(entrance: Entrance): Promise<SignedIn> {
-  if (!("welcome" in entrance)) return entrance;
-  const { phone } = house();
-  const { welcome } = entrance;
-  const row = deviceRow(welcome);
-  await setMeta(await deviceDb(row.device), { device: row.device });
-  await putDevice(phone, row);
-  await changePerson(row.device);
-  return { signed_in: currentOf(row) };
+function door(): Door {
+  const { world, phone } = house();
+  return { world, phone, open: deviceDb, app_version: __APP_VERSION__ };
+}
+
+async function shown(entered: Entered): Promise<SignedIn> {
+  if (!("row" in entered)) return entered;
+  await changePerson(entered.row.device);
+  return { signed_in: currentOf(entered.row) };
 }

@@ -40,7 +40,7 @@ export function joinByCode(
 export function signInAgain(
   world: World,
   device: string,
-  answers: { login: string; passphrase: string },
+  answers: { login: string; passphrase: string; app_version: string },
 ): Promise<Entrance> {
   return enter(world, "/api/v1/session", device, answers);
 }
