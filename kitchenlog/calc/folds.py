@@ -42,15 +42,14 @@ FOLDS: Mapping[str, tuple[Fold, int]] = MappingProxyType(
 def fold_subject(subject: str, facts: Sequence[Fact]) -> State:
     """The state of any subject `type:id` from all entries about it.
 
-    Raises KeyError for a type that has no fold.
+    Raises ValueError for a type that has no fold.
     """
-    fold, _ = FOLDS[subject.partition(":")[0]]
-    return fold(subject, facts)
+    return _fold_of(subject)[0](subject, facts)
 
 
 def fold_number(subject: str) -> int:
-    """The number of the fold of a subject's type. Raises KeyError for a type without one."""
-    return FOLDS[subject.partition(":")[0]][1]
+    """The number of the fold of a subject's type. Raises ValueError for a type without one."""
+    return _fold_of(subject)[1]
 
 
 def is_finished(subject: str, state: State) -> bool:
@@ -63,3 +62,10 @@ def is_finished(subject: str, state: State) -> bool:
     if sort == "batch":
         return state.get("is_finished") is True
     return sort != "day"
+
+
+def _fold_of(subject: str) -> tuple[Fold, int]:
+    known = FOLDS.get(subject.partition(":")[0])
+    if known is None:
+        raise ValueError(f"no fold for {subject}")
+    return known

@@ -14,13 +14,12 @@ import pytest
 
 import kitchenlog.calc
 from tests.calc.registry import ADAPTERS, answer_to
-from tests.calc.registry_folds import FOLD_PARTS
 
 VECTORS = Path(__file__).parents[1] / "vectors"
 CALC = Path(kitchenlog.calc.__file__).parent
 # export_tables writes files and calculates nothing.
 NO_CALCULATIONS = {"__init__", "export_tables"}
-MODULES = sorted({p.stem for p in CALC.glob("*.py")} - NO_CALCULATIONS - FOLD_PARTS)
+MODULES = sorted({p.stem for p in CALC.glob("*.py")} - NO_CALCULATIONS)
 # Folders that other tests read.
 OTHER_FOLDERS = {"entries"}
 

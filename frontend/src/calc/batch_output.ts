@@ -10,7 +10,7 @@ import {
   textIn,
 } from "./bodies.ts";
 import { type Decimal, plain, product, total, ZERO } from "./numbers.ts";
-import { type Body, compareText, type Standing } from "./record.ts";
+import { type Body, type Standing, TEXT_ORDER } from "./record.ts";
 import type { Life } from "./stock.ts";
 import { weighed, weighingOf } from "./weighing.ts";
 
@@ -91,7 +91,7 @@ export function lostByReason(
     const reason = textIn(body, "reason") ?? "other";
     sums.set(reason, total([sums.get(reason) ?? ZERO, amount.value]));
   }
-  return new Map([...sums].sort(([a], [b]) => compareText(a, b)));
+  return new Map([...sums].sort(([a], [b]) => TEXT_ORDER(a, b)));
 }
 
 /** An output as the batch sheet shows it. */
@@ -171,7 +171,7 @@ function addRow(rows: Map<string, Row>, body: Body, amount: Amount | null): void
 
 function inRowOrder(rows: ReadonlyMap<string, Row>): Row[] {
   return [...rows.values()].sort(
-    (a, b) => compareText(a.lot, b.lot) || compareText(a.unit ?? "", b.unit ?? ""),
+    (a, b) => TEXT_ORDER(a.lot, b.lot) || TEXT_ORDER(a.unit ?? "", b.unit ?? ""),
   );
 }
 

@@ -4,7 +4,6 @@ import { objectIn, textIn, textsIn } from "./bodies.ts";
 import {
   asItStands,
   type Body,
-  compareText,
   type Fact,
   type Finding,
   finding,
@@ -13,6 +12,7 @@ import {
   notesAbout,
   type Standing,
   settled,
+  TEXT_ORDER,
 } from "./record.ts";
 
 export const DEFINITION_FOLD = 1;
@@ -76,7 +76,7 @@ export function definitionState(subject: string, facts: Iterable<Fact>): Definit
   return {
     type: sort,
     id: named,
-    fields: Object.fromEntries([...fields].sort(([a], [b]) => compareText(a, b))),
+    fields: Object.fromEntries([...fields].sort(([a], [b]) => TEXT_ORDER(a, b))),
     defined_by: first?.id ?? null,
     changed_at: changed.at(-1)?.happened_at ?? null,
     findings: settled(findings, record.standing, subject),
@@ -132,7 +132,7 @@ function conflicts(
   const findings: Finding[] = [];
   for (const entry of changed) {
     const changes = objectIn(entry.body, "changes") ?? {};
-    for (const name of Object.keys(changes).sort(compareText)) {
+    for (const name of Object.keys(changes).sort(TEXT_ORDER)) {
       const change = objectIn(changes, name) ?? {};
       // Without its definition nobody knows what was in force: the first change says it.
       const isUnknown = !isDefined && !fields.has(name);
@@ -166,7 +166,7 @@ function setField(fields: Map<string, unknown>, name: string, value: unknown): v
 
 function union(inForce: unknown, change: Body): string[] {
   const both = [...textsIn({ inForce }, "inForce"), ...textsIn(change, "to")];
-  return [...new Set(both)].sort(compareText);
+  return [...new Set(both)].sort(TEXT_ORDER);
 }
 
 /** Its key names the entry too: settling one conflict must not settle the next. */
@@ -192,7 +192,7 @@ function shown(value: unknown): string {
   if (value === null || value === undefined) return "";
   if (Array.isArray(value)) return `[${value.map(shown).join(", ")}]`;
   if (typeof value === "object") {
-    const inner = Object.entries(value).sort(([a], [b]) => compareText(a, b));
+    const inner = Object.entries(value).sort(([a], [b]) => TEXT_ORDER(a, b));
     return `{${inner.map(([name, each]) => `${name}: ${shown(each)}`).join(", ")}}`;
   }
   return String(value);

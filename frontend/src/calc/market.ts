@@ -5,7 +5,6 @@ import { type Decimal, difference, plain, product, total, ZERO } from "./numbers
 import {
   asItStands,
   type Body,
-  compareText,
   type Fact,
   type Finding,
   finding,
@@ -13,6 +12,7 @@ import {
   notesAbout,
   type Standing,
   settled,
+  TEXT_ORDER,
 } from "./record.ts";
 
 export const DAY_FOLD = 1;
@@ -65,7 +65,7 @@ export function dayState(subject: string, facts: Iterable<Fact>): DayState {
   return {
     place,
     on,
-    lots: [...lots].sort(([a], [b]) => compareText(a, b)).map(([lot, each]) => written(lot, each)),
+    lots: [...lots].sort(([a], [b]) => TEXT_ORDER(a, b)).map(([lot, each]) => written(lot, each)),
     sold: soldOf(sales),
     takings: takingsOf(days.flatMap((lot) => lot.takings)),
     sales_count: sales.length,

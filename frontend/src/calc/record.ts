@@ -4,6 +4,12 @@ import { itemsIn, objectIn, textIn } from "./bodies.ts";
 
 export type Body = Readonly<Record<string, unknown>>;
 
+/** Ids, codes and times by code unit, never by a person's locale; Python compares so by itself. */
+export const TEXT_ORDER = (a: string, b: string): -1 | 0 | 1 => {
+  if (a === b) return 0;
+  return a < b ? -1 : 1;
+};
+
 /** One entry as a fold is given it; `seq` is null until the server has numbered it. */
 export interface Fact {
   readonly id: string;
@@ -93,7 +99,7 @@ export function asItStands(facts: Iterable<Fact>): RecordOfEntries {
   }
   return {
     standing: inBusinessOrder(standing),
-    findings: findings.sort((a, b) => compareText(a.key, b.key)),
+    findings: findings.sort((a, b) => TEXT_ORDER(a.key, b.key)),
   };
 }
 
@@ -101,11 +107,11 @@ export function asItStands(facts: Iterable<Fact>): RecordOfEntries {
 export function inBusinessOrder<Each extends Fact>(standing: Iterable<Each>): Each[] {
   return [...standing].sort(
     (a, b) =>
-      compareText(a.happened_at, b.happened_at) ||
+      TEXT_ORDER(a.happened_at, b.happened_at) ||
       rank(a.kind) - rank(b.kind) ||
-      compareText(a.device, b.device) ||
+      TEXT_ORDER(a.device, b.device) ||
       a.device_seq - b.device_seq ||
-      compareText(a.id, b.id),
+      TEXT_ORDER(a.id, b.id),
   );
 }
 
@@ -115,9 +121,9 @@ export function inLogOrder<Each extends Fact>(standing: Iterable<Each>): Each[] 
     (a, b) =>
       Number(a.seq === null) - Number(b.seq === null) ||
       (a.seq ?? 0) - (b.seq ?? 0) ||
-      compareText(a.device, b.device) ||
+      TEXT_ORDER(a.device, b.device) ||
       a.device_seq - b.device_seq ||
-      compareText(a.id, b.id),
+      TEXT_ORDER(a.id, b.id),
   );
 }
 
@@ -137,7 +143,7 @@ export function familyRoots(corrects: ReadonlyMap<string, string | null>): Map<s
     }
     // The walk ended at a known family, at a root (a circle of one), or in a circle.
     const circle = [...path.keys()].slice(path.get(entry) ?? 0);
-    const root = roots.get(entry) ?? circle.sort(compareText)[0] ?? entry;
+    const root = roots.get(entry) ?? circle.sort(TEXT_ORDER)[0] ?? entry;
     for (const member of path.keys()) roots.set(member, root);
   }
   return new Map([...corrects.keys()].map((entry) => [entry, roots.get(entry) ?? entry]));
@@ -170,7 +176,7 @@ export function settled(
   const byKey = new Map<string, Finding>();
   for (const each of findings) if (!byKey.has(each.key)) byKey.set(each.key, each);
   return [...byKey.values()]
-    .sort((a, b) => compareText(a.key, b.key))
+    .sort((a, b) => TEXT_ORDER(a.key, b.key))
     .map((each) => marked(each, settledBy.get(each.key)));
 }
 
@@ -184,12 +190,6 @@ export function notesAbout(standing: readonly Standing[], subject: string): Note
       author: each.author,
       on: each.local_date,
     }));
-}
-
-/** By code unit, as ids, codes and times are compared; never by a person's locale. */
-export function compareText(a: string, b: string): -1 | 0 | 1 {
-  if (a === b) return 0;
-  return a < b ? -1 : 1;
 }
 
 function marked(each: Finding, settledBy: string | undefined): Finding {
@@ -208,7 +208,7 @@ function rank(kind: string): number {
 /** Entry -> the corrections and voids that name it, by id. */
 function namingOf(facts: Iterable<Fact>): Map<string, Fact[]> {
   const naming = new Map<string, Fact[]>();
-  for (const fact of [...facts].sort((a, b) => compareText(a.id, b.id))) {
+  for (const fact of [...facts].sort((a, b) => TEXT_ORDER(a.id, b.id))) {
     if (!ABOUT_ENTRIES.includes(fact.kind)) continue;
     const named = textIn(fact.body, "corrects") ?? "";
     const others = naming.get(named);
@@ -225,7 +225,7 @@ function rootsOf(
 ): string[] {
   const own = [...byId.values()].filter((fact) => !ABOUT_ENTRIES.includes(fact.kind));
   const missing = [...naming.keys()].filter((entry) => !byId.has(entry));
-  return [...own.map((fact) => fact.id), ...missing].sort(compareText);
+  return [...own.map((fact) => fact.id), ...missing].sort(TEXT_ORDER);
 }
 
 /** Roots and all that names them, each after what it names. A circle has no root. */

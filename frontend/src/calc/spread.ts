@@ -19,7 +19,7 @@ import {
   written,
   ZERO,
 } from "./numbers.ts";
-import { compareText } from "./record.ts";
+import { TEXT_ORDER } from "./record.ts";
 import { type Edge, type Sheets, walkFrom } from "./trace.ts";
 
 export const SHARE_PLACES = 6;
@@ -103,7 +103,7 @@ export function recall(lot: string, sheets: Sheets): Recall {
     if (!GONE.includes(edge.to.split(":", 1)[0] ?? "")) continue;
     byTarget.set(edge.to, total([byTarget.get(edge.to) ?? ZERO, amountOf(edge)]));
   }
-  const targets = [...byTarget].sort(([a], [b]) => compareText(a, b));
+  const targets = [...byTarget].sort(([a], [b]) => TEXT_ORDER(a, b));
   return {
     lots: finishedLots(sheets).filter((code) => walk.reached.has(`lot:${code}`)),
     went_out: plain(total(byTarget.values())),
@@ -178,7 +178,7 @@ function lotsMadeBy(sheets: Sheets, madeBy: string): string[] {
     if (subject.startsWith("lot:") && textIn(state, "made_by") === madeBy)
       codes.push(idIn(subject));
   }
-  return codes.sort(compareText);
+  return codes.sort(TEXT_ORDER);
 }
 
 function sumOfCounts(counts: Readonly<Record<string, number>>): number {

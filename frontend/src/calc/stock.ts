@@ -13,7 +13,6 @@ import {
 import { type Decimal, plain, total, ZERO } from "./numbers.ts";
 import {
   asItStands,
-  compareText,
   type Fact,
   type Finding,
   finding,
@@ -21,6 +20,7 @@ import {
   notesAbout,
   type Standing,
   settled,
+  TEXT_ORDER,
 } from "./record.ts";
 import { type Count, type Ledger, MAKING, movedAmount, touchesLot, walked } from "./stock_moves.ts";
 
@@ -121,7 +121,7 @@ export function lotState(subject: string, facts: Iterable<Fact>): LotState {
     last_on:
       touching
         .map((entry) => entry.local_date)
-        .sort(compareText)
+        .sort(TEXT_ORDER)
         .at(-1) ?? null,
     findings: settled(findings, record.standing, subject),
     notes: notesAbout(record.standing, subject),
@@ -192,7 +192,7 @@ function madeFrom(makers: readonly Standing[]): MadeFrom[] {
     }
   }
   return [...amounts]
-    .sort(([a], [b]) => compareText(a, b))
+    .sort(([a], [b]) => TEXT_ORDER(a, b))
     .map(([origin, amount]) => ({ origin, amount: plain(amount) }));
 }
 
@@ -229,11 +229,11 @@ function fromLedger(ledger: Ledger) {
     places: Object.fromEntries(
       [...ledger.places]
         .filter(([, value]) => !value.isZero())
-        .sort(([a], [b]) => compareText(a, b))
+        .sort(([a], [b]) => TEXT_ORDER(a, b))
         .map(([place, value]) => [place, plain(value)]),
     ),
     went_to: [...ledger.ways]
-      .sort(([a], [b]) => compareText(a, b))
+      .sort(([a], [b]) => TEXT_ORDER(a, b))
       .map(([to, way]) => ({ to, amount: plain(way.amount), on: way.on })),
     sold: sum("sold"),
     dispatched: sum("dispatched"),

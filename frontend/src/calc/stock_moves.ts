@@ -2,7 +2,7 @@
 
 import { type Amount, amountIn, itemsIn, sumOf, textIn } from "./bodies.ts";
 import { type Decimal, difference, plain, total, ZERO } from "./numbers.ts";
-import { compareText, type Finding, finding, type Standing } from "./record.ts";
+import { type Finding, finding, type Standing, TEXT_ORDER } from "./record.ts";
 import { weighed } from "./weighing.ts";
 
 export const MAKING: readonly string[] = ["receipt", "output", "topped_up"];
@@ -189,7 +189,7 @@ function change(ledger: Ledger, entry: Standing, place: string, value: Decimal):
 
 function went(ledger: Ledger, entry: Standing, target: string, value: Decimal): void {
   const before = ledger.ways.get(target) ?? { amount: ZERO, on: entry.local_date };
-  const isLater = compareText(entry.local_date, before.on) > 0;
+  const isLater = TEXT_ORDER(entry.local_date, before.on) > 0;
   ledger.ways.set(target, {
     amount: total([before.amount, value]),
     on: isLater ? entry.local_date : before.on,

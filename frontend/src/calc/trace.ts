@@ -6,7 +6,7 @@
  */
 
 import { idIn, itemsIn, objectIn, textIn } from "./bodies.ts";
-import { compareText } from "./record.ts";
+import { TEXT_ORDER } from "./record.ts";
 
 export type Direction = "back" | "forward";
 
@@ -57,7 +57,7 @@ export function trace(lot: string, direction: Direction, sheets: Sheets): Trace 
   return {
     lot,
     direction,
-    nodes: [...walk.reached].sort(compareText).map((subject) => nodeOf(subject, sheets)),
+    nodes: [...walk.reached].sort(TEXT_ORDER).map((subject) => nodeOf(subject, sheets)),
     edges: walk.edges,
     is_complete: walk.missing.length === 0,
     missing: walk.missing,
@@ -81,7 +81,7 @@ export function walkFrom(start: string, direction: Direction, sheets: Sheets): W
       reached.add(direction === "back" ? edge.from : edge.to);
     }
   }
-  return { reached, edges: edges.sort(compareEdges), missing: missing.sort(compareText) };
+  return { reached, edges: edges.sort(compareEdges), missing: missing.sort(TEXT_ORDER) };
 }
 
 /**
@@ -118,9 +118,7 @@ function edgeOf(
 
 function compareEdges(a: Edge, b: Edge): number {
   return (
-    compareText(a.from, b.from) ||
-    compareText(a.to, b.to) ||
-    compareText(a.unit ?? "", b.unit ?? "")
+    TEXT_ORDER(a.from, b.from) || TEXT_ORDER(a.to, b.to) || TEXT_ORDER(a.unit ?? "", b.unit ?? "")
   );
 }
 

@@ -3,7 +3,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { ADAPTERS, answerTo, snakeCase } from "./vectors_registry.ts";
-import { FOLD_PARTS } from "./vectors_registry_folds.ts";
 
 interface VectorFile {
   readonly function: string;
@@ -21,7 +20,9 @@ const VECTORS = new URL("../../../tests/vectors/", import.meta.url);
 const OTHER_FOLDERS = new Set(["entries"]);
 
 function vectorFiles(): { file: string; vectors: VectorFile }[] {
-  const folders = readdirSync(VECTORS).filter((name) => !OTHER_FOLDERS.has(name));
+  const folders = readdirSync(VECTORS, { withFileTypes: true })
+    .filter((each) => each.isDirectory() && !OTHER_FOLDERS.has(each.name))
+    .map((each) => each.name);
   return folders.flatMap((file) =>
     readdirSync(new URL(`${file}/`, VECTORS)).map((name) => {
       const text = readFileSync(new URL(`${file}/${name}`, VECTORS), "utf8");
@@ -34,8 +35,7 @@ function vectorFiles(): { file: string; vectors: VectorFile }[] {
 async function calculations(): Promise<string[]> {
   const files = readdirSync(CALC)
     .filter((name) => name.endsWith(".ts") && !/\.test\.ts$|^vectors_/.test(name))
-    .map((name) => name.slice(0, -3))
-    .filter((file) => !FOLD_PARTS.has(file));
+    .map((name) => name.slice(0, -3));
   const lists = files.map(async (file) => {
     const exported: Record<string, unknown> = await import(`./${file}.ts`);
     return Object.entries(exported)

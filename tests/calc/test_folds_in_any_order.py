@@ -1,0 +1,195 @@
+"""Any order of arrival gives the same sheet, any part of the facts gives some sheet, and the
+phone's folds give the same sheet as ours."""
+
+from __future__ import annotations
+
+import json
+from decimal import Decimal
+from typing import Any
+
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from kitchenlog.calc.folds import FOLDS, fold_subject
+from tests.calc.registry import answer_to
+from tests.calc.registry_folds import fact_of
+from tests.calc.test_twins_agree import twin_answers
+
+SUBJECTS = (
+    "lot:A1", "lot:B2", "batch:b1", "day:stall:2026-06-06", "price:A1", "recipe:r1",
+    "material:m1",
+)  # fmt: skip
+LOTS, PLACES, UNITS = ("A1", "B2"), ("store", "stall"), ("pc", "g", "kg", "mL", "pinch")
+QUIET = settings(
+    max_examples=150, deadline=None, derandomize=True,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
+)  # fmt: skip
+
+decimals = st.integers(0, 999).map(lambda n: f"{n // 10}.{n % 10}")
+quantities = st.fixed_dictionaries({"amount": decimals, "unit": st.sampled_from(UNITS)})
+lots, places = st.sampled_from(LOTS), st.sampled_from(PLACES)
+readings = st.fixed_dictionaries(
+    {"shown": decimals, "unit": st.sampled_from(("g", "kg", "degC", "pH"))},
+    optional={
+        "tare": decimals,
+        "division": st.sampled_from(("0", "0.1", "1")),
+        "repeats": st.lists(decimals, max_size=3),
+        "repeatability": decimals,
+    },
+)
+LINE = {"line": "l1", "material": "m1", "amount": {"amount": "50", "unit": "g"}, "below": "5"}
+STEP = {"step": "s1", "measures": "kettle_mass", "unit": "kg", "high": "40"}
+PULP = {"step": "s2", "measures": "prepared_mass", "line": "l1", "unit": "g"}
+
+
+def bodies(**fields: Any) -> st.SearchStrategy[dict[str, Any]]:
+    constant = {
+        name: value if isinstance(value, st.SearchStrategy) else st.just(value)
+        for name, value in fields.items()
+    }
+    return st.fixed_dictionaries(constant)
+
+
+MOVED = {"lot": lots, "amount": quantities, "place": places}
+ON_DAY = {**MOVED, "on": "2026-06-06"}
+IN_BATCH = {"batch": "b1", "line": st.sampled_from(("l1", "l2"))}
+KINDS = {
+    "receipt": bodies(
+        **MOVED, material="m1", source="s1", condition=st.sampled_from(("fit", "refused"))
+    ),
+    "output": bodies(**MOVED, batch="b1", material="m1", pack_net=quantities),
+    "topped_up": bodies(
+        lot=lots, place=places, **{"from": st.lists(bodies(lot=lots, amount=quantities))}
+    ),
+    "weigh_in": bodies(**IN_BATCH, lot=lots, place=places, reading=readings),
+    "loss": bodies(**MOVED, reason=st.sampled_from(("trim", "residue"))),
+    "transfer": bodies(lot=lots, amount=quantities, from_place=places, to_place=places),
+    "dispatch": bodies(**MOVED, recipient="shop"),
+    "sale": bodies(**ON_DAY, price_each=decimals),
+    "return": bodies(**ON_DAY, condition=st.sampled_from(("fit", "unfit")), reason="x"),
+    "count": bodies(**MOVED),
+    "price_paid": bodies(lot=lots, price=decimals, currency="PHP"),
+    "batch_started": bodies(batch="b1", lines=st.just([LINE]), steps=st.just([STEP, PULP])),
+    "laid_out": bodies(**IN_BATCH, lots=st.lists(bodies(lot=lots))),
+    "step_done": bodies(batch="b1", step=st.sampled_from(("s1", "s2")), reading=readings),
+    "batch_finished": bodies(batch="b1"),
+    "recipe_published": bodies(recipe="r1", number=st.integers(1, 3), name="jam"),
+    "material_defined": bodies(material="m1", name="jam", allergens=st.just(["milk"])),
+    "material_changed": bodies(
+        material="m1",
+        changes=bodies(
+            name=bodies(**{"from": "jam", "to": st.sampled_from(("jelly", "curd"))}),
+            allergens=bodies(**{"from": st.just(["milk"]), "to": st.just(["eggs", "milk"])}),
+        ),
+    ),
+    "note": bodies(subject=st.sampled_from(SUBJECTS), says="seen"),
+    "finding_settled": bodies(
+        subject=st.sampled_from(SUBJECTS),
+        finding=st.sampled_from(("no_maker", "two_makers", "negative:stall")),
+        decision="explained",
+        reason="seen",
+    ),
+}
+
+
+@st.composite
+def histories(draw: st.DrawFn) -> list[dict[str, Any]]:
+    """Up to 14 facts with few times and devices, so that ties are many, then corrections."""
+    facts: list[dict[str, Any]] = []
+    for number in range(draw(st.integers(1, 14))):
+        kind = draw(st.sampled_from(sorted(KINDS)))
+        about_entries = draw(st.sampled_from(("correction", "void", None, None)))
+        fact = {
+            "id": f"e{number:02}",
+            "device": draw(st.sampled_from(("k7", "m2"))),
+            "device_seq": number,
+            "happened_at": f"2026-06-06T0{draw(st.integers(1, 3))}:00:00.000Z",
+            "seq": draw(st.sampled_from((number, None))),
+        }
+        if about_entries is None or not facts:
+            facts.append({**fact, "kind": kind, "body": draw(KINDS[kind])})
+        else:
+            facts.append({**fact, **draw(corrections(about_entries, facts))})
+    return facts
+
+
+@st.composite
+def corrections(
+    draw: st.DrawFn, about_entries: str, facts: list[dict[str, Any]]
+) -> dict[str, Any]:
+    named = draw(st.sampled_from(facts))
+    kind = named["body"].get("of_kind", named["kind"])
+    body = {"corrects": named["id"], "of_kind": kind, "reason": "typed wrong"}
+    if about_entries == "correction":
+        body["body"] = draw(KINDS[kind])
+    if draw(st.booleans()):
+        ids = [each["id"] for each in facts]
+        body["instead_of"] = [{"entry": each} for each in draw(st.lists(st.sampled_from(ids)))]
+    return {"kind": about_entries, "body": body, "happened_at": named["happened_at"]}
+
+
+@given(data=st.data(), history=histories())
+@QUIET
+def test_any_order_of_arrival_gives_the_same_sheets(
+    data: st.DataObject, history: list[dict[str, Any]]
+) -> None:
+    facts = [fact_of(each) for each in history]
+    arrived = data.draw(st.permutations(facts))
+
+    for subject in SUBJECTS:
+        assert fold_subject(subject, arrived) == fold_subject(subject, facts)
+
+
+@given(data=st.data(), history=histories())
+@QUIET
+def test_any_part_of_the_facts_gives_sheets_alike_in_every_order(
+    data: st.DataObject, history: list[dict[str, Any]]
+) -> None:
+    facts = [fact_of(each) for each in history]
+    part = data.draw(st.lists(st.sampled_from(facts), unique_by=lambda fact: fact.id))
+
+    for subject in SUBJECTS:
+        sheet = fold_subject(subject, part)
+
+        assert json.loads(json.dumps(sheet)) == sheet
+        assert sheet == fold_subject(subject, sorted(part, key=lambda fact: fact.id))
+
+
+@given(history=histories())
+@QUIET
+def test_what_came_in_is_what_went_out_and_what_is_there(
+    history: list[dict[str, Any]],
+) -> None:
+    for lot in LOTS:
+        sheet = fold_subject(f"lot:{lot}", [fact_of(each) for each in history])
+        amounts = {name: Decimal(sheet[name]) for name in ("made", "returned", "found")}
+        gone = ("sold", "dispatched", "used", "lost", "on_hand")
+
+        assert sum(amounts.values()) == sum(Decimal(sheet[name]) for name in gone)
+
+
+def test_the_phone_folds_random_facts_into_the_same_sheets() -> None:
+    questions: list[dict[str, Any]] = []
+
+    @given(history=histories())
+    @settings(QUIET, max_examples=150)
+    def collect(history: list[dict[str, Any]]) -> None:
+        questions.extend(
+            {"file": "folds", "function": "fold_subject", "given": given_}
+            for given_ in ({"subject": subject, "facts": history} for subject in SUBJECTS)
+        )
+
+    collect()
+    theirs = twin_answers(questions)
+    differing = [
+        (question["given"], answer)
+        for question, answer in zip(questions, theirs, strict=True)
+        if answer_to("folds", "fold_subject", question["given"]) != answer
+    ]
+
+    assert differing[:1] == []
+    assert len(theirs) >= 150 * len(SUBJECTS)
+
+
+def test_every_type_of_subject_has_a_fold_and_takes_nothing_for_an_answer() -> None:
+    assert all(fold_subject(f"{sort}:x", []) for sort in FOLDS)
