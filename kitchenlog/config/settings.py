@@ -187,8 +187,9 @@ STORAGES = {
 
 PWA_APP_NAME = "kitchenlog"
 PWA_APP_DESCRIPTION = "One shared record for a cooperative of home food processors."
-PWA_APP_THEME_COLOR = "#1f5c4a"
-PWA_APP_BACKGROUND_COLOR = "#ffffff"
+# --ground in frontend/src/look.css
+PWA_APP_THEME_COLOR = "#f4f6f3"
+PWA_APP_BACKGROUND_COLOR = "#f4f6f3"
 PWA_APP_DISPLAY = "standalone"
 PWA_APP_SCOPE = "/"
 PWA_APP_START_URL = "/"

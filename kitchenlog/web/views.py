@@ -43,6 +43,12 @@ def robots(request: HttpRequest) -> HttpResponse:
     return plain_sentence("User-agent: *\nDisallow: /", 200)
 
 
+@require_safe
+def icon(request: HttpRequest) -> HttpResponse:
+    """What browsers ask for unasked; without it each first visit logs an error."""
+    return _built_file("icons/icon-192.png", "image/png")
+
+
 def missing_file(request: HttpRequest) -> HttpResponse:
     """A script or picture that is not there; never the shell, which is no script (R87)."""
     return plain_sentence("There is no such file.", 404)

@@ -87,7 +87,7 @@ MATRIX: dict[tuple[str, str], Door] = {
 # Beside the API: they hold nothing of anybody, and answer everybody alike.
 OPEN = {
     "healthz", "robots.txt", "serviceworker.js", "manifest.json",
-    "^static/.*$", r"^(?:favicon\.ico|.*\.(?:js|css|map|png|svg|woff2|wasm))$",
+    "^static/.*$", "favicon.ico", r"^.*\.(?:js|css|map|ico|png|svg|woff2|wasm)$",
     r"^api(?:/.*)?$", "^.*$",
 }  # fmt: skip
 

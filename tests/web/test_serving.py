@@ -82,6 +82,17 @@ def test_an_app_that_was_not_built_says_so_in_a_sentence(tmp_path: Path, setting
     assert "The app is not built yet." in shell.content.decode()
 
 
+def test_the_icon_browsers_ask_for_unasked_is_served_once_it_is_built(built: Path) -> None:
+    before = Client().get("/favicon.ico")
+    (built / "icons").mkdir()
+    (built / "icons" / "icon-192.png").write_bytes(b"\x89PNG")
+
+    after = Client().get("/favicon.ico")
+
+    assert before.status_code == 404
+    assert (after.status_code, after["Content-Type"]) == (200, "image/png")
+
+
 def test_the_manifest_makes_the_app_installable(built: Path) -> None:
     answer = Client().get("/manifest.json")
 
