@@ -1,6 +1,5 @@
 /** Wiring only: starts the app and shows the screen that the address names. */
 import "./look.css";
-import "./parts/parts.css";
 import { effect, useComputed, useSignal, useSignalEffect } from "@preact/signals";
 import { type ComponentType, render } from "preact";
 import { ROUTES } from "./screens/routes.ts";

@@ -1,5 +1,5 @@
 /** Where a lot came from and where it went: over the sheets this phone holds, or as the server says. */
-import { compareText } from "../calc/";
+import { TEXT_ORDER } from "../calc/record.ts";
 import {
   type Direction,
   type Edge,
@@ -48,7 +48,7 @@ function parsedTrace(payload: Fields, lot: string, direction: Direction): Trace 
   return {
     lot,
     direction,
-    nodes: readNodes.sort((a, b) => compareText(a.id, b.id)),
+    nodes: readNodes.sort((a, b) => TEXT_ORDER(a.id, b.id)),
     edges: readEdges,
     is_complete: is_complete === true,
     missing: missing.filter((each): each is string => typeof each === "string"),

@@ -21,7 +21,6 @@ export const SIGN_IN = {
   signal_once: "Signing in needs signal once. Afterwards this phone works without.",
   join_signal_once: "Joining needs signal once. Afterwards this phone works without.",
   known: "Known on this phone",
-  known_key: "Change person on this phone",
   bench: "Come in",
   asking: "Asking the server",
   type_login: "Type your login first",

@@ -1,6 +1,4 @@
 /** Words of the stall: sales in two taps, what is not a sale, and what goes to a business. */
-import { dayWords, figure } from "./numbers.ts";
-
 export const STALL = {
   where: "Stall",
   choose_title: "Which stall?",
@@ -8,21 +6,18 @@ export const STALL = {
   no_stall: "No stall yet. Set one up first.",
   bench: "How many were sold",
   sold: "sold",
-  sun: "Sun",
-  sun_off: "No sun",
+  sun: "Sun light",
+  sun_off: "Usual light",
+  another: "Other stall",
   none: "Nothing has come to this stall yet. Bring something.",
   left: "left",
   sold_out: "sold out",
   no_price: "no price",
-  tube: (left: string, whole: string) => `${left} of ${whole} left`,
   choose_product: "Choose what was sold",
   how_many: "How many",
   from_lot: "from",
-  any_lot: "any lot",
   more: "more",
-  sale_of: (count: string, sum: string) => `sold ${count}, for ${sum}`,
-  sale_unpriced: (count: string) => `sold ${count}`,
-  price_now: "Price",
+  sold_for: "for",
   not_sale: "Not a sale",
   business: "To a business",
   sample: "Sample",
@@ -49,7 +44,6 @@ export const STALL = {
   found_more: (came: string, sold: string) =>
     `You brought ${came} and sold ${sold}. Found one? Sell it, it will be a finding.`,
   kept: "kept on this phone",
-  taken_back: "taken back",
   did: {
     sale: "sold",
     sample: "sample",
@@ -58,7 +52,6 @@ export const STALL = {
     return_unfit: "came back damaged",
   },
   last: (clock: string, count: string) => `${clock} ${count}`,
-  leave: "Leave the stall",
 };
 
 export const BRING = {
@@ -68,13 +61,11 @@ export const BRING = {
   bring: "Bring here",
   take: "Take from here",
   other: "Other place",
-  from: (place: string) => `from ${place}`,
   none: "Nothing stands there.",
   choose_place: "Choose the other place",
   choose_lot: "Choose what goes",
   type_amount: "Type how much",
   save: (amount: string) => `Move ${amount}`,
-  there: (amount: string) => `${amount} there`,
   done: (amount: string, lot: string) => `${amount} of ${lot} moved. Kept on this phone.`,
 };
 
@@ -99,8 +90,4 @@ export const DISPATCH = {
   save: (amount: string) => `Send ${amount}`,
   done: "Kept on this phone",
   done_words: (amount: string, lot: string, name: string) => `${amount} of ${lot} for ${name}.`,
-  again: "Send something else",
-  here: (amount: string) => `${amount} here`,
-  best: (day: string) => dayWords(day, true),
-  count: (count: number) => figure(String(count)),
 };

@@ -15,7 +15,8 @@ export const TRACE = {
   back: "Back to where it came from",
   forward: "On to where it went",
   made: (day: string, by: string) => (by === "" ? `made ${day}` : `made ${day} by ${by}`),
-  received: (day: string, by: string) => (by === "" ? `received ${day}` : `received ${day} by ${by}`),
+  received: (day: string, by: string) =>
+    by === "" ? `received ${day}` : `received ${day} by ${by}`,
   poured: (day: string) => `poured together ${day}`,
   refused: "refused, never in the store",
   made_here: "made here",

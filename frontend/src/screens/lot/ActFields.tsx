@@ -33,7 +33,11 @@ export function ActFields(props: ActFieldsProps) {
       {act === "count" && <p class="second">{ACTS.blind}</p>}
       <WhichPlace {...props} />
       {act === "top-up" && <OtherLot {...props} />}
-      <Amount {...props} field="amount" label={act === "count" ? ACTS.amount_counted : label(props)} />
+      <Amount
+        {...props}
+        field="amount"
+        label={act === "count" ? ACTS.amount_counted : label(props)}
+      />
       {act === "top-up" && typed.other !== "" && (
         <Amount {...props} field="other_amount" label={ACTS.poured(typed.other)} />
       )}

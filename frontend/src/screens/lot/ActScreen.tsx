@@ -30,7 +30,7 @@ const TITLES: Record<Act, string> = {
 };
 
 /** `params.lot` and `params.act`; an unknown one is said, not guessed. */
-export default function ActScreen({ params }: { params: Record<string, string> }) {
+export function Screen({ params }: { params: Record<string, string> }) {
   const lot = params.lot ?? "";
   const act = actOf(params.act) ?? "count";
   const state = sheet<LotState>(`lot:${lot}`).value?.state ?? null;

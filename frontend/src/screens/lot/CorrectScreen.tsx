@@ -1,6 +1,5 @@
 /** Correcting the amount of an entry, or voiding it, with a reason. The old one stays readable. */
 import { useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
 import { quantityIn } from "../../calc/bodies.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
@@ -8,15 +7,17 @@ import { FieldGroup, NumberField, TextField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Refusal } from "../../parts/Plain.tsx";
 import { typedNumber } from "../../parts/typing.ts";
-import { correct, entriesAbout, type HeldEntry, takeBack } from "../../state/record.ts";
+import { correct, takeBack } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
+import { sheet } from "../../state/sheets.ts";
 import { CORRECT } from "../../text/lot.ts";
 import { amountWords } from "../../text/numbers.ts";
-import { useDrafted } from "../shared/drafted.ts";
+import { type Drafted, useDrafted } from "../shared/drafted.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { NumberKeys } from "../shared/NumberKeys.tsx";
 import { beside, besideNone, type Hindrance, hindrance } from "../shared/sentences.ts";
+import { useHeld } from "../shared/use_held.ts";
 import { type HistoryRow, historyOf, inForce } from "./history.ts";
 
 const BLANK = { wrong: "amount", amount: "", unit: "", reason: "" };
@@ -27,14 +28,9 @@ const WRONGS = [
 ] as const;
 
 /** `params.lot` and `params.entry`. */
-export default function CorrectScreen({ params }: { params: Record<string, string> }) {
+export function Screen({ params }: { params: Record<string, string> }) {
   const { lot = "", entry = "" } = params;
-  const held = useSignal<HeldEntry[]>([]);
-  useEffect(() => {
-    void entriesAbout(`lot:${lot}`).then((entries) => {
-      held.value = entries;
-    });
-  }, [lot]);
+  const held = useHeld(`lot:${lot}`, sheet<unknown>(`lot:${lot}`).value);
   const row = historyOf(lot, held.value).find((each) => each.id === entry);
   const body = inForce(held.value, entry);
   if (row === undefined || body === null) {
@@ -64,7 +60,8 @@ function CorrectForm(props: { lot: string; row: HistoryRow; body: Record<string,
   const typed = form.typed.value;
   const isVoid = typed.wrong === "never" || amount === null;
   const should = typedNumber(typed.amount);
-  const lacks = !isVoid && should === null ? "amount" : typed.reason.trim() === "" ? "reason" : null;
+  const lacks =
+    !isVoid && should === null ? "amount" : typed.reason.trim() === "" ? "reason" : null;
 
   async function save() {
     const reason = typed.reason.trim();
@@ -97,8 +94,16 @@ function CorrectForm(props: { lot: string; row: HistoryRow; body: Record<string,
           <Foot>
             <BackKey href={`#/lot/${lot}`} />
             <MainKey
-              words={isVoid ? CORRECT.save_void : CORRECT.save_amount(amountWords(should, typed.unit))}
-              notReady={lacks === null ? null : lacks === "amount" ? CORRECT.type_amount : CORRECT.type_reason}
+              words={
+                isVoid ? CORRECT.save_void : CORRECT.save_amount(amountWords(should, typed.unit))
+              }
+              notReady={
+                lacks === null
+                  ? null
+                  : lacks === "amount"
+                    ? CORRECT.type_amount
+                    : CORRECT.type_reason
+              }
               onNotReady={() => focusFirst(lacks ?? undefined)}
               onPress={() => void save()}
             />
@@ -108,25 +113,40 @@ function CorrectForm(props: { lot: string; row: HistoryRow; body: Record<string,
     >
       <Refusal sentence={besideNone(found.value, ["body.amount", "reason"])} />
       <p class="second">{CORRECT.was(`${row.did} ${row.amount} ${row.says}`)}</p>
-      {amount !== null && (
+      <CorrectFields form={form} hasAmount={amount !== null} found={found.value} />
+    </Frame>
+  );
+}
+
+function CorrectFields(props: {
+  form: Drafted<typeof BLANK>;
+  hasAmount: boolean;
+  found: Hindrance | null;
+}) {
+  const { form, hasAmount, found } = props;
+  const typed = form.typed.value;
+  const isVoid = typed.wrong === "never";
+  return (
+    <>
+      {hasAmount && (
         <FieldGroup label={CORRECT.choose}>
           <CupChoice
             name={CORRECT.choose}
             options={WRONGS}
-            chosen={typed.wrong === "never" ? "never" : "amount"}
+            chosen={isVoid ? "never" : "amount"}
             onChoose={(wrong) => form.type({ wrong })}
           />
         </FieldGroup>
       )}
-      {!isVoid && (
+      {hasAmount && !isVoid && (
         <div id="field-amount">
           <NumberField
             label={CORRECT.amount}
             typed={typed.amount}
             unit={typed.unit}
             isOpen
-            onOpen={() => {}}
-            refusal={beside(found.value, "body.amount")}
+            onOpen={() => focusFirst("amount")}
+            refusal={beside(found, "body.amount")}
           />
         </div>
       )}
@@ -137,9 +157,9 @@ function CorrectForm(props: { lot: string; row: HistoryRow; body: Record<string,
           value={typed.reason}
           onValue={(reason) => form.type({ reason })}
           mostChars={REASON_CHARS_MAX}
-          refusal={beside(found.value, "reason")}
+          refusal={beside(found, "reason")}
         />
       </div>
-    </Frame>
+    </>
   );
 }

@@ -7,6 +7,7 @@ import { lifeSortWord } from "../../text/lots.ts";
 import { dayWords } from "../../text/numbers.ts";
 import { endName } from "../shared/ends.ts";
 import { amountText, materialOf } from "../shared/lots.ts";
+import { memberName } from "../shared/people.ts";
 
 /** Findings first: they are why one opens a sheet. */
 export function LotFacts({ state }: { state: LotState }) {
@@ -22,7 +23,7 @@ export function LotFacts({ state }: { state: LotState }) {
             <p key={note.entry}>
               <span class="rec">{note.says}</span>{" "}
               <span class="second">
-                {nameOf("member", note.author)}, {dayWords(note.on)}
+                {memberName(note.author)}, {dayWords(note.on)}
               </span>
             </p>
           ))}

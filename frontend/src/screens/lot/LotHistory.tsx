@@ -1,15 +1,19 @@
 /** Every entry about a lot, in the order in which it happened; the old value is never lost. */
-import { useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
 import { Cup } from "../../parts/Cup.tsx";
-import { CorrectionRow, Entries, EntryRow, type EntryState, TwoCorrections } from "../../parts/EntryRow.tsx";
+import {
+  CorrectionRow,
+  Entries,
+  EntryRow,
+  type EntryState,
+  TwoCorrections,
+} from "../../parts/EntryRow.tsx";
 import { Notice, Part } from "../../parts/Plain.tsx";
 import { attention } from "../../state/outbox.ts";
-import { entriesAbout, type HeldEntry } from "../../state/record.ts";
 import { sheet } from "../../state/sheets.ts";
 import { LOT, momentWords } from "../../text/lot.ts";
 import { clockWords, dayWords } from "../../text/numbers.ts";
 import { dayOf, zone } from "../shared/edge.ts";
+import { useHeld } from "../shared/use_held.ts";
 import { type ByWhom, type HistoryRow, historyOf } from "./history.ts";
 
 /** Kinds whose amount can be corrected here; what a batch weighed in is corrected there. */
@@ -17,18 +21,9 @@ const CORRECTED_HERE = ["receipt", "loss", "transfer", "dispatch", "sale", "retu
 
 /** Read anew whenever the sheet changes: an entry was added, or came in from elsewhere. */
 export function LotHistory({ code }: { code: string }) {
-  const held = useSignal<HeldEntry[] | null>(null);
   const shown = sheet<unknown>(`lot:${code}`).value;
-  useEffect(() => {
-    let isLeft = false;
-    void entriesAbout(`lot:${code}`).then((entries) => {
-      if (!isLeft) held.value = entries;
-    });
-    return () => {
-      isLeft = true;
-    };
-  }, [code, shown]);
-  const rows = held.value === null ? [] : historyOf(code, held.value);
+  const held = useHeld(`lot:${code}`, shown);
+  const rows = historyOf(code, held.value);
   return (
     <Part title={LOT.history}>
       {shown !== null && shown.from !== "phone" && <Notice>{LOT.history_partial}</Notice>}

@@ -13,9 +13,10 @@ import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { amountText, lifeShown, materialOf } from "../shared/lots.ts";
 import { LotFacts } from "./LotFacts.tsx";
 import { LotHistory } from "./LotHistory.tsx";
+import "../shared/rows.css";
 
 /** `params.lot` is the code. */
-export default function LotScreen({ params }: { params: Record<string, string> }) {
+export function Screen({ params }: { params: Record<string, string> }) {
   const code = params.lot ?? "";
   const shown = sheet<LotState>(`lot:${code}`).value;
   return (

@@ -7,6 +7,7 @@ import type { HeldEntry } from "../../state/record.ts";
 import { nameOf } from "../../state/stock.ts";
 import { DID, DID_NOT_HAPPEN, SAID } from "../../text/lot.ts";
 import { amountWords } from "../../text/numbers.ts";
+import { memberName } from "../shared/people.ts";
 
 /** Who did it, when, and why where there is a reason. */
 export interface ByWhom {
@@ -80,7 +81,7 @@ function byWhom(held: readonly HeldEntry[], id: string | undefined): ByWhom | nu
   const found = held.find(({ entry }) => entry.id === id)?.entry;
   if (found === undefined) return null;
   return {
-    author: nameOf("member", found.author),
+    author: memberName(found.author),
     at: found.recorded_at,
     day: found.recorded_at.slice(0, 10),
     reason: textIn(found.body, "reason") ?? "",
@@ -126,7 +127,10 @@ function saysOf(kind: string, body: Fact["body"]): string {
         ? SAID.refused(textIn(body, "refused_why") ?? "")
         : `${SAID.from(name("source", "source"))}, ${at}`,
     output: () => at,
-    topped_up: () => itemsIn(body, "from").map((each) => textIn(each, "lot")).join(" + "),
+    topped_up: () =>
+      itemsIn(body, "from")
+        .map((each) => textIn(each, "lot"))
+        .join(" + "),
     weigh_in: () => at,
     loss: () => SAID.because(textIn(body, "reason") ?? ""),
     transfer: () =>

@@ -1,19 +1,11 @@
 /** Changing the person on this phone, without signal, among those who once signed in here. */
-import { type Choice, Choices } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
-import { goTo } from "../../state/route.ts";
-import { changePerson, current, people } from "../../state/session.ts";
-import type { Person } from "../../state/types.ts";
 import { PEOPLE } from "../../text/sign_in.ts";
+import { KnownPeople } from "./KnownPeople.tsx";
 
-/** Of another person one sees only how much waits (R60). */
-export default function PeopleScreen() {
-  async function change(device: string) {
-    const person = people.value.find((each) => each.device === device);
-    await changePerson(device);
-    goTo(person?.must_sign_in ? "/sign-in" : "/");
-  }
+/** Each person's entries stay their own, and go up under their own name. */
+export function Screen() {
   return (
     <Frame
       where={PEOPLE.where}
@@ -27,23 +19,7 @@ export default function PeopleScreen() {
         </Foot>
       }
     >
-      <Choices
-        name={PEOPLE.choose}
-        items={people.value.map(choice)}
-        chosen={current.value?.device ?? null}
-        onChoose={(device) => void change(device)}
-        none={PEOPLE.none}
-      />
+      <KnownPeople />
     </Frame>
   );
-}
-
-function choice(person: Person): Choice {
-  const { device, member, cooperative, waiting } = person;
-  return {
-    id: device,
-    name: member.name,
-    sub: person.must_sign_in ? PEOPLE.must_sign_in : cooperative.name,
-    right: device === current.value?.device ? PEOPLE.now : PEOPLE.waiting(waiting),
-  };
 }

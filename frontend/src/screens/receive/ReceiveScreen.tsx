@@ -17,10 +17,19 @@ import { type NumberOpen, ReceiveFields } from "./ReceiveFields.tsx";
 import { ReceiveKeys } from "./ReceiveKeys.tsx";
 import { BLANK, missing, type ReceiveTyped } from "./typed.ts";
 
-const SHOWN = ["source", "material", "amount", "place", "refused_why", "life", "price", "their_lot"];
+const SHOWN = [
+  "source",
+  "material",
+  "amount",
+  "place",
+  "refused_why",
+  "life",
+  "price",
+  "their_lot",
+];
 
 /** The form while something is typed, the new lot once it is kept. */
-export default function ReceiveScreen() {
+export function Screen() {
   const form = useDrafted<ReceiveTyped>("receive", BLANK);
   const kept = useSignal<Kept | null>(null);
   if (kept.value !== null) {
@@ -72,7 +81,11 @@ function ReceiveForm(props: { form: Drafted<ReceiveTyped>; onKept: (kept: Kept) 
           <Foot>
             <BackKey href="#/" />
             <MainKey
-              words={typed.condition === "refused" ? RECEIVE.save_refused(code ?? "") : RECEIVE.save(code ?? "")}
+              words={
+                typed.condition === "refused"
+                  ? RECEIVE.save_refused(code ?? "")
+                  : RECEIVE.save(code ?? "")
+              }
               notReady={lacks?.sentence ?? null}
               onNotReady={() => {
                 if (lacks?.field === "amount") open.value = "amount";

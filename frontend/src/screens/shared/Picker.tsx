@@ -4,6 +4,7 @@ import { type Choice, Choices, folded } from "../../parts/Choices.tsx";
 import { Cup } from "../../parts/Cup.tsx";
 import { FieldGroup, TextField } from "../../parts/Fields.tsx";
 import { PICKER } from "../../text/picker.ts";
+import "./rows.css";
 
 /** `newName` is a name written here that is not set up yet; `write` the words of the cup for it. */
 export interface PickerProps {
@@ -66,15 +67,17 @@ export function Picker(props: PickerProps) {
 function Chosen(props: { picked: Choice | undefined; newName: string; onChange: () => void }) {
   const { picked, newName } = props;
   return (
-    <Cup class="choice" isChosen onPress={props.onChange}>
-      <span class="choice-name">
-        <span class="rec">{picked?.name ?? newName}</span>
-        {(picked?.sub ?? newName) !== "" && (
-          <span class="second">{picked === undefined ? PICKER.new_name : picked.sub}</span>
-        )}
-      </span>
-      <span class="second">{PICKER.change}</span>
-    </Cup>
+    <div class="choices">
+      <Cup class="choice" isChosen onPress={props.onChange}>
+        <span class="choice-name">
+          <span class="rec">{picked?.name ?? newName}</span>
+          {(picked?.sub ?? newName) !== "" && (
+            <span class="second">{picked === undefined ? PICKER.new_name : picked.sub}</span>
+          )}
+        </span>
+        <span class="second">{PICKER.change}</span>
+      </Cup>
+    </div>
   );
 }
 

@@ -1,16 +1,18 @@
 /** Being this person on this phone: by login and passphrase, or by a one-time code. */
 import { type Signal, useSignal } from "@preact/signals";
 import { CupChoice } from "../../parts/Choices.tsx";
-import { Cup, MainKey } from "../../parts/Cup.tsx";
+import { MainKey } from "../../parts/Cup.tsx";
 import { TextField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
-import { Refusal } from "../../parts/Plain.tsx";
+import { Part, Refusal } from "../../parts/Plain.tsx";
 import { goTo } from "../../state/route.ts";
 import { join, people, signIn } from "../../state/session.ts";
 import { SIGN_IN } from "../../text/sign_in.ts";
+import { KnownPeople } from "../people/KnownPeople.tsx";
 import { focusFirst } from "../shared/focus.ts";
 import { beside, besideNone, type Hindrance } from "../shared/sentences.ts";
 import { type Answers, missing, NO_ANSWERS, refused, type Way } from "./answers.ts";
+import "../shared/rows.css";
 
 const WAYS = [
   { value: "sign_in", word: SIGN_IN.sign_in },
@@ -22,7 +24,7 @@ const NAME_CHARS_MAX = 120;
 const PASSPHRASE_CHARS_MAX = 256;
 
 /** `params.way` "join" opens the code at once, as a coordinator's link does. */
-export default function SignInScreen({ params }: { params: Record<string, string> }) {
+export function Screen({ params }: { params: Record<string, string> }) {
   const way = useSignal<Way>(params.way === "join" ? "join" : "sign_in");
   const typed = useSignal<Answers>(NO_ANSWERS);
   const passphrase = useSignal("");
@@ -71,9 +73,9 @@ export default function SignInScreen({ params }: { params: Record<string, string
       />
       <PersonFields way={way.value} typed={typed} passphrase={passphrase} found={found.value} />
       {people.value.length > 0 && (
-        <p class="key-row">
-          <Cup href="#/people">{SIGN_IN.known_key}</Cup>
-        </p>
+        <Part title={SIGN_IN.known}>
+          <KnownPeople />
+        </Part>
       )}
     </Frame>
   );

@@ -1,7 +1,7 @@
 /** The table: one row a product, with price, a tube of what is left, and the figure. */
 import { Cup } from "../../parts/Cup.tsx";
-import { Tube } from "../../parts/Tube.tsx";
 import { drawn } from "../../parts/drawing.ts";
+import { Tube } from "../../parts/Tube.tsx";
 import { figure } from "../../text/numbers.ts";
 import { STALL } from "../../text/stall.ts";
 import { type Good, isSoldOut } from "./goods.ts";

@@ -19,24 +19,24 @@ export function Ruler({ stall }: { stall: Stall }) {
           <Cup
             key={count}
             class={good === null ? "mark-cup waits" : "mark-cup"}
-            name={sum === null ? STALL.sale_unpriced(count) : STALL.sale_of(count, sum)}
             onPress={() => stall.keep(count)}
           >
             <Marks />
+            <span class="unseen">{STALL.did[deed.value]}</span>
             <b>{count}</b>
+            {sum !== null && <span class="unseen">{STALL.sold_for}</span>}
             {sum !== null && <span>{figure(sum)}</span>}
           </Cup>
         );
       })}
       <Cup
         class={good === null ? "mark-cup waits" : "mark-cup"}
-        name={STALL.more}
         onPress={() => {
           if (good !== null) asks.value = "typed";
         }}
       >
         <Marks />
-        <b>…</b>
+        <b aria-hidden="true">…</b>
         <span>{STALL.more}</span>
       </Cup>
     </div>

@@ -28,7 +28,7 @@ export function StallBench({ stall }: { stall: Stall }) {
       <Ruler stall={stall} />
       {stall.deed.value === "sale" ? (
         <Foot>
-          <BackKey href="#/" name={STALL.leave} />
+          <BackKey href="#/" />
           <Cup
             class="foot-key"
             onPress={() => {

@@ -1,4 +1,5 @@
 /** Stall: two taps a sale. No takings on the screen: buyers look on, and the evening count is blind. */
+import "../shared/rows.css";
 import "./stall.css";
 import { Choices } from "../../parts/Choices.tsx";
 import { BackKey, Cup } from "../../parts/Cup.tsx";
@@ -22,7 +23,7 @@ import { useStall } from "./use_stall.ts";
 const REMEMBERED = "stall.place";
 
 /** The stall chosen last on this phone, else a question which one. */
-export default function StallScreen() {
+export function Screen() {
   const kept = remembered(REMEMBERED);
   if (typeof kept !== "string" || placeSort(kept) === null) return <WhichStall />;
   return <Table key={kept} place={kept} />;
@@ -39,7 +40,7 @@ function WhichStall() {
       benchName={STALL.choose}
       bench={
         <Foot>
-          <BackKey href="#/" name={STALL.leave} />
+          <BackKey href="#/" />
         </Foot>
       }
     >
@@ -67,7 +68,11 @@ function Table({ place }: { place: string }) {
       title={nameOf("place", place)}
       isRecorded
       gauge={<HeadGauge />}
-      aside={<Head sold={soldToday(goods)} onAnother={() => remember(REMEMBERED, null)} />}
+      aside={
+        <span class="stall-sold">
+          <b>{figure(soldToday(goods))}</b> {STALL.sold}
+        </span>
+      }
       isStall
       benchName={STALL.bench}
       bench={<StallBench stall={stall} />}
@@ -84,23 +89,22 @@ function Table({ place }: { place: string }) {
         />
       )}
       <LastDeed last={stall.last.value} onTakeBack={stall.takeBackLast} />
+      <Seldom />
     </Frame>
   );
 }
 
-function Head({ sold, onAnother }: { sold: string; onAnother: () => void }) {
+/** Light for the open, and the way to another stall: seldom pressed, so they stand last. */
+function Seldom() {
   const isSun = light.value === "sun";
   return (
-    <span class="stall-aside">
-      <span>
-        <b>{figure(sold)}</b> {STALL.sold}
-      </span>
+    <div class="key-row">
       <Cup class="slim" onPress={() => setLight(isSun ? "phone" : "sun")}>
         {isSun ? STALL.sun_off : STALL.sun}
       </Cup>
-      <Cup class="slim" onPress={onAnother} name={STALL.choose_title}>
-        {STALL.choose}
+      <Cup class="slim" onPress={() => remember(REMEMBERED, null)}>
+        {STALL.another}
       </Cup>
-    </span>
+    </div>
   );
 }

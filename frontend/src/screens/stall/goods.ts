@@ -1,9 +1,9 @@
 /** What stands on the stall's table: products, how many came and are left, which lot to sell from. */
 import { difference, parseDecimal, plain, product, total, ZERO } from "../../calc/numbers.ts";
-import { compareText } from "../../calc/";
+import { TEXT_ORDER } from "../../calc/record.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { sheetsOf } from "../../state/sheets.ts";
-import { textField, materialOf } from "../shared/lots.ts";
+import { materialOf, textField } from "../shared/lots.ts";
 
 /** One lot on the table. `left` may lie below zero; `sold` is today's. */
 export interface StallLot {
@@ -37,7 +37,7 @@ export function goodsAt(place: string, on: string): Good[] {
   }
   return [...lots]
     .map(([material, group]) => good(material, group))
-    .sort((a, b) => compareText(a.name, b.name));
+    .sort((a, b) => TEXT_ORDER(a.name, b.name));
 }
 
 /** How many pieces were sold here today, over all products. */
@@ -46,7 +46,10 @@ export function soldToday(goods: readonly Good[]): string {
 }
 
 /** How a sale is spread over lots: the first that has some left, what is too much on the last. */
-export function shares(count: string, lots: readonly StallLot[]): { lot: string; amount: string }[] {
+export function shares(
+  count: string,
+  lots: readonly StallLot[],
+): { lot: string; amount: string }[] {
   let rest = parseDecimal(count);
   const parts: { lot: string; amount: string }[] = [];
   for (const each of lots) {
@@ -82,9 +85,9 @@ function stallLot(state: LotState, place: string, on: string): StallLot | null {
 function good(material: string, group: StallLot[]): Good {
   const lots = [...group].sort(
     (a, b) =>
-      compareText(a.life?.on ?? "9", b.life?.on ?? "9") ||
-      compareText(a.made_on ?? "9", b.made_on ?? "9") ||
-      compareText(a.lot, b.lot),
+      TEXT_ORDER(a.life?.on ?? "9", b.life?.on ?? "9") ||
+      TEXT_ORDER(a.made_on ?? "9", b.made_on ?? "9") ||
+      TEXT_ORDER(a.lot, b.lot),
   );
   const sum = (field: "left" | "sold") => total(lots.map((lot) => parseDecimal(lot[field])));
   const defined = materialOf(material);

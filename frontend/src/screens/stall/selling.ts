@@ -29,7 +29,9 @@ export interface ToWrite {
 }
 
 /** Writes one entry a lot; stops at the first that cannot be kept and says why. */
-export async function written(deed: ToWrite): Promise<{ entries: string[]; found: Hindrance | null }> {
+export async function written(
+  deed: ToWrite,
+): Promise<{ entries: string[]; found: Hindrance | null }> {
   const entries: string[] = [];
   const lots = chosenLots(deed.good, deed.lot);
   for (const share of shares(deed.count, lots)) {

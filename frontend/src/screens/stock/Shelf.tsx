@@ -33,7 +33,7 @@ export function Shelf({ view, lots }: { view: Signal<StockView>; lots: readonly 
         </Part>
       )}
       <Part title={STOCK.by_material}>
-        <div class="shelf">
+        <div class="store-shelf">
           {rows.map((row) => (
             <MaterialRow
               key={`${row.material} ${row.unit}`}

@@ -11,6 +11,7 @@ import { STOCK } from "../../text/stock.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { Shelf } from "./Shelf.tsx";
 import { lotsFound } from "./shelf.ts";
+import "../shared/rows.css";
 
 /** What is looked for, and which lot the bench is about. */
 export interface StockView {
@@ -21,7 +22,7 @@ export interface StockView {
 }
 
 /** `params.place` shows one place at once. */
-export default function StockScreen({ params }: { params: Record<string, string> }) {
+export function Screen({ params }: { params: Record<string, string> }) {
   const view = useSignal<StockView>({
     place: params.place ?? null,
     search: "",

@@ -1,6 +1,6 @@
 /** The stock as a screen shows it: lots with their levels, by material, soonest first. */
 import { parseDecimal, plain, total } from "../../calc/numbers.ts";
-import { compareText } from "../../calc/";
+import { TEXT_ORDER } from "../../calc/record.ts";
 import { daysLeft } from "../../calc/shelf_life.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { folded } from "../../parts/Choices.tsx";
@@ -52,7 +52,7 @@ export function byMaterial(lots: readonly LotInStock[], unknown: string): ShelfR
   const made = madeByLot();
   return [...groups.values()]
     .map((group) => shelfRow(group, made, unknown))
-    .sort((a, b) => compareText(folded(a.name), folded(b.name)));
+    .sort((a, b) => TEXT_ORDER(folded(a.name), folded(b.name)));
 }
 
 function shelfRow(

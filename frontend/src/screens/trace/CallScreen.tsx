@@ -6,12 +6,12 @@ import { recipients } from "../../state/stock.ts";
 import { CALL } from "../../text/trace.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { textField } from "../shared/lots.ts";
-import { soldPrivately, toCall, type ToCall } from "./steps.ts";
+import { soldPrivately, type ToCall, toCall } from "./steps.ts";
 import { useTrace } from "./use_trace.ts";
 import "./trace.css";
 
 /** `params.lot` is the lot that is called back. */
-export default function CallScreen({ params }: { params: Record<string, string> }) {
+export function Screen({ params }: { params: Record<string, string> }) {
   const lot = params.lot ?? "";
   const { ways, says, isComplete } = useTrace(lot);
   const businesses = toCall(ways);

@@ -19,7 +19,7 @@ const TITLES: Record<string, string> = {
 };
 
 /** `params.type` is source, recipient or day, `params.id` which one. */
-export default function EndScreen({ params }: { params: Record<string, string> }) {
+export function Screen({ params }: { params: Record<string, string> }) {
   const { type = "", id = "" } = params;
   const subject = `${type}:${id}`;
   const known = [...sources.value, ...recipients.value].find((each) => each.id === id) ?? null;

@@ -2,7 +2,7 @@
 import { useSignal } from "@preact/signals";
 import { useId } from "preact/hooks";
 import { isLotCode } from "../../calc/codes.ts";
-import { compareText } from "../../calc/";
+import { TEXT_ORDER } from "../../calc/record.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { type Choice, Choices, found } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
@@ -17,7 +17,7 @@ import { materialOf } from "../shared/lots.ts";
 const SHOWN_MAX = 30;
 
 /** A code nobody here knows can still be looked for on the server. */
-export default function FindLotScreen() {
+export function Screen() {
   const search = useSignal("");
   const id = useId();
   const lots = found(newestFirst(), search.value);
@@ -72,8 +72,8 @@ function newestFirst(): Choice[] {
   return [...sheetsOf<LotState>("lot").value]
     .sort(
       (a, b) =>
-        compareText(b.state.made_on ?? "", a.state.made_on ?? "") ||
-        compareText(a.subject, b.subject),
+        TEXT_ORDER(b.state.made_on ?? "", a.state.made_on ?? "") ||
+        TEXT_ORDER(a.subject, b.subject),
     )
     .map(({ state }) => ({
       id: state.lot,

@@ -5,19 +5,19 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Refusal } from "../../parts/Plain.tsx";
 import { TracePicture } from "../../parts/TracePicture.tsx";
 import { goTo } from "../../state/route.ts";
-import { nameOf } from "../../state/stock.ts";
 import { dayWords } from "../../text/numbers.ts";
 import { TRACE } from "../../text/trace.ts";
 import { today } from "../shared/edge.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { amountText, lifeShown, materialOf, textField } from "../shared/lots.ts";
+import { memberName } from "../shared/people.ts";
 import { EveryStep } from "./EveryStep.tsx";
 import { lotSheet, stepsFrom, stepsTo, sumOf } from "./steps.ts";
 import { type Traced, useTrace } from "./use_trace.ts";
 import "./trace.css";
 
 /** `params.lot` is the code in the middle; a tapped lot moves there, back returns. */
-export default function TraceScreen({ params }: { params: Record<string, string> }) {
+export function Screen({ params }: { params: Record<string, string> }) {
   const lot = params.lot ?? "";
   const traced = useTrace(lot);
   const state = lotSheet(lot);
@@ -54,7 +54,8 @@ function Picture(props: { lot: string; state: LotState | null; traced: Traced })
   const made = amountText(state?.made ?? "0", unit, material);
   const into = ways.back.edges.filter((edge) => edge.to === `lot:${lot}`);
   const batches = into.filter((edge) => edge.from.startsWith("batch:")).map((edge) => edge.from);
-  const counted = batches.length > 0 ? ways.back.edges.filter((edge) => batches.includes(edge.to)) : into;
+  const counted =
+    batches.length > 0 ? ways.back.edges.filter((edge) => batches.includes(edge.to)) : into;
   const sum = sumOf(counted);
   const [count = "", ...rest] = made.split("\u00a0");
   return (
@@ -85,7 +86,7 @@ function pathOf(subject: string): string {
 
 function linesOf(state: LotState): string[] {
   const day = dayWords(state.made_on);
-  const by = state.author === null ? "" : nameOf("member", state.author);
+  const by = memberName(state.author);
   const life = lifeShown(state.life, state.made_on, today()).words;
   const origin =
     state.condition === "refused"

@@ -72,7 +72,8 @@ function nameFor(subject: string, type: string, state: LotState | null, way: Tra
     const made = out.startsWith("lot:") ? lotSheet(idIn(out)) : null;
     return materialOf(made?.material ?? null)?.name ?? labelIn(way, out) ?? TRACE.batch;
   }
-  if (type === "lot") return materialOf(state?.material ?? null)?.name ?? labelIn(way, subject) ?? "";
+  if (type === "lot")
+    return materialOf(state?.material ?? null)?.name ?? labelIn(way, subject) ?? "";
   return labelIn(way, subject) ?? endName(subject);
 }
 
@@ -149,7 +150,9 @@ export function toCall({ forward }: BothWays): ToCall[] {
 }
 
 /** Stall days at which some of it was sold: nobody there can be called. */
-export function soldPrivately({ forward }: BothWays): { id: string; name: string; amount: string }[] {
+export function soldPrivately({
+  forward,
+}: BothWays): { id: string; name: string; amount: string }[] {
   return forward.edges
     .filter((edge) => edge.to.startsWith("day:"))
     .map((edge) => ({

@@ -37,7 +37,10 @@ export function useTrace(lot: string): Traced {
 
   async function ask() {
     isAsking.value = true;
-    const [back, forward] = await Promise.all([askedTrace(lot, "back"), askedTrace(lot, "forward")]);
+    const [back, forward] = await Promise.all([
+      askedTrace(lot, "back"),
+      askedTrace(lot, "forward"),
+    ]);
     isAsking.value = false;
     if ("trace" in back && "trace" in forward) {
       const at = clockWords(new Date(nowMs()).toISOString(), zone());

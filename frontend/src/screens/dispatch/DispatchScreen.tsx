@@ -1,0 +1,116 @@
+/** To a business: stock that leaves by name, so that it can be followed one step forward. */
+import { useSignal } from "@preact/signals";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Keypad } from "../../parts/Keypad.tsx";
+import { Notice, Refusal } from "../../parts/Plain.tsx";
+import { typedNumber } from "../../parts/typing.ts";
+import { record } from "../../state/record.ts";
+import { remember, remembered } from "../../state/settings.ts";
+import { nameOf, stockAt } from "../../state/stock.ts";
+import type { Saved } from "../../state/types.ts";
+import { DISPATCH } from "../../text/stall.ts";
+import { type Drafted, useDrafted } from "../shared/drafted.ts";
+import { newId } from "../shared/edge.ts";
+import { focusFirst } from "../shared/focus.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { amountText, materialOf } from "../shared/lots.ts";
+import { besideNone, type Hindrance, hindrance } from "../shared/sentences.ts";
+import { DispatchFields, type DispatchOpen } from "./DispatchFields.tsx";
+import { BLANK, type DispatchTyped, dispatchOf, missing } from "./typed.ts";
+
+const SHOWN = ["recipient", "name", "lot", "amount", "price_each", "document", "place"];
+const RECENT_MAX = 3;
+
+/** `params.place` is where it leaves from, if the way led over a stall. */
+export function Screen({ params }: { params: Record<string, string> }) {
+  const place = params.place ?? "";
+  const form = useDrafted<DispatchTyped>("dispatch", { ...BLANK, place });
+  const open = useSignal<DispatchOpen>(null);
+  const found = useSignal<Hindrance | null>(null);
+  const done = useSignal<string | null>(null);
+  const typed = form.typed.value;
+  const lot = stockAt(typed.place).find((each) => each.lot === typed.lot);
+  const words = amountText(
+    typedNumber(typed.amount) ?? "0",
+    lot?.unit ?? "pc",
+    materialOf(lot?.material ?? null),
+  );
+  const lacks = missing(typed);
+
+  async function save() {
+    const answer = await kept(form, lot?.unit ?? "pc");
+    found.value = hindrance(answer);
+    if (!("saved" in answer)) return focusFirst(found.value?.field.split(".")[0]);
+    done.value = DISPATCH.done_words(words, typed.lot, recipientName(form.typed.value));
+    form.clear();
+    open.value = null;
+  }
+  return (
+    <Frame
+      where={DISPATCH.where}
+      title={DISPATCH.title}
+      gauge={<HeadGauge />}
+      benchName={DISPATCH.bench}
+      hasKeypad
+      bench={
+        <>
+          {open.value !== null && (
+            <Keypad
+              typed={typed[open.value]}
+              onTyped={(value) => form.type({ [open.value ?? ""]: value })}
+              isWhole={open.value === "amount" && lot?.unit === "pc"}
+            />
+          )}
+          <Foot>
+            <BackKey href={place === "" ? "#/" : "#/stall"} />
+            <MainKey
+              words={DISPATCH.save(words)}
+              notReady={lacks?.sentence ?? null}
+              onNotReady={() => {
+                if (lacks?.field === "amount") open.value = "amount";
+                focusFirst(lacks?.field);
+              }}
+              onPress={() => void save()}
+            />
+          </Foot>
+        </>
+      }
+    >
+      <Refusal sentence={besideNone(found.value, SHOWN)} />
+      {done.value !== null && (
+        <Notice isLive>
+          <b>{DISPATCH.done}.</b> {done.value}
+        </Notice>
+      )}
+      <DispatchFields form={form} open={open} found={found.value} recent={recentRecipients()} />
+    </Frame>
+  );
+}
+
+/** A new recipient is set up first; then the dispatch. */
+async function kept(form: Drafted<DispatchTyped>, unit: string): Promise<Saved> {
+  const typed = form.typed.value;
+  if (typed.recipient === "") {
+    const recipient = newId();
+    const answer = await record("recipient_defined", { recipient, name: typed.recipient_name });
+    if (!("saved" in answer)) return answer;
+    form.type({ recipient, recipient_name: "" });
+  }
+  const answer = await record("dispatch", dispatchOf(form.typed.value, unit));
+  if ("saved" in answer) {
+    const { recipient } = form.typed.value;
+    const others = recentRecipients().filter((id) => id !== recipient);
+    remember("dispatch.recipients", [recipient, ...others].slice(0, RECENT_MAX));
+  }
+  return answer;
+}
+
+function recentRecipients(): string[] {
+  const known = remembered("dispatch.recipients");
+  return Array.isArray(known) ? known.filter((each) => typeof each === "string") : [];
+}
+
+function recipientName(typed: DispatchTyped): string {
+  return typed.recipient === "" ? typed.recipient_name : nameOf("recipient", typed.recipient);
+}
