@@ -116,7 +116,12 @@ export function BackKey({
   name?: string | undefined;
 }) {
   return (
-    <Cup href={href} onPress={onPress} class="back" name={name}>
+    <Cup
+      href={href}
+      onPress={onPress}
+      class="back"
+      name={name === undefined ? undefined : `${PARTS.back}: ${name}`}
+    >
       <Icon name="back" size={24} />
       <span>{PARTS.back}</span>
     </Cup>

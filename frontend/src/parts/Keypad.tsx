@@ -1,6 +1,6 @@
 /** The own keypad: digits from the top, 0 double wide; hardware keys work too. */
 import type { ComponentChildren } from "preact";
-import { useEffect } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
 import { PARTS } from "../text/parts.ts";
 import { Cup } from "./Cup.tsx";
 import { Icon } from "./Icon.tsx";
@@ -55,14 +55,28 @@ function useHardwareKeys(press: (key: string) => void, props: KeypadProps): void
   });
 }
 
+function looks(
+  count: number,
+  { isWhole, isSigned }: { isWhole: boolean; isSigned: boolean },
+): string {
+  if (count > 0 || isSigned) return `keypad holds-${count}`;
+  return isWhole ? "keypad bare whole" : "keypad bare";
+}
+
 /** Twelve keys and a column of up to three cups. */
 export function Keypad(props: KeypadProps) {
   const { typed, onTyped, column = [], mostChars = MOST_CHARS } = props;
   const rules = { mostChars, isWhole: props.isWhole ?? false, isSigned: props.isSigned ?? false };
-  const press = (key: string) => onTyped(afterKey(typed, key, rules));
+  // Two quick keys may come before the screen is drawn again: each goes on from the last one.
+  const latest = useRef(typed);
+  latest.current = typed;
+  const press = (key: string) => {
+    latest.current = afterKey(latest.current, key, rules);
+    onTyped(latest.current);
+  };
   useHardwareKeys(press, props);
   return (
-    <fieldset class={`keypad holds-${column.length}`}>
+    <fieldset class={looks(column.length, rules)}>
       <legend class="unseen">{PARTS.keypad}</legend>
       {DIGITS.map((digit) => (
         <Cup key={digit} class={`digit at-${digit}`} onPress={() => press(digit)}>
@@ -70,7 +84,7 @@ export function Keypad(props: KeypadProps) {
         </Cup>
       ))}
       <Cup
-        class={props.isWhole && !props.isSigned ? "digit at-0 widest" : "digit at-0"}
+        class={props.isWhole && column.length > 0 ? "digit at-0 wide" : "digit at-0"}
         onPress={() => press("0")}
       >
         0

@@ -3,7 +3,6 @@ import { amountWords, dayWords } from "./numbers.ts";
 
 export const FINISH = {
   bench: "Keys for what came out",
-  batch: (code: string) => `, batch ${code}`,
   title: "What came out",
   good: "Good packs",
   good_mass: "Good amount",
@@ -112,10 +111,10 @@ export function lossWord(reason: string | null): string {
 }
 
 const FOUND: Record<string, string> = {
-  outside: "A line lies outside its limits.",
-  cannot_tell: "An instrument could not tell on a line.",
-  step_outside: "A step lies outside its limit.",
-  step_cannot_tell: "An instrument could not tell on a step.",
+  outside: "Outside its limits.",
+  cannot_tell: "The instrument could not tell.",
+  step_outside: "Outside its limit.",
+  step_cannot_tell: "The instrument could not tell.",
   not_started: "Entries came, but not the start of this batch.",
   two_starts: "This batch was started twice.",
   two_corrections: "Two corrections of one entry disagree.",

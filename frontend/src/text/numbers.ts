@@ -37,7 +37,7 @@ export function unitWord(unit: string | null | undefined): string {
 
 /** A figure with its unit in one line: `60.2 g`, `66`. */
 export function amountWords(amount: string | null | undefined, unit?: string | null): string {
-  const word = unitWord(unit);
+  const word = amount === null || amount === undefined ? "" : unitWord(unit);
   return word === "" ? figure(amount) : `${figure(amount)}\u00a0${word}`;
 }
 

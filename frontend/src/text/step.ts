@@ -15,7 +15,6 @@ const MEASURED: Record<string, string> = {
 
 export const STEP = {
   bench: "Keys for the step",
-  batch: (code: string) => `, batch ${code}`,
   step_of: (step: string, count: string) => `Step ${step} of ${count}`,
   measure: (measures: string | null) => MEASURED[measures ?? ""] ?? "Do it, then say so",
   shows: "It shows",

@@ -27,6 +27,7 @@ export const TODAY = {
   use_or_discard: (amount: string) => `Use ${amount} or discard`,
   past: (amount: string) => `${amount} past its date`,
   today: "today",
+  open: "open",
   main: {
     lay_out: (name: string) => `Lay out ${name}`,
     weigh_in: (name: string) => `Weigh in ${name}`,

@@ -10,7 +10,6 @@ export function ordinal(count: number): string {
 
 export const WEIGH_IN = {
   bench: "Keys for the reading",
-  batch: (code: string) => `, batch ${code}`,
   line_of: (line: string, count: string) => `${line} of ${count}`,
   stop_when: "Stop when it shows",
   display_shows: "Display shows",
@@ -96,6 +95,7 @@ const VERDICTS: Record<string, string> = {
   within: "within",
   outside: "outside",
   cannot_tell: "cannot tell",
+  counted: "counted",
 };
 
 const SORTS: Record<string, string> = {

@@ -8,7 +8,7 @@ import { type NextAct, underWay } from "../../state/today.ts";
 import { BATCH, findingWords } from "../../text/finish.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { Balance } from "../shared/Balance.tsx";
-import { batchOf, pathOfAct, recipeNameOf } from "../shared/batches.ts";
+import { batchOf, lineName, pathOfAct, recipeNameOf } from "../shared/batches.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { Lines } from "../weigh-in/LineEntries.tsx";
 import { Losses, Outputs, Steps, WeighIns } from "./BatchParts.tsx";
@@ -62,16 +62,12 @@ export function Screen({ params }: { params: Record<string, string> }) {
       }
     >
       <Findings batch={batch} />
-      {batch.is_finished ? (
-        <WeighIns batch={batch} />
-      ) : (
-        <>
-          <Part title={BATCH.weigh}>
-            <Lines batch={batch} here={null} />
-          </Part>
-          <WeighIns batch={batch} />
-        </>
+      {batch.lines.some((line) => line.in_base === null) && (
+        <Part title={BATCH.weigh}>
+          <Lines batch={batch} here={null} />
+        </Part>
       )}
+      <WeighIns batch={batch} />
       <Steps batch={batch} />
       <Outputs batch={batch} />
       <Losses batch={batch} />
@@ -91,11 +87,22 @@ function Findings({ batch }: { batch: BatchState }) {
     <Part title={BATCH.findings}>
       <ul class="findings">
         {open.map((each) => (
-          <li key={each.key}>{findingWords(each.what)}</li>
+          <li key={each.key}>
+            <span class="rec">{aboutWords(batch, each.detail)}</span>
+            {findingWords(each.what)}
+          </li>
         ))}
       </ul>
     </Part>
   );
+}
+
+/** The line or step a finding is about, where it is about one. */
+function aboutWords(batch: BatchState, about: Readonly<Record<string, string>> = {}): string {
+  const line = batch.lines.find((each) => each.line === about.line);
+  const step = batch.steps.find((each) => each.step === about.step);
+  const name = line === undefined ? (step?.says ?? "") : lineName(line);
+  return name === "" ? "" : `${name}: `;
 }
 
 function nextWords(next: NextAct): string {

@@ -15,6 +15,7 @@ import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { type AmountField, fieldInto, LOSSES } from "./typed.ts";
 import { type Finishing, useFinish } from "./use_finish.ts";
+import "./finish.css";
 
 /** `#/finish/:batch`. */
 export function Screen({ params }: { params: Record<string, string> }) {
@@ -46,12 +47,8 @@ function Finish({ batch }: { batch: BatchState }) {
   const into = fieldInto(typed);
   return (
     <Frame
-      where={
-        <>
-          <span class="rec">{recipeNameOf(batch)}</span>
-          {FINISH.batch(batch.code ?? "")}
-        </>
-      }
+      where={<span class="rec">{recipeNameOf(batch)}</span>}
+      aside={batch.code}
       title={FINISH.title}
       gauge={<HeadGauge />}
       hasKeypad
@@ -69,26 +66,28 @@ function Finish({ batch }: { batch: BatchState }) {
           </Foot>
         </>
       }
-      side={
+    >
+      <Refusal sentence={finishing.hindrance.value?.sentence ?? null} />
+      <div class="finish">
+        <section>
+          <Out finishing={finishing} />
+          <Part title={FINISH.losses}>
+            <p class="second">{FINISH.blank_hint}</p>
+            {LOSSES.map((reason) => (
+              <Amount
+                key={reason}
+                finishing={finishing}
+                field={reason}
+                label={FINISH[reason]}
+                unit="g"
+              />
+            ))}
+          </Part>
+        </section>
         <Part title={FINISH.balance}>
           <Balance batch={finishing.preview} />
         </Part>
-      }
-    >
-      <Refusal sentence={finishing.hindrance.value?.sentence ?? null} />
-      <Out finishing={finishing} />
-      <Part title={FINISH.losses}>
-        <p class="second">{FINISH.blank_hint}</p>
-        {LOSSES.map((reason) => (
-          <Amount
-            key={reason}
-            finishing={finishing}
-            field={reason}
-            label={FINISH[reason]}
-            unit="g"
-          />
-        ))}
-      </Part>
+      </div>
     </Frame>
   );
 }

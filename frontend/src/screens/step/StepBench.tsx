@@ -1,6 +1,7 @@
 /** The bench of a step: keypad, bowl where it is weighed, instrument, save. */
-import { Choices } from "../../parts/Choices.tsx";
+import { Choices, CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { TextField } from "../../parts/Fields.tsx";
 import { Foot } from "../../parts/Frame.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { Keypad, type SideKey } from "../../parts/Keypad.tsx";
@@ -8,21 +9,24 @@ import { typedNumber } from "../../parts/typing.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
 import { STEP } from "../../text/step.ts";
 import type { BatchStep } from "../shared/batches.ts";
-import { focusFirst } from "../shared/focus.ts";
 import type { Stepping } from "./use_step.ts";
+
+/** What the bench asks now. */
+export type StepAsking = "keys" | "instrument" | "action";
 
 interface BenchProps {
   step: BatchStep;
   stepping: Stepping;
-  isChoosing: boolean;
-  onChoosing: (isChoosing: boolean) => void;
+  asking: StepAsking;
+  onAsk: (asking: StepAsking) => void;
   back: string;
 }
 
 /** Keys and save; or the choice of an instrument in their place. */
 export function StepBench(props: BenchProps) {
-  const { stepping, isChoosing, onChoosing, back } = props;
-  if (isChoosing) return <InstrumentChoice {...props} />;
+  const { stepping, asking, onAsk, back } = props;
+  if (asking === "instrument") return <InstrumentChoice {...props} />;
+  if (asking === "action") return <Action {...props} />;
   const { typed, type, isMeasured } = stepping;
   const isTare = typed.into === "tare";
   return (
@@ -32,7 +36,7 @@ export function StepBench(props: BenchProps) {
           typed={isTare ? typed.tare : typed.shown}
           onTyped={(text) => type(isTare ? { tare: text } : { shown: text })}
           isSigned={props.step.measures === "temperature"}
-          column={sideKeys(stepping, () => onChoosing(true))}
+          column={sideKeys(stepping, () => onAsk("instrument"))}
         />
       )}
       <Foot>
@@ -49,7 +53,6 @@ function sideKeys({ typed, type, isWeighed, instrument }: Stepping, choose: () =
     word: instrument?.name ?? STEP.no_instrument,
     holds: <Icon name={isWeighed ? "pan" : "stem"} size={22} />,
     onPress: choose,
-    name: STEP.choose_instrument,
   };
   const bowl = {
     word: STEP.bowl,
@@ -60,7 +63,7 @@ function sideKeys({ typed, type, isWeighed, instrument }: Stepping, choose: () =
   return isWeighed ? [bowl, which] : [which];
 }
 
-function SaveKey({ step, stepping }: BenchProps) {
+function SaveKey({ step, stepping, asking, onAsk }: BenchProps) {
   const { typed, type, means, isMeasured, asksAction } = stepping;
   if (!isMeasured) return <MainKey words={STEP.done} onPress={() => void stepping.save()} />;
   if (typed.into === "tare") {
@@ -73,13 +76,15 @@ function SaveKey({ step, stepping }: BenchProps) {
     <MainKey
       words={STEP.save(amountWords(means?.value, step.unit))}
       notReady={means === null ? STEP.type_first : isActionMissing ? STEP.action_first : null}
-      onNotReady={() => focusFirst(isActionMissing ? "action" : undefined)}
+      onNotReady={() => {
+        if (isActionMissing && asking === "keys") onAsk("action");
+      }}
       onPress={() => void stepping.save()}
     />
   );
 }
 
-function InstrumentChoice({ stepping, onChoosing }: BenchProps) {
+function InstrumentChoice({ stepping, onAsk }: BenchProps) {
   return (
     <>
       <p class="asks">{STEP.choose_instrument}</p>
@@ -98,13 +103,39 @@ function InstrumentChoice({ stepping, onChoosing }: BenchProps) {
           chosen={stepping.instrument?.id ?? "none"}
           onChoose={(instrument) => {
             stepping.type({ instrument });
-            onChoosing(false);
+            onAsk("keys");
           }}
           none={STEP.none}
         />
       </div>
       <Foot>
-        <BackKey onPress={() => onChoosing(false)} />
+        <BackKey onPress={() => onAsk("keys")} />
+      </Foot>
+    </>
+  );
+}
+
+/** What was done about a reading that is outside or undecided: in the place of the keys. */
+function Action(props: BenchProps) {
+  const { typed, type } = props.stepping;
+  return (
+    <>
+      <p class="asks">{STEP.action}</p>
+      <CupChoice
+        name={STEP.action}
+        options={STEP.actions.map((word) => ({ value: word, word }))}
+        chosen={STEP.actions.find((word) => word === typed.action) ?? null}
+        onChoose={(action) => type({ action })}
+      />
+      <TextField
+        label={STEP.action_hint}
+        value={typed.action}
+        onValue={(action) => type({ action })}
+        lines={2}
+      />
+      <Foot>
+        <BackKey onPress={() => props.onAsk("keys")} />
+        <SaveKey {...props} />
       </Foot>
     </>
   );

@@ -1,10 +1,8 @@
 /** A step with a check: one reading against its limit, in time. */
 import { useSignal } from "@preact/signals";
 import type { BatchState } from "../../calc/batches.ts";
-import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Entries, EntryRow } from "../../parts/EntryRow.tsx";
-import { TextField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Glass } from "../../parts/Glass.tsx";
 import { NumberShown } from "../../parts/NumberShown.tsx";
@@ -16,7 +14,7 @@ import { type BatchStep, batchOf, recipeNameOf } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { entryState } from "../weigh-in/LineEntries.tsx";
-import { StepBench } from "./StepBench.tsx";
+import { type StepAsking, StepBench } from "./StepBench.tsx";
 import { type Stepping, useStep } from "./use_step.ts";
 import "../weigh-in/weigh_in.css";
 
@@ -46,16 +44,12 @@ export function Screen({ params }: { params: Record<string, string> }) {
 
 function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
   const stepping = useStep(batch.batch, step);
-  const isChoosing = useSignal(false);
+  const asking = useSignal<StepAsking>("keys");
   const at = batch.steps.indexOf(step) + 1;
   return (
     <Frame
-      where={
-        <>
-          <span class="rec">{recipeNameOf(batch)}</span>
-          {STEP.batch(batch.code ?? "")}
-        </>
-      }
+      where={<span class="rec">{recipeNameOf(batch)}</span>}
+      aside={batch.code}
       title={STEP.step_of(String(at), String(batch.steps.length))}
       gauge={<HeadGauge />}
       hasKeypad={stepping.isMeasured}
@@ -64,9 +58,9 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
         <StepBench
           step={step}
           stepping={stepping}
-          isChoosing={isChoosing.value}
-          onChoosing={(choosing) => {
-            isChoosing.value = choosing;
+          asking={asking.value}
+          onAsk={(next) => {
+            asking.value = next;
           }}
           back={`#/batch/${batch.batch}`}
         />
@@ -74,25 +68,26 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
       side={<Before step={step} />}
     >
       <p class="step-says rec">{step.says}</p>
-      {step.caution && <Caution>{step.caution}</Caution>}
       <Refusal sentence={stepping.hindrance.value?.sentence ?? null} />
       {stepping.isMeasured && <Check step={step} stepping={stepping} />}
-      {stepping.asksAction && <Action stepping={stepping} />}
+      {step.caution && <Caution>{step.caution}</Caution>}
     </Frame>
   );
 }
 
-function limitWords(step: BatchStep): string {
+const GLASS_PX = 190; // leaves room for a caution and the plate over the bench
+
+function limitWords(step: BatchStep, unit: string | null): string {
   if (step.low === null && step.high === null) return STEP.no_limit;
-  if (step.low === null) return STEP.at_most(amountWords(step.high, step.unit));
-  if (step.high === null) return STEP.at_least(amountWords(step.low, step.unit));
-  return STEP.from_to(figure(step.low), amountWords(step.high, step.unit));
+  if (step.low === null) return STEP.at_most(amountWords(step.high, unit));
+  if (step.high === null) return STEP.at_least(amountWords(step.low, unit));
+  return STEP.from_to(figure(step.low), amountWords(step.high, unit));
 }
 
 function Check({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
   const { means, typed, instrument } = stepping;
   const isTare = typed.into === "tare";
-  const limit = limitWords(step);
+  const limit = limitWords(step, step.unit);
   const unit = instrument?.unit ?? step.unit;
   return (
     <div class="weigh">
@@ -104,7 +99,7 @@ function Check({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
         low={step.low}
         high={step.high}
         uncertainty={means?.reach ?? null}
-        height={240}
+        height={GLASS_PX}
       />
       <div class="weigh-read">
         <div class="figures">
@@ -119,9 +114,9 @@ function Check({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
           </p>
           <p class="less">
             <span>{STEP.limit}</span>
-            <b>{limit}</b>
+            <b>{limitWords(step, null)}</b>
           </p>
-          {means !== null && (
+          {means !== null && means.value !== typed.shown && (
             <p class="sum">
               <NumberShown
                 amount={means.value}
@@ -173,27 +168,6 @@ function StepVerdict({ step, stepping }: { step: BatchStep; stepping: Stepping }
       why={STEP.outside_why(amountWords(means.off, step.unit), limit)}
       isLive
     />
-  );
-}
-
-function Action({ stepping }: { stepping: Stepping }) {
-  const { typed, type } = stepping;
-  return (
-    <div id="field-action">
-      <CupChoice
-        name={STEP.action}
-        options={STEP.actions.map((word) => ({ value: word, word }))}
-        chosen={STEP.actions.find((word) => word === typed.action) ?? null}
-        onChoose={(action) => type({ action })}
-      />
-      <TextField
-        label={STEP.action}
-        hint={STEP.action_hint}
-        value={typed.action}
-        onValue={(action) => type({ action })}
-        lines={2}
-      />
-    </div>
   );
 }
 

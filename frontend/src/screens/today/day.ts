@@ -7,7 +7,7 @@ import { dayOf } from "../shared/edge.ts";
 
 const OPENS = 6;
 const CLOSES = 18;
-const MOST_PAST = 3; // what is done recedes; the batch sheet has all of it
+const MOST_PAST = 2; // what is done recedes; the batch sheet has all of it
 const MOST_LATE = 3;
 
 /** A moment as hours of its day in a zone: 10:24 is 10.4. */

@@ -109,7 +109,7 @@ function InHand({ way }: { way: UnderWay }) {
 function Waiting({ way }: { way: UnderWay }) {
   return (
     <Cup class="to-do" href={`#${pathOfAct(way.next)}`}>
-      <b>{clockWords(way.started_at, zone())}</b>
+      <b>{TODAY.open}</b>
       <span>
         <span class="rec">{nameOf("recipe", way.recipe)}</span>
         <span class="second">{nextWords(way)}</span>

@@ -115,7 +115,9 @@ export function Lines({
                   : amountText(line.in_base, line.unit)}
               </b>
               <span class="second">
-                {line.in_base === null ? WEIGH_IN.not_weighed : WEIGH_IN.verdict_word(line.verdict)}
+                {line.in_base === null
+                  ? WEIGH_IN.not_weighed
+                  : WEIGH_IN.verdict_word(line.unit === "pc" ? "counted" : line.verdict)}
               </span>
             </span>
           </Cup>

@@ -26,6 +26,15 @@ const SIGN_OF: Record<string, SignName> = {
   spoon: "spoon",
 };
 
+const WIDE_PX = 900;
+const TALL_PX = 860;
+
+/** As high as there is room over the bench: 800 px phones, taller ones, laptops. */
+function glassHeight(): number {
+  if (window.innerWidth >= WIDE_PX) return 420;
+  return window.innerHeight >= TALL_PX ? 280 : 222;
+}
+
 /** What the sheet needs; `onAsk` opens a question in the bench. */
 export interface ReadingProps {
   batch: BatchState;
@@ -48,16 +57,17 @@ export function Reading({ batch, line, weighing, onAsk }: ReadingProps) {
           low={weighed.low}
           high={weighed.high}
           uncertainty={weighed.reach}
+          height={glassHeight()}
         />
       )}
       <div class="weigh-read">
         <Figures line={line} weighing={weighing} />
-        <div class="weigh-cups">
-          <LotCup weighing={weighing} onPress={() => onAsk("lot")} />
-          {!weighing.isCounted && (
-            <InstrumentCup instrument={weighing.instrument} onPress={() => onAsk("instrument")} />
-          )}
-        </div>
+      </div>
+      <div class="weigh-cups">
+        <LotCup weighing={weighing} onPress={() => onAsk("lot")} />
+        {!weighing.isCounted && (
+          <InstrumentCup instrument={weighing.instrument} onPress={() => onAsk("instrument")} />
+        )}
       </div>
       <Refusal sentence={weighing.hindrance.value?.sentence ?? null} />
       <Plate batch={batch} line={line} weighing={weighing} />

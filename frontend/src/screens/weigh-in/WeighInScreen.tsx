@@ -45,15 +45,16 @@ function WeighLine({ batch, line }: { batch: Batch; line: BatchLine }) {
   const at = batch.lines.indexOf(line) + 1;
   return (
     <Frame
-      where={
-        <>
-          <span class="rec">{recipeNameOf(batch)}</span>
-          {WEIGH_IN.batch(batch.code ?? "")}
-        </>
-      }
+      where={<span class="rec">{recipeNameOf(batch)}</span>}
       title={lineName(line)}
       isRecorded
-      aside={WEIGH_IN.line_of(String(at), String(batch.lines.length))}
+      aside={
+        <>
+          {batch.code}
+          <br />
+          {WEIGH_IN.line_of(String(at), String(batch.lines.length))}
+        </>
+      }
       gauge={<HeadGauge />}
       hasKeypad
       benchName={WEIGH_IN.bench}

@@ -222,6 +222,14 @@ function decimalOf(text: string | null): Decimal | null {
   return text === null ? null : parseDecimal(text);
 }
 
+/** Its smallest step in the unit of the line, for putting the finest first. */
+function stepIn(instrument: InstrumentShown, unit: string): number {
+  if (instrument.division === null) return Number.POSITIVE_INFINITY;
+  const step = parseDecimal(instrument.division);
+  if (instrument.unit === unit) return asDouble(step);
+  return asDouble(converted(step, instrument.unit, unit, PLACES));
+}
+
 /** Instruments for a line: those that can tell first, then the others that read its unit. */
 export function instrumentsFor(
   line: BatchLine,
@@ -229,9 +237,10 @@ export function instrumentsFor(
 ): InstrumentShown[] {
   const unit = line.planned?.unit ?? line.unit ?? "g";
   const reading = all.filter((each) => canRead(each, unit));
+  const finest = [...reading].sort((a, b) => stepIn(a, unit) - stepIn(b, unit));
   return [
-    ...reading.filter((each) => canTell(each, line)),
-    ...reading.filter((each) => !canTell(each, line)),
+    ...finest.filter((each) => canTell(each, line)),
+    ...finest.filter((each) => !canTell(each, line)),
   ];
 }
 
