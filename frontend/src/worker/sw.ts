@@ -25,6 +25,10 @@ registerRoute(
   }),
 );
 
+// The page of the first visit was loaded before there was a worker: its screens are asked for later,
+// and by then the signal may be gone.
+self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
+
 self.addEventListener("message", (event) => {
   const told: unknown = event.data;
   // Only a person's word lets a new version in (R86).
