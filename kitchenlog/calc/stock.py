@@ -69,11 +69,8 @@ class WentTo(TypedDict):
     on: str
 
 
-class LotState(TypedDict):
-    """All entries about one lot, added up; amounts in `unit`, which is g, mL or pc.
-
-    made + returned + found = sold + dispatched + used + lost + on_hand, always.
-    """
+class MadeState(TypedDict):
+    """What the entry that made a lot says of it."""
 
     lot: str
     material: str | None
@@ -81,10 +78,6 @@ class LotState(TypedDict):
     maker: str | None
     author: str | None
     condition: str | None
-    unit: str | None
-    made: str
-    on_hand: str
-    places: dict[str, str]
     made_on: str | None
     life: Life | None
     source: str | None
@@ -93,6 +86,15 @@ class LotState(TypedDict):
     pack_net: Quantity | None
     came_from: list[CameFrom]
     made_from: list[MadeFrom]
+
+
+class MovedState(TypedDict):
+    """What all entries about a lot add up to, in `unit`, which is g, mL or pc."""
+
+    unit: str | None
+    made: str
+    on_hand: str
+    places: dict[str, str]
     went_to: list[WentTo]
     sold: str
     dispatched: str
@@ -101,6 +103,14 @@ class LotState(TypedDict):
     lost: str
     found: str
     counts: list[Count]
+
+
+class LotState(MadeState, MovedState):
+    """All entries about one lot, added up.
+
+    made + returned + found = sold + dispatched + used + lost + on_hand, always.
+    """
+
     last_on: str | None
     findings: list[Finding]
     notes: list[Note]
@@ -127,14 +137,13 @@ def lot_state(subject: str, facts: Sequence[Fact]) -> LotState:
     for entry in touching:
         walked(ledger, entry)
     findings = [*record.findings, *ledger.findings, *_maker_findings(makers, touching)]
-    return _written(
-        ledger,
-        makers[0] if makers else None,
-        made_from=_made_from(makers),
-        last_on=max((entry.local_date for entry in touching), default=None),
-        findings=settled(findings, record.standing, subject),
-        notes=notes_about(record.standing, subject),
-    )
+    return {
+        **_made_state(code, makers),
+        **_moved_state(ledger),
+        "last_on": max((entry.local_date for entry in touching), default=None),
+        "findings": settled(findings, record.standing, subject),
+        "notes": notes_about(record.standing, subject),
+    }
 
 
 def price_state(subject: str, facts: Sequence[Fact]) -> PriceState:
@@ -179,13 +188,39 @@ def _maker_findings(makers: Sequence[Standing], touching: Sequence[Standing]) ->
     return []
 
 
-def _made_from(makers: Sequence[Standing]) -> dict[str, Decimal]:
+def _made_state(code: str, makers: Sequence[Standing]) -> MadeState:
+    maker = makers[0] if makers else None
+    body = {} if maker is None else maker.body
+    made_from = _made_from(makers)
+    return MadeState(
+        lot=code,
+        material=text_in(body, "material"),
+        made_by=None if maker is None else maker.kind,
+        maker=None if maker is None else maker.id,
+        author=None if maker is None else maker.author,
+        condition=_condition(maker),
+        made_on=None if maker is None else maker.local_date,
+        life=_life(maker),
+        source=text_in(body, "source"),
+        their_lot=text_in(body, "their_lot"),
+        batch=text_in(body, "batch"),
+        pack_net=quantity_in(body, "pack_net"),
+        came_from=[
+            CameFrom(lot=id_in(each["origin"]), amount=each["amount"])
+            for each in made_from
+            if each["origin"].startswith("lot:")
+        ],
+        made_from=made_from,
+    )
+
+
+def _made_from(makers: Sequence[Standing]) -> list[MadeFrom]:
     """Every source, batch and lot a lot came from, also where two entries claim to make it."""
-    made_from: dict[str, Decimal] = {}
+    amounts: dict[str, Decimal] = {}
 
     def add(origin: str, amount: Amount | None) -> None:
         value = ZERO if amount is None else amount.value
-        made_from[origin] = total([made_from.get(origin, ZERO), value])
+        amounts[origin] = total([amounts.get(origin, ZERO), value])
 
     for maker in makers:
         for poured in items_in(maker.body, "from"):
@@ -195,45 +230,18 @@ def _made_from(makers: Sequence[Standing]) -> dict[str, Decimal]:
             if origin is not None:
                 is_refused = text_in(maker.body, "condition") == "refused"
                 add(f"{name}:{origin}", None if is_refused else amount_in(maker.body, "amount"))
-    return dict(sorted(made_from.items()))
+    return [
+        MadeFrom(origin=origin, amount=plain(amount))
+        for origin, amount in sorted(amounts.items())
+    ]
 
 
-def _written(
-    ledger: Ledger,
-    maker: Standing | None,
-    *,
-    made_from: dict[str, Decimal],
-    last_on: str | None,
-    findings: list[Finding],
-    notes: list[Note],
-) -> LotState:
-    body = {} if maker is None else maker.body
-    return LotState(
-        lot=ledger.code,
-        material=text_in(body, "material"),
-        made_by=None if maker is None else maker.kind,
-        maker=None if maker is None else maker.id,
-        author=None if maker is None else maker.author,
-        condition=_condition(maker),
+def _moved_state(ledger: Ledger) -> MovedState:
+    return MovedState(
         unit=ledger.unit,
         made=_sum(ledger, "made"),
         on_hand=plain(total(ledger.places.values())),
         places={place: plain(value) for place, value in sorted(ledger.places.items()) if value},
-        made_on=None if maker is None else maker.local_date,
-        life=_life(maker),
-        source=text_in(body, "source"),
-        their_lot=text_in(body, "their_lot"),
-        batch=text_in(body, "batch"),
-        pack_net=quantity_in(body, "pack_net"),
-        came_from=[
-            CameFrom(lot=id_in(origin), amount=plain(amount))
-            for origin, amount in made_from.items()
-            if origin.startswith("lot:")
-        ],
-        made_from=[
-            MadeFrom(origin=origin, amount=plain(amount))
-            for origin, amount in made_from.items()
-        ],
         went_to=[
             WentTo(to=target, amount=plain(way.amount), on=way.on)
             for target, way in sorted(ledger.ways.items())
@@ -245,9 +253,6 @@ def _written(
         lost=_sum(ledger, "lost"),
         found=_sum(ledger, "found"),
         counts=ledger.counts,
-        last_on=last_on,
-        findings=findings,
-        notes=notes,
     )
 
 
