@@ -1,0 +1,50 @@
+/** What an instrument is good for: how far one reading can be trusted, and which tolerance it can judge. */
+import { Decimal, parseDecimal, plain, product, significant } from "../../calc/numbers.ts";
+import { combinedU, doubtOf, isFineEnough } from "../../calc/readings.ts";
+
+/** Both in the unit of the instrument. */
+export interface GoodFor {
+  /** Expanded uncertainty of a reading, k = 2, two significant digits. */
+  reach: string;
+  /** The smallest tolerance, up and down alike, at which it can still say "within". */
+  tolerance: string | null;
+}
+
+const REACH_DIGITS = 2;
+// 100 steps of the display: an instrument that spreads wider than that is broken, not coarse.
+const STEPS_MAX = 100;
+
+/**
+ * Of a scale a weighing is two readings, bowl and load; of anything else one.
+ * Tolerances are tried in whole steps of the display, as one would write them into a recipe.
+ */
+export function goodFor(given: {
+  division: string;
+  repeatability: string | null;
+  readings: 1 | 2;
+}): GoodFor | null {
+  const division = parseDecimal(given.division);
+  if (division.isZero() || division.isNegative()) return null;
+  const repeatability = given.repeatability === null ? null : parseDecimal(given.repeatability);
+  const { readings } = given;
+  const { u } = doubtOf({ division, readings, repeatability });
+  // Four equal parts make twice one of them: k = 2 (JCGM 100:2008 6.2.1).
+  const expanded = combinedU([u, u, u, u]);
+  return {
+    reach: significant(expanded, REACH_DIGITS),
+    tolerance: leastTolerance(division, { readings, repeatability }),
+  };
+}
+
+function leastTolerance(
+  division: Decimal,
+  given: { readings: number; repeatability: Decimal | null },
+): string | null {
+  for (let steps = 1; steps <= STEPS_MAX; steps += 1) {
+    const tolerance = product(division, new Decimal(BigInt(steps), 0));
+    if (isFineEnough(division, { below: tolerance, above: tolerance }, given)) {
+      return plain(tolerance);
+    }
+  }
+  return null;
+}

@@ -1,0 +1,133 @@
+/** A recipe: written as a draft from its latest version, published as the next one. */
+import { type Signal, useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import { BackKey, Cup, MainKey } from "../../../parts/Cup.tsx";
+import { Foot, Frame } from "../../../parts/Frame.tsx";
+import { Caution, Notice, Refusal } from "../../../parts/Plain.tsx";
+import { goTo } from "../../../state/route.ts";
+import { figure } from "../../../text/numbers.ts";
+import { AREAS, SET_UP } from "../../../text/set_up.ts";
+import { RECIPE } from "../../../text/set_up_recipe.ts";
+import { focusFirst } from "../../shared/focus.ts";
+import { HeadGauge } from "../../shared/HeadGauge.tsx";
+import type { Hindrance } from "../../shared/sentences.ts";
+import { tremble } from "../../shared/touch.ts";
+import { readDensities } from "../density.ts";
+import { FormKeys } from "../FormKeys.tsx";
+import { type Bound, hindranceOf } from "../form.ts";
+import { tellKept } from "../kept.ts";
+import { whoMayWrite } from "../who.ts";
+import { Differences } from "./Differences.tsx";
+import { differences } from "./differences.ts";
+import { bodyNow, missingOf, needsDensity, nextNumber, publish } from "./publishing.ts";
+import { RecipeFields } from "./RecipeFields.tsx";
+import { closeRecipe, type RecipeAtWork, useBound, useRecipe } from "./use_recipe.ts";
+import { Lines, Steps } from "./Written.tsx";
+import "../../shared/rows.css";
+import "../set_up.css";
+
+const NUMBERS = {
+  makes: {
+    units: () => ["kg", "g", "lb", "oz", "L", "mL", "us_gal", "pc"],
+    unitField: "makes_unit",
+  },
+  packs: { isWhole: true },
+  target_solids_percent: {},
+  life_length: { isWhole: true },
+};
+
+/** `#/set-up/recipes/:recipe`. */
+export function Screen({ params }: { params: Record<string, string> }) {
+  const recipe = useRecipe(params.recipe ?? "new");
+  return recipe === null ? null : <RecipeForm recipe={recipe} />;
+}
+
+function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
+  const { typed, published } = recipe;
+  const found = useSignal<Hindrance | null>(null);
+  const form = { ...useBound(typed, recipe.type, NUMBERS), found: found.value };
+  const needs = needsDensity(typed);
+  useEffect(() => {
+    if (needs) void readDensities();
+  }, [needs]);
+  return (
+    <Frame
+      where={`${SET_UP.where}, ${AREAS.recipes?.title.toLowerCase() ?? ""}`}
+      title={published?.name ?? AREAS.recipes?.new_title ?? ""}
+      isRecorded={published !== null}
+      gauge={<HeadGauge />}
+      calm={versionWords(recipe)}
+      benchName={SET_UP.bench}
+      hasKeypad
+      bench={
+        <>
+          <FormKeys form={form} />
+          <Foot>
+            <BackKey href="#/set-up/recipes" />
+            <PublishKey recipe={recipe} form={form} found={found} />
+          </Foot>
+        </>
+      }
+    >
+      <Refusal sentence={found.value?.sentence ?? null} />
+      {isOvertaken(recipe) && (
+        <Notice>{RECIPE.newer(figure(String(published?.latest.number ?? "")))}</Notice>
+      )}
+      <RecipeFields form={form} part="head" />
+      <Lines recipe={recipe} canWrite={form.canWrite} />
+      <Steps recipe={recipe} canWrite={form.canWrite} />
+      <Caution>{RECIPE.does_not_scale}</Caution>
+      <RecipeFields form={form} part="more" />
+      <Differences recipe={recipe} />
+      {recipe.isTyped && form.canWrite && (
+        <div class="form-acts">
+          <Cup onPress={recipe.clear}>{SET_UP.rub_out}</Cup>
+        </div>
+      )}
+    </Frame>
+  );
+}
+
+function versionWords(recipe: RecipeAtWork): string {
+  const { published } = recipe;
+  if (published === null) return RECIPE.first;
+  return RECIPE.next(figure(String(published.latest.number)), figure(String(nextNumber(recipe))));
+}
+
+/** Somebody published while this draft was being written. */
+function isOvertaken({ typed, published }: RecipeAtWork): boolean {
+  return published !== null && typed.based_on !== published.latest.entry;
+}
+
+function PublishKey(props: { recipe: RecipeAtWork; form: Bound; found: Signal<Hindrance | null> }) {
+  const { recipe, form, found } = props;
+  const missing = missingOf(recipe.typed);
+  const latest = recipe.published?.latest.body;
+  const isSame = latest !== undefined && differences(latest, bodyNow(recipe)).length === 0;
+  const number = figure(String(nextNumber(recipe)));
+
+  async function send() {
+    const answer = await publish(recipe);
+    found.value = hindranceOf(answer);
+    if (!("saved" in answer)) return;
+    tremble(1);
+    const { name } = recipe.typed;
+    tellKept({ entry: answer.saved.id, name, isNew: recipe.published === null });
+    closeRecipe(recipe);
+    goTo("/set-up/recipes");
+  }
+  return (
+    <MainKey
+      words={RECIPE.publish(number)}
+      notReady={
+        form.canWrite ? (missing?.sentence ?? (isSame ? RECIPE.same : null)) : whoMayWrite()
+      }
+      onNotReady={() => {
+        const field = missing?.field ?? "name";
+        if (field in form.numbers) form.open.value = field;
+        focusFirst(field);
+      }}
+      onPress={() => void send()}
+    />
+  );
+}

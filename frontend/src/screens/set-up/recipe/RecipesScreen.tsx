@@ -1,0 +1,56 @@
+/** The recipes, each with its latest version. */
+import { quantityIn } from "../../../calc/bodies.ts";
+import { Choices } from "../../../parts/Choices.tsx";
+import { BackKey, MainKey } from "../../../parts/Cup.tsx";
+import { Foot, Frame } from "../../../parts/Frame.tsx";
+import { goTo } from "../../../state/route.ts";
+import { recipes } from "../../../state/stock.ts";
+import { amountWords, dayWords, figure } from "../../../text/numbers.ts";
+import { AREAS, SET_UP } from "../../../text/set_up.ts";
+import { RECIPE } from "../../../text/set_up_recipe.ts";
+import { HeadGauge } from "../../shared/HeadGauge.tsx";
+import { KeptLine } from "../KeptLine.tsx";
+import { mayWrite, whoMayWrite } from "../who.ts";
+import "../set_up.css";
+
+/** `#/set-up/recipes`. */
+export function Screen() {
+  const words = AREAS.recipes;
+  return (
+    <Frame
+      where={SET_UP.where}
+      title={words?.title ?? ""}
+      gauge={<HeadGauge />}
+      calm={words?.why}
+      benchName={SET_UP.bench}
+      bench={
+        <Foot>
+          <BackKey href="#/set-up" />
+          <MainKey
+            words={words?.new_one}
+            href="#/set-up/recipes/new"
+            notReady={mayWrite("recipe_published") ? null : whoMayWrite()}
+          />
+        </Foot>
+      }
+    >
+      <KeptLine />
+      <Choices
+        name={words?.title ?? ""}
+        items={recipes.value.map(({ id, name, latest }) => {
+          const makes = quantityIn(latest.body, "makes");
+          const number = figure(String(latest.number));
+          return {
+            id,
+            name,
+            sub: `${RECIPE.version(number)}, ${dayWords(latest.published_on, true)}`,
+            right: amountWords(makes?.amount, makes?.unit),
+          };
+        })}
+        chosen={null}
+        onChoose={(id) => goTo(`/set-up/recipes/${id}`)}
+        none={words?.none}
+      />
+    </Frame>
+  );
+}

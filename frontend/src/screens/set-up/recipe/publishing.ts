@@ -1,0 +1,84 @@
+/** From what is typed to the version it becomes: what is still missing, then the one entry. */
+import { record } from "../../../state/record.ts";
+import { nameOf } from "../../../state/stock.ts";
+import type { Body, Saved } from "../../../state/types.ts";
+import { amountWords } from "../../../text/numbers.ts";
+import { LINE, RECIPE, RECIPE_MISSING } from "../../../text/set_up_recipe.ts";
+import type { Hindrance } from "../../shared/sentences.ts";
+import { densityTable } from "../density.ts";
+import { lifeMissing } from "../typed.ts";
+import { lineAmount } from "./amounts.ts";
+import {
+  isSome,
+  type LineTyped,
+  nextVersionNumber,
+  type PublishedAmount,
+  type RecipeTyped,
+  versionBody,
+} from "./typed.ts";
+import { lineMaterial, type RecipeAtWork } from "./use_recipe.ts";
+
+/** The number the next version gets. */
+export function nextNumber(recipe: RecipeAtWork): number {
+  return nextVersionNumber(recipe.published?.versions ?? []);
+}
+
+/** The version as it would be published now; lines that are not complete have no amount. */
+export function bodyNow(recipe: RecipeAtWork): Body {
+  const amounts = new Map(
+    recipe.typed.lines.flatMap((line) => {
+      const amount = publishedAmount(line);
+      return amount === null ? [] : [[line.line, amount] as const];
+    }),
+  );
+  return versionBody(recipe.typed, { number: nextNumber(recipe), amounts });
+}
+
+function publishedAmount(line: LineTyped): PublishedAmount | null {
+  const found = lineAmount(line, lineMaterial(line.material), densityTable.value);
+  if (found.is !== "ready") return null;
+  const { amount, unit, by } = found;
+  if (by === null) return { amount, unit, note: null };
+  const written = amountWords(line.amount, line.amount_unit);
+  return { amount, unit, note: LINE.measured(written, by.found.row.source) };
+}
+
+/** The first open thing, or null when the version can be published. */
+export function missingOf(typed: RecipeTyped): Hindrance | null {
+  if (typed.name.trim() === "") return { field: "name", sentence: RECIPE_MISSING.name };
+  if (typed.product === "") return { field: "product", sentence: RECIPE_MISSING.product };
+  if (!isSome(typed.makes)) return { field: "makes", sentence: RECIPE_MISSING.makes };
+  if (typed.lines.length === 0) return { field: "lines", sentence: RECIPE_MISSING.lines };
+  for (const line of typed.lines) {
+    const sentence = lineMissing(line);
+    if (sentence !== null) return { field: "lines", sentence };
+  }
+  if (typed.steps.some((step) => step.says.trim() === "")) {
+    return { field: "steps", sentence: RECIPE_MISSING.step };
+  }
+  return lifeMissing(typed);
+}
+
+/** What a line lacks, in words; null for a complete one. */
+export function lineMissing(line: LineTyped): string | null {
+  const found = lineAmount(line, lineMaterial(line.material), densityTable.value);
+  if (found.is === "ready") return null;
+  if (found.is === "loading") return RECIPE.loading;
+  const name = nameOf("material", line.material);
+  if (found.what === "material") return RECIPE_MISSING.line_material;
+  if (found.what === "density") return RECIPE_MISSING.density(name);
+  return found.what === "measure" ? RECIPE_MISSING.measure(name) : RECIPE_MISSING.line(name);
+}
+
+/** Whether a line's amount rests on the density table. */
+export function needsDensity(typed: RecipeTyped): boolean {
+  return typed.lines.some((line) => {
+    const found = lineAmount(line, lineMaterial(line.material), null);
+    return found.is === "loading";
+  });
+}
+
+/** The one entry; a version never changes afterwards. */
+export function publish(recipe: RecipeAtWork): Promise<Saved> {
+  return record("recipe_published", bodyNow(recipe));
+}

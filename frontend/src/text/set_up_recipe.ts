@@ -1,0 +1,158 @@
+/** Words of writing recipes: versions, lines, steps, what changes. */
+import { amountWords, figure } from "./numbers.ts";
+
+export const RECIPE = {
+  version: (number: string) => `version ${number}`,
+  not_published: "not published yet",
+  first: "Publishing makes version 1.",
+  next: (latest: string, next: string) =>
+    `From version ${latest}. Publishing makes version ${next}.`,
+  newer: (number: string) =>
+    `Version ${number} was published meanwhile. Compare before you publish yours.`,
+  latest: (number: string, day: string) => `Latest is version ${number}, ${day}.`,
+  name: "Name",
+  product: "What comes out",
+  product_none: "No product yet. Add one under Materials.",
+  makes: "As written it makes",
+  packs: "In packs",
+  packs_hint: "How many packs that fills. Empty if it is not packed.",
+  solids: "Solids aimed at, percent",
+  solids_hint: "For jams: what the refractometer should read at the end.",
+  note: "Note",
+  lines: "Lines",
+  no_lines: "No line yet. Add what goes in first.",
+  add_line: "Add a line",
+  steps: "Steps",
+  no_steps: "No step yet. Write what is done first.",
+  add_step: "Add a step",
+  life: "Shelf life",
+  does_not_scale:
+    "Cooking time, heat and pan size do not scale with the amount. A larger batch heats and cools more slowly: decide by readings, and defer to local code, the tested recipe and your process authority.",
+  publish: (number: string) => `Publish version ${number}`,
+  same: "Nothing differs from the latest version",
+  changes: (number: string) => `Against version ${number}`,
+  all_new: "This is the first version.",
+  no_change: "Nothing differs yet.",
+  not_complete: "not complete",
+  loading: "Reading the densities",
+  published: "published",
+};
+
+export const LINE = {
+  where: (recipe: string) => `Line of ${recipe}`,
+  new_title: "New line",
+  material: "What goes in",
+  material_none: "No material yet. Add one under Materials.",
+  amount: "How much",
+  tolerance: "How far off it may be",
+  percent: (percent: string) => `\u00b1 ${percent} %`,
+  no_tolerance: "no limit",
+  below: "Less by at most",
+  above: "More by at most",
+  soluble: "Soluble solids, percent",
+  soluble_hint: "Sugar is 100, ripe mango about 14. It is used for the sum of solids.",
+  note: "Note",
+  done: (amount: string) => `Keep, ${amount}`,
+  remove: "Take this line out",
+  up: "Move it up",
+  becomes: "By weight",
+  spread: (low: string, high: string) => `published figures give ${low} to ${high}`,
+  one_figure: "only one figure is published: weigh it once to be sure",
+  by: (portion: string, mass: string) => `${portion} weighed ${mass}`,
+  measured: (amount: string, source: string) => `Written as ${amount}; density: ${source}`,
+  weigh_instead: "A scale tells better than a cup: weigh it where you can.",
+};
+
+export const STEP = {
+  where: (recipe: string) => `Step of ${recipe}`,
+  new_title: "New step",
+  says: "What is done, in one sentence",
+  measures: "What is checked",
+  nothing: "nothing",
+  of_line: "Of which line",
+  any_line: "the whole",
+  unit: "Unit",
+  low: "Not below",
+  high: "Not above",
+  set_by: "Who set the limit",
+  set_by_hint: "As: the tested recipe. A limit without a source is only a habit.",
+  caution: "Caution, shown in full beside the reading",
+  usual: "Usual words",
+  defer: "Defer to local code, the tested recipe and your process authority.",
+  done: "Keep the step",
+  remove: "Take this step out",
+  up: "Move it up",
+};
+
+export const CHECKS: Record<string, string> = {
+  prepared_mass: "mass once prepared",
+  kettle_mass: "mass in the kettle",
+  mass: "a mass",
+  temperature: "temperature",
+  ph: "pH",
+  brix: "sugar, \u00b0Bx",
+  water_activity: "water activity",
+  salt: "salt",
+  minutes: "minutes",
+};
+
+export const RECIPE_MISSING = {
+  name: "Write the name first",
+  product: "Choose what comes out",
+  makes: "Say how much it makes",
+  lines: "Add a line first",
+  line: (name: string) => `${name}: say how much`,
+  line_material: "A line has no material",
+  step: "A step has no words",
+  density: (name: string) => `${name}: choose a unit of mass, or its density under Materials`,
+  measure: (name: string) => `${name}: choose another unit`,
+};
+
+/** What differs between two versions, one sentence each. */
+export const DIFFERS = {
+  added: (name: string) => `${name}: added`,
+  removed: (name: string) => `${name}: taken out`,
+  changed: (name: string, from: string, to: string) => `${name}: ${from} becomes ${to}`,
+  step: (number: string) => `Step ${number}`,
+  order_lines: "Lines stand in another order",
+  order_steps: "Steps stand in another order",
+  fields: {
+    name: "Name",
+    product: "Product",
+    makes: "Makes",
+    packs: "Packs",
+    target_solids_percent: "Solids aimed at",
+    life: "Shelf life",
+    note: "Note",
+    amount: "amount",
+    below: "less by at most",
+    above: "more by at most",
+    soluble_percent: "soluble solids",
+    material: "material",
+    says: "words",
+    measures: "check",
+    line: "of line",
+    unit: "unit",
+    low: "not below",
+    high: "not above",
+    set_by: "set by",
+    caution: "caution",
+  } as Record<string, string>,
+};
+
+/** `2 cup = 400 g`. */
+export function becomesWords(from: string, to: string): string {
+  return `${from} = ${to}`;
+}
+
+/** `60 g, ± 1 g` of a line in the list. */
+export function lineWords(amount: string, unit: string, below: string, above: string): string {
+  const words = amountWords(amount, unit);
+  if (below === "" && above === "") return words;
+  if (below === above) return `${words} \u00b1 ${figure(below)}`;
+  const parts = [
+    below === "" ? "" : `\u2212${figure(below)}`,
+    above === "" ? "" : `+${figure(above)}`,
+  ];
+  return `${words} ${parts.filter(Boolean).join(" ")}`;
+}
