@@ -33,6 +33,7 @@ export interface TracePictureProps {
 }
 
 const ROW_PX = 60;
+const HEAD_PX = 31; // the heading between the lot and where it went
 const LANE_PX = 34; // all streams together
 const LANE_LEFT = 66;
 const EDGE = 104;
@@ -153,7 +154,7 @@ function Lanes({ steps, isFrom }: { steps: readonly TraceStep[]; isFrom: boolean
         const x = isFrom ? LANE_LEFT + taken + width / 2 : LANE_LEFT + total - taken - width / 2;
         taken += width;
         const y = index * ROW_PX + ROW_PX / 2;
-        const end = isFrom ? height : 0;
+        const end = isFrom ? height : -HEAD_PX;
         const turn = isFrom ? y + BEND : y - BEND;
         return (
           <path

@@ -22,9 +22,9 @@ export function lifeSortWord(sort: string): string {
 export const LOTS = {
   last_day: "use today",
   tomorrow: (sort: string) => `${sort} tomorrow`,
-  on: (sort: string, day: string) => `${sort} ${dayWords(day, true)}`,
-  past: (sort: string, day: string) => `past ${sort} ${dayWords(day)}`,
-  past_best: (day: string) => `past its best ${dayWords(day)}`,
+  on: (sort: string, day: string) => `${sort} ${whole(dayWords(day, true))}`,
+  past: (sort: string, day: string) => `past ${sort} ${whole(dayWords(day))}`,
+  past_best: (day: string) => `past its best ${whole(dayWords(day))}`,
   refused: "refused",
   no_date: "no date",
   below_zero: "below zero",
@@ -34,4 +34,9 @@ export const LOTS = {
 export function packWords(count: string, word: string | null): string {
   if (word === null || word === "") return "";
   return count === "1" ? word : `${word}s`;
+}
+
+/** A date stays in one line. */
+function whole(day: string): string {
+  return day.replaceAll(" ", "\u00a0");
 }

@@ -16,6 +16,7 @@ export const STOCK = {
   soonest: "Use first",
   by_material: "By material",
   lots: (count: number) => `${figure(String(count))} ${count === 1 ? "lot" : "lots"}`,
+  lacking: (amount: string, place: string) => `${amount} at ${place}`,
   level: (now: string, whole: string) => `${now} left of ${whole}`,
   choose: "Choose a lot to count",
   count: (lot: string) => `Count ${lot}`,

@@ -22,11 +22,13 @@ interface ActFieldsProps {
   form: Drafted<ActTyped>;
   open: Signal<ActOpen>;
   found: Hindrance | null;
+  /** The code of what is poured together. */
+  newLot: string;
 }
 
 /** Counting is blind: what the record says stands nowhere until the count is kept. */
 export function ActFields(props: ActFieldsProps) {
-  const { act, state, form, found } = props;
+  const { act, form, found } = props;
   const typed = form.typed.value;
   return (
     <>
@@ -53,7 +55,7 @@ export function ActFields(props: ActFieldsProps) {
         />
       )}
       {act === "loss" && <WhyLost form={form} found={found} />}
-      {act === "top-up" && <p class="second">{ACTS.new_lot(state.lot)}</p>}
+      {act === "top-up" && <p class="second">{ACTS.new_lot(props.newLot)}</p>}
     </>
   );
 }

@@ -43,6 +43,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
         bench={
           <Foot>
             <BackKey href="#/stock" />
+            <span />
           </Foot>
         }
       >
@@ -107,7 +108,14 @@ function ActForm({ act, state }: { act: Act; state: LotState }) {
       }
     >
       <Refusal sentence={besideNone(found.value, SHOWN)} />
-      <ActFields act={act} state={state} form={form} open={open} found={found.value} />
+      <ActFields
+        act={act}
+        state={state}
+        form={form}
+        open={open}
+        found={found.value}
+        newLot={newLot}
+      />
     </Frame>
   );
 }

@@ -42,6 +42,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
         bench={
           <Foot>
             <BackKey href={`#/lot/${lot}`} />
+            <span />
           </Foot>
         }
       >

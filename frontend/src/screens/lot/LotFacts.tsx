@@ -80,7 +80,11 @@ function Origin({ state }: { state: LotState }) {
       : [
           {
             name: LOT.batch,
-            value: <a href={`#/batch/${state.batch}`}>{nameOf("batch", state.batch)}</a>,
+            value: (
+              <a class="fact-link" href={`#/batch/${state.batch}`}>
+                {nameOf("batch", state.batch)}
+              </a>
+            ),
           },
         ]),
     ...(state.life === null
@@ -90,7 +94,9 @@ function Origin({ state }: { state: LotState }) {
       name: LOT.came,
       value: (
         <>
-          <a href={`#/lot/${each.lot}`}>{each.lot}</a>{" "}
+          <a class="fact-link" href={`#/lot/${each.lot}`}>
+            {each.lot}
+          </a>{" "}
           {amountText(each.amount, state.unit ?? "pc", null)}
         </>
       ),

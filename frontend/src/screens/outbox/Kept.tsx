@@ -1,7 +1,7 @@
 /** The entries themselves: own ones in full, those kept aside with their sentence, others as a count. */
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { quantityIn } from "../../calc/bodies.ts";
+import { quantityIn, textIn } from "../../calc/bodies.ts";
 import { Entries, EntryRow } from "../../parts/EntryRow.tsx";
 import { Facts, Part } from "../../parts/Plain.tsx";
 import { attention, waiting } from "../../state/outbox.ts";
@@ -74,14 +74,11 @@ function Row({ entry, atMs, aside }: { entry: Entry; atMs: number; aside?: Atten
 /** The lot, the name or the amount: enough to know it again. */
 function aboutOf(entry: Entry): string {
   const { body } = entry;
-  const named = [body.name, body.code, body.lot].find((each) => typeof each === "string");
+  const name = textIn(body, "name");
+  const named = name ?? textIn(body, "code") ?? textIn(body, "lot");
   const amount = quantityIn(body, "amount");
-  const material = typeof body.material === "string" ? nameOf("material", body.material) : null;
-  return [
-    amount === null ? null : amountWords(amount.amount, amount.unit),
-    material,
-    typeof named === "string" ? named : null,
-  ]
+  const material = name === null ? nameOf("material", textIn(body, "material")) : null;
+  return [amount === null ? null : amountWords(amount.amount, amount.unit), material, named]
     .filter(Boolean)
     .join(" ");
 }

@@ -41,6 +41,7 @@ function WhichStall() {
       bench={
         <Foot>
           <BackKey href="#/" />
+          <span />
         </Foot>
       }
     >
@@ -65,17 +66,18 @@ function Table({ place }: { place: string }) {
           {STALL.where}, <span class="rec">{current.value?.member.name}</span>
         </>
       }
-      title={nameOf("place", place)}
-      isRecorded
+      title={<Title place={place} sold={soldToday(goods)} />}
       gauge={<HeadGauge />}
-      aside={
-        <span class="stall-sold">
-          <b>{figure(soldToday(goods))}</b> {STALL.sold}
-        </span>
-      }
       isStall
       benchName={STALL.bench}
-      bench={<StallBench stall={stall} />}
+      bench={
+        <>
+          {stall.last.value !== null && (
+            <LastDeed last={stall.last.value} onTakeBack={stall.takeBackLast} />
+          )}
+          <StallBench stall={stall} />
+        </>
+      }
     >
       <Refusal sentence={stall.found.value?.sentence ?? null} />
       {goods.length === 0 ? (
@@ -88,9 +90,20 @@ function Table({ place }: { place: string }) {
           onChoose={stall.choose}
         />
       )}
-      <LastDeed last={stall.last.value} onTakeBack={stall.takeBackLast} />
       <Seldom />
     </Frame>
+  );
+}
+
+/** Sold, not taken: buyers look on. */
+function Title({ place, sold }: { place: string; sold: string }) {
+  return (
+    <span class="stall-title">
+      <span class="rec">{nameOf("place", place)}</span>
+      <span class="stall-sold">
+        <b>{figure(sold)}</b> {STALL.sold}
+      </span>
+    </span>
   );
 }
 

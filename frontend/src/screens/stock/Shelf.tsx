@@ -4,7 +4,7 @@ import { Cup } from "../../parts/Cup.tsx";
 import { LotTag } from "../../parts/LotTag.tsx";
 import { Part } from "../../parts/Plain.tsx";
 import { StoreGlass } from "../../parts/StoreGlass.tsx";
-import type { LotInStock } from "../../state/stock.ts";
+import { type LotInStock, nameOf } from "../../state/stock.ts";
 import { LOTS } from "../../text/lots.ts";
 import { STOCK } from "../../text/stock.ts";
 import { today } from "../shared/edge.ts";
@@ -101,7 +101,7 @@ function StockTag(props: { lot: LotInStock; isChosen: boolean; onPress: () => vo
     <LotTag
       code={lot.lot}
       name={material?.name ?? STOCK.unknown}
-      amount={amountText(lot.amount, lot.unit, material)}
+      amount={lot.is_negative ? lacking(lot) : amountText(lot.amount, lot.unit, material)}
       life={lot.is_negative ? LOTS.below_zero : life.words}
       state={lot.is_negative ? "soon" : life.state}
       lifeLeft={life.left}
@@ -109,4 +109,14 @@ function StockTag(props: { lot: LotInStock; isChosen: boolean; onPress: () => vo
       onPress={props.onPress}
     />
   );
+}
+
+/** How far below zero, and where: the sum over all places would hide it. */
+function lacking(lot: LotInStock): string {
+  const below = Object.entries(lot.places).filter(([, amount]) => amount.startsWith("-"));
+  return below
+    .map(([place, amount]) =>
+      STOCK.lacking(amountText(amount, lot.unit, materialOf(lot.material)), nameOf("place", place)),
+    )
+    .join(", ");
 }

@@ -38,6 +38,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
       bench={
         <Foot>
           <BackKey onPress={() => history.back()} />
+          <span />
         </Foot>
       }
     >

@@ -50,7 +50,11 @@ export function Screen() {
           </p>
           <Foot>
             <BackKey href="#/" />
-            {isUnknown && <MainKey words={TRACE.ask_for(typed)} href={`#/trace/${typed}`} />}
+            {isUnknown ? (
+              <MainKey words={TRACE.ask_for(typed)} href={`#/trace/${typed}`} />
+            ) : (
+              <span />
+            )}
           </Foot>
         </>
       }
