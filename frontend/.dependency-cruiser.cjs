@@ -42,7 +42,7 @@ module.exports = {
     {
       name: "only-store-imports-idb",
       severity: "error",
-      from: { pathNot: ["^src/store/", TESTS] },
+      from: { path: "^src/", pathNot: ["^src/store/", TESTS] },
       to: { path: "node_modules/(idb|fake-indexeddb)/" },
     },
     {

@@ -1,7 +1,10 @@
 import { readFileSync } from "node:fs";
 import { defineConfig } from "vitest/config";
+import { chunkOf } from "./build/chunks.ts";
 
-const packageFile: unknown = JSON.parse(readFileSync(new URL("package.json", import.meta.url), "utf8"));
+const packageFile: unknown = JSON.parse(
+  readFileSync(new URL("package.json", import.meta.url), "utf8"),
+);
 
 /** The version written into every entry as `app_version`. */
 function appVersion(): string {
@@ -21,7 +24,12 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // An inlined picture would be a data: address, which the content policy refuses.
     assetsInlineLimit: 0,
-    rolldownOptions: { input: "index.html" },
+    rolldownOptions: {
+      input: "index.html",
+      output: {
+        codeSplitting: { includeDependenciesRecursively: false, groups: [{ name: chunkOf }] },
+      },
+    },
   },
   test: {
     environment: "node",

@@ -83,7 +83,7 @@ class Run:
     def _act(self) -> None:
         ways = {
             self._save: 12, self._save_in_two_tabs: 1, self._correct: 2, self._take_back: 2,
-            self._exchange: 8, self._recompute: 3, self._restart: 1, self._jump_clock: 1,
+            self._exchange: 10, self._recompute: 3, self._restart: 1, self._jump_clock: 1,
             self._deliver_delayed: 2, self._close_quiet: 1, self._end_session: 1,
             self._new_epoch: 0.3, self._revoke: 0.15,
         }  # fmt: skip
@@ -181,18 +181,22 @@ class Run:
         """The network is whole again, people sign in where they are asked, the worker works."""
         self.network.deliver_delayed()
         for _ in range(QUIET_ROUNDS_MAX):
-            seen = self.look()
-            for thumb in list(self.thumbs):
-                if seen[thumb.device]["standing"] != "in":
-                    self._sign_in(thumb.phone, thumb.login)
+            self._sign_in_where_asked()
             for phone in PEOPLE:
                 self._exchange_on(phone, self._shown(phone))
             self._recompute()
-            if not any(one["waiting"] for one in self.look().values()):
+            seen = self.look().values()
+            if not any(one["waiting"] or one["standing"] == "over" for one in seen):
                 break
         for phone in PEOPLE:
             self._exchange_on(phone, self._shown(phone))
             self.phones.order(phone, "mend")
+
+    def _sign_in_where_asked(self) -> None:
+        standings = {device: one["standing"] for device, one in self.look().items()}
+        for thumb in list(self.thumbs):
+            if standings[thumb.device] != "in":
+                self._sign_in(thumb.phone, thumb.login)
 
     def _shown(self, phone: str) -> str:
         return next(thumb.device for thumb in self.thumbs if thumb.phone == phone)

@@ -1,5 +1,4 @@
 /** Starting the app: databases, sheets, sync, other tabs, the worker. */
-import { TABLE_NUMBER } from "../entries/kinds.ts";
 import { devicesOf, openPhone } from "../store/phone.ts";
 import { prune } from "../store/prune.ts";
 import { type ExchangeReport, exchangeAll } from "../sync/exchange.ts";
@@ -8,6 +7,7 @@ import { browserWorld } from "../sync/world.ts";
 import { askBackgroundSync } from "./background.ts";
 import { writeDrafts } from "./drafts.ts";
 import { current, deviceDb, house, report, setHouse } from "./house.ts";
+import { fetchLater, writing } from "./lazy.ts";
 import { isOnlineHint, lastTrouble, refreshOutbox, setRunner } from "./outbox.ts";
 import { startRouting } from "./route.ts";
 import { CURRENT_CHOICE, refreshPeople } from "./session.ts";
@@ -40,12 +40,12 @@ export async function start(): Promise<void> {
   });
   const runner = startRunner({
     world,
-    exchange: (ask) =>
+    exchange: async (ask) =>
       exchangeAll({
         world,
         phone,
         open: deviceDb,
-        kinds: TABLE_NUMBER,
+        kinds: (await writing()).TABLE_NUMBER,
         shown: current.value?.device ?? null,
         ...ask,
       }),
@@ -59,6 +59,7 @@ export async function start(): Promise<void> {
   listenTo(runner, tabs);
   runner.poke("start");
   startUpdates();
+  fetchLater().catch((trouble: unknown) => report("fetching the rest of the app", trouble));
 }
 
 async function showLastPerson(): Promise<void> {

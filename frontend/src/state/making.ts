@@ -13,6 +13,8 @@ import { saveEntry } from "../store/save.ts";
 import { factOf } from "./folding.ts";
 import type { Current } from "./types.ts";
 
+export { TABLE_NUMBER } from "../entries/kinds.ts";
+
 const UUID_CHANCE_BYTES = 10;
 
 export interface Maker {

@@ -1,11 +1,10 @@
 /** The one way an entry is made: parse, stamp, save, fold. */
-import { inBusinessOrder } from "../calc/record.ts";
 import type { KindName } from "../entries/kinds.ts";
 import { slips, waitingCount } from "../store/reads.ts";
 import { askPersistence } from "./app_storage.ts";
-import { factOf } from "./folding.ts";
 import { current, house, report, withDb } from "./house.ts";
-import { type Made, type Maker, make, makeCorrection, makeVoid } from "./making.ts";
+import { adding, writing } from "./lazy.ts";
+import type { Made, Maker } from "./making.ts";
 import { refreshOutbox } from "./outbox.ts";
 import { fetchAbout, heldRows, refold } from "./shelf.ts";
 import type { Entry, Saved, TroubleKey } from "./types.ts";
@@ -23,7 +22,7 @@ let lastTap: { words: string; at_ms: number; answer: Promise<Saved> } | null = n
 /** Saves one entry. `saved` is answered only when it is on this phone for good (R5). */
 export function record(kind: KindName, body: object, options: RecordOptions = {}): Promise<Saved> {
   return once(JSON.stringify([kind, body, options]), () =>
-    saving((maker) => make(maker, kind, body, options)),
+    saving(async (maker) => (await writing()).make(maker, kind, body, options)),
   );
 }
 
@@ -33,14 +32,14 @@ export function record(kind: KindName, body: object, options: RecordOptions = {}
  */
 export function correct(entryId: string, newBody: object, reason: string): Promise<Saved> {
   return once(JSON.stringify(["correct", entryId, newBody, reason]), () =>
-    saving((maker) => makeCorrection(maker, entryId, newBody, reason)),
+    saving(async (maker) => (await writing()).makeCorrection(maker, entryId, newBody, reason)),
   );
 }
 
 /** Voids an entry: within the same screen as a slip, later with a reason. */
 export function takeBack(entryId: string, reason = "slip"): Promise<Saved> {
   return once(JSON.stringify(["void", entryId]), () =>
-    saving((maker) => makeVoid(maker, entryId, reason)),
+    saving(async (maker) => (await writing()).makeVoid(maker, entryId, reason)),
   );
 }
 
@@ -56,6 +55,7 @@ export interface HeldEntry {
 export async function entriesAbout(subject: string): Promise<HeldEntry[]> {
   await fetchAbout(subject);
   const rows = await heldRows(subject);
+  const { factOf, inBusinessOrder } = await adding();
   const waiting = new Set(((await withDb(slips)) ?? []).map((slip) => slip.id));
   const ordered = inBusinessOrder(rows.map((row) => ({ ...factOf(row), row })));
   return ordered.map(({ row }) => ({

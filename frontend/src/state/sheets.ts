@@ -3,7 +3,7 @@ import type { ReadonlySignal } from "@preact/signals";
 import { listOf, slot } from "./shelf.ts";
 import type { Shown } from "./types.ts";
 
-export { isStillLoading } from "./shelf.ts";
+export { isAddingUp, isStillLoading } from "./shelf.ts";
 
 /** The sheet of one subject, `type:id`; null while nothing is known about it. */
 export function sheet<T>(subject: string): ReadonlySignal<Shown<T> | null> {

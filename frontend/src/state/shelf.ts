@@ -2,15 +2,16 @@
 import { batch, computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import { metaOf } from "../store/meta.ts";
 import { type HeldAbout, heldAbout, heldSubjects, sheetRows } from "../store/reads.ts";
-import type { EntryRow } from "../store/rows.ts";
+import type { EntryRow, SheetRow } from "../store/rows.ts";
 import { takeInAbout } from "../sync/about.ts";
-import { holdsAll, shouldAsk } from "./held.ts";
 import { current, deviceDb, house, report, withDb } from "./house.ts";
-import { shownOf } from "./shown.ts";
+import { adding } from "./lazy.ts";
 import type { Shown } from "./types.ts";
 
 /** True until the first pull has been taken in whole: totals are incomplete (R40). */
 export const isStillLoading = signal(false);
+/** True while what this phone holds is being added up for the first time: own work may be missing. */
+export const isAddingUp = signal(false);
 
 type Slot = Signal<Shown<object> | null>;
 
@@ -43,7 +44,10 @@ export function listOf(type: string): ReadonlySignal<Shown<object>[]> {
   return known;
 }
 
-/** Empties the shelf and fills it for the person on the screen. */
+/**
+ * Empties the shelf and fills it for the person on the screen: at once with the sheets as the
+ * server sent them, then with what this phone adds up itself.
+ */
 export async function loadShelf(): Promise<void> {
   dirty = [];
   askedFor.clear();
@@ -58,9 +62,12 @@ export async function loadShelf(): Promise<void> {
   if (current.value?.device !== device) return;
   isStillLoading.value = !meta.is_whole;
   batch(() => {
-    for (const sheet of rows) put(sheet.subject, shownOf({ ...sheet, rows: [], sheet }, device));
+    put(rows.map(asSent));
+    isAddingUp.value = true;
   });
-  await refold(subjects);
+  void refold(subjects).then(() => {
+    isAddingUp.value = false;
+  });
 }
 
 /** Folds subjects anew, before any that were asked for earlier. Resolves when they are done. */
@@ -79,7 +86,10 @@ export async function heldRows(subject: string): Promise<EntryRow[]> {
 
 /** Asks the server for all entries about a subject, once, if this phone does not hold them. */
 export async function fetchAbout(subject: string): Promise<void> {
-  const held = await withDb((db) => heldAbout(db, subject));
+  const [held, { holdsAll }] = await Promise.all([
+    withDb((db) => heldAbout(db, subject)),
+    adding(),
+  ]);
   if (held === null || held.sheet === null || holdsAll(held)) return;
   await askAbout(held);
 }
@@ -128,9 +138,12 @@ async function drain(): Promise<void> {
 async function foldOne(subject: string): Promise<void> {
   const device = current.value?.device;
   if (device === undefined) return;
+  const { shouldAsk, shownOf } = await adding();
   const held = await heldAbout(await deviceDb(device), subject);
   if (current.value?.device !== device) return;
-  put(subject, shownOf(held, device));
+  const shown = shownOf(held, device);
+  if (shown === null) slot(subject).value = null;
+  else put([shown]);
   if (shouldAsk(held, device)) void mend(held);
 }
 
@@ -143,13 +156,29 @@ async function mend(held: HeldAbout): Promise<void> {
   }
 }
 
-function put(subject: string, shown: Shown<object> | null): void {
-  const known = slot(subject);
-  // What reads alike keeps its place on the screen: no flicker when own entries come back (R41).
-  if (JSON.stringify(known.peek()) !== JSON.stringify(shown)) known.value = shown;
-  if (shown === null) return;
-  const subjects = subjectsOf(subject.slice(0, subject.indexOf(":")));
-  if (!subjects.peek().includes(subject)) subjects.value = [...subjects.peek(), subject].sort();
+function asSent(sheet: SheetRow): Shown<object> {
+  const { subject, state, is_open } = sheet;
+  return { subject, state, is_open, from: "server", waiting: 0 };
+}
+
+/** Puts sheets on the shelf, each type's list touched once. */
+function put(shown: readonly Shown<object>[]): void {
+  const fresh = new Map<string, string[]>();
+  for (const one of shown) {
+    const known = slot(one.subject);
+    if (known.peek() === null) {
+      const type = one.subject.slice(0, one.subject.indexOf(":"));
+      const others = fresh.get(type);
+      if (others === undefined) fresh.set(type, [one.subject]);
+      else others.push(one.subject);
+    }
+    // What reads alike keeps its place on the screen: no flicker when own entries come back (R41).
+    if (JSON.stringify(known.peek()) !== JSON.stringify(one)) known.value = one;
+  }
+  for (const [type, subjects] of fresh) {
+    const known = subjectsOf(type);
+    known.value = [...new Set([...known.peek(), ...subjects])].sort();
+  }
 }
 
 function subjectsOf(type: string): Signal<readonly string[]> {
