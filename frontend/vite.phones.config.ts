@@ -12,7 +12,7 @@ export default defineConfig({
     minify: false,
     rolldownOptions: {
       external: builtinModules.flatMap((name) => [name, `node:${name}`]),
-      output: { entryFileNames: "phones.js" },
+      output: { entryFileNames: "phones.mjs" },
     },
   },
   ssr: { noExternal: true },

@@ -41,6 +41,11 @@ export default defineConfig(({ command }) => ({
   build: {
     target: ["chrome114", "firefox115", "safari16.4"],
     emptyOutDir: false,
-    lib: { entry: "src/worker/sw.ts", formats: ["iife"], name: "kitchenlog", fileName: () => "sw.js" },
+    lib: {
+      entry: "src/worker/sw.ts",
+      formats: ["iife"],
+      name: "kitchenlog",
+      fileName: () => "sw.js",
+    },
   },
 }));

@@ -27,7 +27,9 @@ def check(run: Run) -> None:
 
 def _every_saved_entry_is_there_once(run: Run) -> None:
     stored = [json.loads(text) for text in Entry.objects.values_list("canonical", flat=True)]
-    aside = [json.loads(bytes(raw)) for raw in Quarantined.objects.values_list("raw", flat=True)]
+    aside = [
+        json.loads(bytes(raw)) for raw in Quarantined.objects.values_list("raw", flat=True)
+    ]
     counts = Counter(entry["id"] for entry in [*stored, *aside])
     twice = [one for one, count in counts.items() if count > 1]
     assert not twice, f"on the server twice: {twice}"
@@ -68,7 +70,10 @@ def _every_phone_shows_what_the_server_folded(run: Run, seen: dict[str, Any]) ->
         sheets = Sheet.objects.all()
         if "coordinator" not in member.roles:
             sheets = sheets.filter(audience="member")
-        server = {subject: json.loads(state) for subject, state in sheets.values_list("subject", "state")}
+        server = {
+            subject: json.loads(state)
+            for subject, state in sheets.values_list("subject", "state")
+        }
         phone = {subject: shown["state"] for subject, shown in one["sheets"].items()}
         # What not all may see is still shown to the member who wrote it, from the own entry.
         own = {subject for subject in phone if subject.startswith("price:")}
@@ -77,9 +82,13 @@ def _every_phone_shows_what_the_server_folded(run: Run, seen: dict[str, Any]) ->
             shown = one["sheets"][subject]
             assert shown["state"] == state, (
                 f"{subject} on {device} (from {shown['from']}):\n"
-                f"{json.dumps(shown['state'], sort_keys=True)}\n{json.dumps(state, sort_keys=True)}"
+                f"{_sorted(shown['state'])}\n{_sorted(state)}"
             )
             assert shown["waiting"] == 0, f"{subject} on {device} says something waits"
+
+
+def _sorted(state: Any) -> str:
+    return json.dumps(state, sort_keys=True)
 
 
 def _the_log_agrees_with_itself(run: Run) -> None:

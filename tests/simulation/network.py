@@ -30,7 +30,7 @@ REFUSALS: tuple[tuple[int, str], ...] = (
 
 
 class Network:
-    """Answers phones' requests. `badness` is the share of requests that something happens to."""
+    """Answers phones' requests; to a share of them, `badness`, something happens."""
 
     def __init__(self, chance: Random) -> None:
         self.chance = chance

@@ -10,14 +10,14 @@ from pathlib import Path
 from typing import Any
 
 FRONTEND = Path(__file__).parents[2] / "frontend"
-BUNDLE = FRONTEND / "dist-phones" / "phones.js"
+BUNDLE = FRONTEND / "dist-phones" / "phones.mjs"
 NODE = Path(__file__).parents[2] / ".venv" / "bin" / "node"
 
 # Answers one request of a phone: an answer, "lost" (no answer came) or "off" (the phone died).
 Network = Callable[[str, dict[str, Any]], "dict[str, Any] | str"]
 
 
-class PhoneFailed(AssertionError):
+class PhoneError(AssertionError):
     """A defect inside a phone, with its own account of it."""
 
 
@@ -55,7 +55,7 @@ class Phones:
                 self._say({"wire": line["wire"], "answer": answer})
             elif line["id"] == self.order_count:
                 if "failed" in line:
-                    raise PhoneFailed(line["failed"])
+                    raise PhoneError(line["failed"])
                 return line["done"]
 
     def _say(self, line: dict[str, Any]) -> None:
@@ -67,7 +67,7 @@ class Phones:
         assert self.process.stdout is not None
         text = self.process.stdout.readline()
         if not text:
-            raise PhoneFailed("the phones' process ended")
+            raise PhoneError("the phones' process ended")
         heard: dict[str, Any] = json.loads(text)
         return heard
 

@@ -160,7 +160,7 @@ class Run:
         self.network.deliver_delayed()
 
     def _close_quiet(self) -> None:
-        """The nightly run, as if 20 days had passed: what is finished closes, and may reopen."""
+        """The nightly run, as if 20 days had passed: what is finished closes for a while."""
         close_quiet(at=datetime.now(UTC) + timedelta(days=20))
 
     def _end_session(self) -> None:
@@ -170,7 +170,9 @@ class Run:
 
     def _new_epoch(self) -> None:
         with in_cooperative(self.kitchen.cooperative):
-            LogHead.objects.filter(cooperative=self.kitchen.cooperative).update(epoch=str(uuid4()))
+            LogHead.objects.filter(cooperative=self.kitchen.cooperative).update(
+                epoch=str(uuid4())
+            )
 
     def _revoke(self) -> None:
         with in_cooperative(self.kitchen.cooperative):

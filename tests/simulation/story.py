@@ -1,4 +1,4 @@
-"""What thumbs do: bodies of entries drawn from a seed, about few enough things to meet often."""
+"""What thumbs do: entries drawn from a seed, about so few things that people often meet."""
 
 from __future__ import annotations
 
@@ -55,7 +55,9 @@ class Story:
 
     def _amount(self, unit: str) -> Body:
         count = self.chance.randrange(1, 20)
-        amount = str(count) if unit == "pc" else f"{count}.{self.chance.choice(('5', '50', '0'))}"
+        amount = (
+            str(count) if unit == "pc" else f"{count}.{self.chance.choice(('5', '50', '0'))}"
+        )
         return {"amount": amount, "unit": unit}
 
     def _new_code(self, mark: str) -> str:

@@ -1,4 +1,4 @@
-"""Real phones' code against the real server under seeded faults (architecture: how it is tested)."""
+"""The phone's own code against the real server, under faults drawn from a seed."""
 
 from __future__ import annotations
 
