@@ -21,6 +21,8 @@ const lists = new Map<string, ReadonlySignal<Shown<object>[]>>();
 /** What is to be folded, the most urgent first. */
 let dirty: string[] = [];
 let isDraining = false;
+/** Whose sheets stand on the shelf. */
+let shelfOf: string | undefined;
 const askedFor = new Set<string>();
 
 export function slot(subject: string): Slot {
@@ -45,28 +47,43 @@ export function listOf(type: string): ReadonlySignal<Shown<object>[]> {
 }
 
 /**
- * Empties the shelf and fills it for the person on the screen: at once with the sheets as the
- * server sent them, then with what this phone adds up itself.
+ * Fills the shelf for the person on the screen: at once with the sheets as the server sent them,
+ * then with what this phone adds up itself. Another person's sheets are taken away first; one's
+ * own stay on the screen meanwhile, because a hand may be typing on one of them.
  */
 export async function loadShelf(): Promise<void> {
   dirty = [];
   askedFor.clear();
-  batch(() => {
-    for (const known of slots.values()) known.value = null;
-    for (const subjects of subjectsByType.values()) subjects.value = [];
-  });
   const device = current.value?.device;
+  if (device !== shelfOf) takeAway(() => true);
+  shelfOf = device;
   if (device === undefined) return;
   const db = await deviceDb(device);
   const [rows, subjects, meta] = await Promise.all([sheetRows(db), heldSubjects(db), metaOf(db)]);
   if (current.value?.device !== device) return;
   isStillLoading.value = !meta.is_whole;
+  const toFold = new Set(subjects);
+  const held = new Set([...toFold, ...rows.map((row) => row.subject)]);
   batch(() => {
-    put(rows.map(asSent));
+    takeAway((subject) => !held.has(subject));
+    put(rows.filter((row) => !toFold.has(row.subject) || !isShown(row.subject)).map(asSent));
     isAddingUp.value = true;
   });
   void refold(subjects).then(() => {
     isAddingUp.value = false;
+  });
+}
+
+function isShown(subject: string): boolean {
+  return slot(subject).peek() !== null;
+}
+
+function takeAway(isGone: (subject: string) => boolean): void {
+  batch(() => {
+    for (const [subject, known] of slots) if (isGone(subject)) known.value = null;
+    for (const subjects of subjectsByType.values()) {
+      subjects.value = subjects.peek().filter((subject) => !isGone(subject));
+    }
   });
 }
 
