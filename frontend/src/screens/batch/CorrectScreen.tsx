@@ -121,7 +121,7 @@ function Correcting(props: { batch: string; entry: Entry; body: Body; title: str
             onTyped={(text) => {
               typed.value = { ...typed.value, [into.value]: text };
             }}
-            isSigned
+            isSigned={props.entry.kind === "step_done"}
           />
           <Foot>
             <BackKey href={`#/batch/${props.batch}`} />
