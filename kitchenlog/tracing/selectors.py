@@ -1,27 +1,15 @@
-"""Walking the graph of goods, in the database, over as much of it as the answer holds."""
+"""Walking the graph of goods, over as much of it as the answer holds."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from uuid import UUID
-
-from django.db import connection
 
 from kitchenlog.calc.trace import WALKED, Direction, Edge, Node, Trace
 from kitchenlog.logbook.selectors import subjects_with_sheet
 from kitchenlog.tracing.models import Edge as EdgeRow
 
-# One statement for the whole walk; UNION drops what was reached, so a recorded circle ends.
-_WALK = """
-WITH RECURSIVE reached(node) AS (
-  SELECT CAST(%(start)s AS varchar(120))
-  UNION
-  SELECT edge.neighbour FROM reached JOIN tracing_edge edge ON edge.node = reached.node
-  WHERE edge.cooperative_id = %(cooperative)s AND edge.way = %(way)s
-)
-SELECT edge.node, edge.neighbour, edge.amount, edge.unit
-FROM reached JOIN tracing_edge edge ON edge.node = reached.node
-WHERE edge.cooperative_id = %(cooperative)s AND edge.way = %(way)s
-"""
+NODES_AT_ONCE = 500
 
 
 def trace_of(cooperative: UUID, lot: str, direction: Direction) -> Trace | None:
@@ -48,14 +36,32 @@ def trace_of(cooperative: UUID, lot: str, direction: Direction) -> Trace | None:
 
 
 def _edges(cooperative: UUID, start: str, direction: Direction) -> list[Edge]:
-    # SQLite keeps a UUID as 32 digits, PostgreSQL as itself: the field knows.
-    field = EdgeRow._meta.get_field("cooperative")
-    key = field.get_db_prep_value(cooperative, connection)
-    with connection.cursor() as cursor:
-        cursor.execute(_WALK, {"start": start, "cooperative": key, "way": direction})
-        rows = cursor.fetchall()
-    edges = [_edge(direction, *row) for row in rows]
+    """Level by level; a node is asked for once, so that a recorded circle ends.
+
+    Not one recursive statement: both databases then read the whole graph to build a filter or
+    a hash table (90 to 500 ms for one lot of 100 000), where each of these uses the index.
+    """
+    edges: list[Edge] = []
+    reached, ahead = {start}, [start]
+    while ahead:
+        rows = _steps(cooperative, ahead, direction)
+        edges += [_edge(direction, *row) for row in rows]
+        ahead = sorted({row[1] for row in rows} - reached)
+        reached.update(ahead)
     return sorted(edges, key=lambda edge: (edge["from"], edge["to"], edge["unit"] or ""))
+
+
+def _steps(
+    cooperative: UUID, nodes: Sequence[str], direction: Direction
+) -> list[tuple[str, str, str, str]]:
+    """What the sheets of these nodes say of their neighbours on one way."""
+    rows: list[tuple[str, str, str, str]] = []
+    for at in range(0, len(nodes), NODES_AT_ONCE):
+        some = EdgeRow.objects.filter(
+            cooperative=cooperative, way=direction, node__in=nodes[at : at + NODES_AT_ONCE]
+        )
+        rows += some.values_list("node", "neighbour", "amount", "unit")
+    return rows
 
 
 def _edge(direction: Direction, node: str, neighbour: str, amount: str, unit: str) -> Edge:

@@ -17,13 +17,9 @@ from hypothesis import settings as examples
 from hypothesis import strategies as st
 
 from kitchenlog.logbook.models import Entry, LogHead, Sheet
-from kitchenlog.logbook.work import close_quiet, recompute_for_a_slice
+from kitchenlog.logbook.work import close_quiet
 from tests.people import Kitchen, Phone
-from tests.writing import Pen, made_id, pulled, pushed
-
-
-def recompute() -> None:
-    recompute_for_a_slice(clock=lambda: datetime.now(UTC))
+from tests.writing import Pen, made_id, pulled, pushed, recompute_all
 
 
 def entry_ids(changes: list[dict[str, Any]]) -> list[str]:
@@ -52,7 +48,7 @@ def test_an_entry_comes_back_as_it_was_made(kitchen: Kitchen) -> None:
 def test_a_sheet_comes_with_what_a_phone_needs_to_trust_it(kitchen: Kitchen) -> None:
     phone = kitchen.phone()
     pushed(phone, [Pen(phone).receipt("J1", "3")])
-    recompute()
+    recompute_all()
 
     changes, _ = pulled(phone)
 
@@ -70,7 +66,7 @@ def test_changes_come_in_order_of_number_and_none_twice_over_small_pages(
     pen = Pen(phone)
     entries = [pen.receipt(f"J{number}") for number in range(7)]
     pushed(phone, entries)
-    recompute()
+    recompute_all()
 
     whole, end = pulled(phone)
     paged, paged_end = pulled(phone, limit=2)
@@ -88,11 +84,11 @@ def test_only_what_is_new_comes_after_a_cursor(kitchen: Kitchen) -> None:
     phone = kitchen.phone()
     pen = Pen(phone)
     pushed(phone, [pen.receipt()])
-    recompute()
+    recompute_all()
     _, cursor = pulled(phone)
     sale = pen.sale()
     pushed(phone, [sale])
-    recompute()
+    recompute_all()
 
     changes, _ = pulled(phone, cursor)
 
@@ -110,7 +106,7 @@ def test_entries_about_closed_subjects_and_definitions_are_not_sent(kitchen: Kit
     gone = [pen.receipt("J1", "1"), pen.sale("J1", "1")]
     kept = pen.receipt("J2", "1")
     pushed(phone, [place, *gone, kept])
-    recompute()
+    recompute_all()
     close_quiet(at=datetime.now(UTC) + timedelta(days=15))
 
     changes, _ = pulled(phone)
@@ -124,14 +120,14 @@ def test_a_closed_lot_sold_from_again_is_whole_after_one_pull(kitchen: Kitchen) 
     phone, other = kitchen.phone(), kitchen.phone("seller")
     pen = Pen(phone)
     pushed(phone, [pen.receipt("J1", "1"), pen.sale("J1", "1")])
-    recompute()
+    recompute_all()
     close_quiet(at=datetime.now(UTC) + timedelta(days=15))
     _, cursor = pulled(other)
 
     late = pen.sale("J1", "1")
     pushed(phone, [late])
     before_the_worker, _ = pulled(other, cursor)
-    recompute()
+    recompute_all()
     changes, _ = pulled(other, cursor)
 
     assert entry_ids(before_the_worker) == [late["id"]]
@@ -153,7 +149,7 @@ def test_what_was_paid_is_told_to_coordinators_alone(kitchen: Kitchen) -> None:
     about = {"entry": paid, "body": {**paid["body"], "price": "6.66"}}
     fixed = pen.correction(about["entry"], about["body"])
     pushed(coordinator, [pen.receipt("J1"), paid, note, fixed, pen.void(fixed)])
-    recompute()
+    recompute_all()
 
     by_seller, _ = pulled(seller)
     by_coordinator, _ = pulled(coordinator)
@@ -342,10 +338,10 @@ def test_all_phones_of_one_role_hold_the_same_in_the_end(kitchen: Kitchen) -> No
         pushed(one, [pen.receipt(f"J{step}")])
         pushed(two, [other_pen.sale(f"J{step}")])
         if step % 2:
-            recompute()
+            recompute_all()
             changes, cursors["one"] = pulled(one, cursors["one"])
             held["one"] |= {change["id"]: change["seq"] for change in changes}
-    recompute()
+    recompute_all()
     for name, phone in (("one", one), ("two", two)):
         changes, cursors[name] = pulled(phone, cursors[name])
         held[name] |= {change["id"]: change["seq"] for change in changes}
