@@ -1,5 +1,6 @@
 /** The frame of every screen: head and sheet for eyes, bench for thumbs. */
 import type { ComponentChildren } from "preact";
+import { useLayoutEffect } from "preact/hooks";
 
 /** What stands where. On screens from 900 px `side` stands beside the work, else below it. */
 export interface FrameProps {
@@ -27,6 +28,8 @@ export interface FrameProps {
 
 /** One screen. `children` is the work on the sheet. */
 export function Frame(props: FrameProps) {
+  // A new screen is read from its top, wherever the last one was scrolled to.
+  useLayoutEffect(() => window.scrollTo(0, 0), []);
   const looks = [
     "frame",
     props.side ? "sided" : "",

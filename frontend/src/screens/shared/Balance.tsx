@@ -1,6 +1,13 @@
 /** Where the mass of a batch went: the picture, then the figures that can be worked out. */
 import type { BatchState } from "../../calc/batches.ts";
-import { asDouble, difference, parseDecimal, plain, significant } from "../../calc/numbers.ts";
+import {
+  asDouble,
+  difference,
+  parseDecimal,
+  plain,
+  rounded,
+  significant,
+} from "../../calc/numbers.ts";
 import { fromBase } from "../../calc/units.ts";
 import { BalancePicture, type BalanceStream } from "../../parts/BalancePicture.tsx";
 import { NumberShown } from "../../parts/NumberShown.tsx";
@@ -11,6 +18,7 @@ import { lineName } from "./batches.ts";
 
 const PLACES = 3;
 const U_DIGITS = 2;
+const PERCENT_PLACES = 1;
 
 function kg(grams: string | null): string | null {
   return grams === null ? null : plain(fromBase(parseDecimal(grams), "kg", PLACES));
@@ -55,8 +63,15 @@ function streamsOut({ balance }: BatchState): BalanceStream[] {
 }
 
 function rejectedOf(balance: BatchState["balance"]): string | null {
+  // Without a number of rejects the mass filled is that of the good packs: nothing, not nought.
+  if (balance.rejects_percent === null) return null;
   if (balance.filled === null || balance.good_out === null) return null;
   return plain(difference(parseDecimal(balance.filled), parseDecimal(balance.good_out)));
+}
+
+/** As many places as a kitchen can use; the sheet keeps all four. */
+function percentShown(value: string | null): string | null {
+  return value === null ? null : rounded(parseDecimal(value), PERCENT_PLACES).toString();
 }
 
 /** The balance of a batch as it stands, or as it would with what is typed. */
@@ -91,7 +106,13 @@ export function Balance({ batch }: { batch: BatchState }) {
       <Facts
         rows={percents.map(([name, value]) => ({
           name,
-          value: <NumberShown amount={value} unit={value === null ? null : "%"} basis="computed" />,
+          value: (
+            <NumberShown
+              amount={percentShown(value)}
+              unit={value === null ? null : "%"}
+              basis="computed"
+            />
+          ),
         }))}
       />
     </>
