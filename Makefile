@@ -93,7 +93,9 @@ frontend/node_modules/.ok: frontend/package-lock.json .venv/ok-run
 	@touch $@
 
 frontend/dist/sw.js: frontend/node_modules/.ok frontend/index.html $(wildcard frontend/*.ts) $(PHONE_SOURCES)
+	@echo "Building the phone's app"
 	@cd frontend && npm run -s build
+	@$(B)/python -m whitenoise.compress --quiet frontend/dist
 	@touch $@
 
 frontend/dist-phones/phones.mjs: frontend/node_modules/.ok $(PHONE_SOURCES) $(wildcard tests/simulation/*.ts)
