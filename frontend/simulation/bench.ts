@@ -97,7 +97,10 @@ export function benchWorld(
     },
     nowMs: () => clock.nowMs,
     chance: () => 0.5,
-    bytes: (count) => new Uint8Array(count),
+    bytes(count) {
+      madeCount += 1;
+      return Uint8Array.from({ length: count }, (_, index) => (madeCount >> (index * 8)) & 0xff);
+    },
     newId,
     async alone(name, work) {
       if (busy.has(name)) return null;

@@ -2,7 +2,7 @@
 import type { KindName } from "../entries/kinds.ts";
 import { slips, waitingCount } from "../store/reads.ts";
 import { askPersistence } from "./app_storage.ts";
-import { current, house, report, withDb } from "./house.ts";
+import { current, type House, house, report, withDb } from "./house.ts";
 import { adding, writing } from "./lazy.ts";
 import type { Made, Maker } from "./making.ts";
 import { refreshOutbox } from "./outbox.ts";
@@ -17,7 +17,7 @@ export interface RecordOptions {
 /** Two taps this close are one tap (R7). */
 const DOUBLE_TAP_MS = 400;
 
-let lastTap: { words: string; at_ms: number; answer: Promise<Saved> } | null = null;
+let lastTap: { on: House; words: string; at_ms: number; answer: Promise<Saved> } | null = null;
 
 /** Saves one entry. `saved` is answered only when it is on this phone for good (R5). */
 export function record(kind: KindName, body: object, options: RecordOptions = {}): Promise<Saved> {
@@ -67,12 +67,14 @@ export async function entriesAbout(subject: string): Promise<HeldEntry[]> {
 
 /** A second tap on the same thing gets the first tap's answer. */
 function once(words: string, save: () => Promise<Saved>): Promise<Saved> {
-  const nowMs = house().world.nowMs();
-  if (lastTap?.words === words && Math.abs(nowMs - lastTap.at_ms) < DOUBLE_TAP_MS) {
+  const on = house();
+  const at_ms = on.world.nowMs();
+  const isSame = lastTap?.words === words && lastTap.on === on;
+  if (lastTap !== null && isSame && Math.abs(at_ms - lastTap.at_ms) < DOUBLE_TAP_MS) {
     return lastTap.answer;
   }
   const answer = save();
-  lastTap = { words, at_ms: nowMs, answer };
+  lastTap = { on, words, at_ms, answer };
   return answer;
 }
 
