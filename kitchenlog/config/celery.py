@@ -2,6 +2,7 @@
 
 import os
 import threading
+import warnings
 from typing import Any
 
 from celery import Celery
@@ -10,6 +11,9 @@ from celery.signals import task_postrun, worker_init, worker_ready
 from django.conf import settings
 
 os.environ.setdefault("DJANGO_SETTINGS_MODULE", "kitchenlog.config.settings")
+
+# It warns of messages that could hold code. Ours hold nothing, and JSON is all that is read.
+warnings.filterwarnings("ignore", message=".*superuser privileges")
 
 app = Celery("kitchenlog")
 app.config_from_object("django.conf:settings", namespace="CELERY")

@@ -259,5 +259,7 @@ LOGGING = {
         # A refusal is an answer, not an event; the handler of members/refusals.py logs defects.
         "django.request": {"level": "ERROR"},
         "django.security": {"level": "ERROR"},
+        # It misses a host name, which a folder has not.
+        "kombu.connection": {"level": "ERROR"},
     },
 }
