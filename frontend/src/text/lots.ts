@@ -33,7 +33,7 @@ export const LOTS = {
 /** `2 jars`, `1 jar`: the word of a pack after its count. */
 export function packWords(count: string, word: string | null): string {
   if (word === null || word === "") return "";
-  return count === "1" ? word : `${word}s`;
+  return /^-?1$/.test(count) ? word : `${word}s`;
 }
 
 /** A date stays in one line. */

@@ -45,6 +45,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
     done.value = DISPATCH.done_words(words, typed.lot, recipientName(form.typed.value));
     form.clear();
     open.value = null;
+    window.scrollTo(0, 0); // to the sentence that says it is kept
   }
   return (
     <Frame

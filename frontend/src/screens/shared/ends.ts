@@ -11,6 +11,10 @@ export function endName(subject: string): string {
   const id = idIn(subject);
   if (type === "lot") return id;
   if (type !== "day") return nameOf(type, id);
-  // A stall day is `<place>:<day>`.
-  return `${nameOf("place", id.slice(0, -DAY_CHARS - 1))}, ${dayWords(id.slice(-DAY_CHARS))}`;
+  return `${placeOfDay(subject)}, ${dayWords(id.slice(-DAY_CHARS))}`;
+}
+
+/** The stall of a stall day, which is `day:<place>:<day>`. */
+export function placeOfDay(subject: string): string {
+  return nameOf("place", idIn(subject).slice(0, -DAY_CHARS - 1));
 }

@@ -52,6 +52,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
     form.clear();
     form.type({ way: typed.way, other: typed.other });
     done.value = BRING.done(words, typed.lot);
+    window.scrollTo(0, 0); // to the sentence that says it is kept
   }
   return (
     <Frame

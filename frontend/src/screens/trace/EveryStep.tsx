@@ -44,5 +44,5 @@ function nodeWords(subject: string, way: Trace): string {
   if (subject.startsWith("batch:")) return nameOf("batch", subject.slice("batch:".length));
   const label = way.nodes.find((node) => node.id === subject)?.label;
   if (subject.startsWith("lot:")) return [label, endName(subject)].filter(Boolean).join(" ");
-  return label ?? endName(subject);
+  return subject.startsWith("day:") ? endName(subject) : (label ?? endName(subject));
 }

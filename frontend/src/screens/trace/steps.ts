@@ -8,7 +8,7 @@ import { sheet } from "../../state/sheets.ts";
 import { nameOf } from "../../state/stock.ts";
 import { dayWords } from "../../text/numbers.ts";
 import { TRACE } from "../../text/trace.ts";
-import { endName } from "../shared/ends.ts";
+import { endName, placeOfDay } from "../shared/ends.ts";
 import { amountText, materialOf } from "../shared/lots.ts";
 
 /** Both directions of one lot. */
@@ -74,6 +74,8 @@ function nameFor(subject: string, type: string, state: LotState | null, way: Tra
   }
   if (type === "lot")
     return materialOf(state?.material ?? null)?.name ?? labelIn(way, subject) ?? "";
+  // The day stands at the left wall already.
+  if (type === "day") return placeOfDay(subject);
   return labelIn(way, subject) ?? endName(subject);
 }
 
