@@ -174,7 +174,7 @@ export const FIELDS: Record<string, string> = {
   pack_word: "A pack is called",
   price: "Price of one pack",
   life: "How long it keeps",
-  life_sort: "Kind of date",
+  life_sort: "Shelf life, kind of date",
   life_length: "It keeps for",
   life_unit: "Days or months",
   allergens: "Allergens",
@@ -217,10 +217,12 @@ export const MISSING = {
 export const GOOD_FOR = {
   title: "What it is good for",
   unknown: "Type its smallest step, and this says what it can tell.",
-  reading: (reach: string) => `One reading is good to \u00b1 ${reach}.`,
-  net: (reach: string) => `A weighing with a bowl is good to \u00b1 ${reach}.`,
+  reading: (reach: string) => `One reading is good to \u00b1\u00a0${reach}.`,
+  net: (reach: string) => `A weighing with a bowl is good to \u00b1\u00a0${reach}.`,
   tolerance: (least: string) =>
-    `It can say within or outside from a tolerance of \u00b1 ${least} on.`,
+    `It can say within or outside from a tolerance of \u00b1\u00a0${least} on.`,
+  drawn: (reach: string, least: string) =>
+    `A reading as a whisker of \u00b1\u00a0${reach} inside a tolerance of \u00b1\u00a0${least}.`,
   coverage:
     "About 95 % sure, k = 2. Check it with a known mass or weighed water before you rely on it.",
 };
@@ -269,6 +271,7 @@ export const MEMBERS = {
   left: "has left",
   you: "you",
   make: "Make a code",
+  make_another: "Make another code",
   make_for: (name: string) => `Make a code for ${name}`,
   making: "Asking the server",
   choose_role: "Choose at least one role",

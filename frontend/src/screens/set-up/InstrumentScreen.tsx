@@ -1,17 +1,15 @@
 /** An instrument: what it shows, its smallest step, its bowl, and what it is good for. */
-import { Part } from "../../parts/Plain.tsx";
-import { typedNumber } from "../../parts/typing.ts";
 import { kitchen, remember, remembered } from "../../state/settings.ts";
 import { cooperative, type Defined, instruments, places } from "../../state/stock.ts";
-import { amountWords, unitWord } from "../../text/numbers.ts";
-import { FIELDS, GOOD_FOR, HINTS, MISSING, SET_UP } from "../../text/set_up.ts";
+import { unitWord } from "../../text/numbers.ts";
+import { FIELDS, HINTS, MISSING, SET_UP } from "../../text/set_up.ts";
 import { textField } from "../shared/lots.ts";
 import { inUse } from "./areas.ts";
 import { ChoiceOf, NumberOf, WordsOf } from "./FormFields.tsx";
 import { FormFrame } from "./FormFrame.tsx";
 import { type FormAtWork, type FormPlan, textAt, useForm } from "./form.ts";
+import { GoodForPart } from "./GoodForPart.tsx";
 import { INSTRUMENT_SORTS, instrumentUnits, isBowlWeighed } from "./instrument_units.ts";
-import { goodFor } from "./instrument_use.ts";
 import { NotHere } from "./NotHere.tsx";
 import { numberField, oneOf, textsOf, withoutName, wordsField } from "./typed.ts";
 import "./set_up.css";
@@ -112,30 +110,5 @@ function PlaceOf({ form }: { form: FormAtWork }) {
       choices={[...known.keys()]}
       words={(place) => known.get(place) ?? place}
     />
-  );
-}
-
-function GoodForPart({ form }: { form: FormAtWork }) {
-  const division = typedNumber(textAt(form.typed, "division"));
-  const unit = textAt(form.typed, "unit");
-  const isWeighed = isBowlWeighed(textAt(form.typed, "sort"));
-  const found =
-    division === null
-      ? null
-      : goodFor({
-          division,
-          repeatability: typedNumber(textAt(form.typed, "repeatability")),
-          readings: isWeighed ? 2 : 1,
-        });
-  if (found === null) return <p class="second">{GOOD_FOR.unknown}</p>;
-  const reach = amountWords(found.reach, unit);
-  return (
-    <Part title={GOOD_FOR.title}>
-      <p>
-        {isWeighed ? GOOD_FOR.net(reach) : GOOD_FOR.reading(reach)}{" "}
-        {found.tolerance !== null && GOOD_FOR.tolerance(amountWords(found.tolerance, unit))}
-      </p>
-      <p class="second">{GOOD_FOR.coverage}</p>
-    </Part>
   );
 }

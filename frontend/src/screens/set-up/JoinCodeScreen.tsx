@@ -47,7 +47,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
         <Foot>
           <BackKey href="#/set-up/people" />
           <MainKey
-            words={member === null ? MEMBERS.make : MEMBERS.make_for(member.name)}
+            words={keyWords(member, made.value !== null)}
             notReady={why}
             onNotReady={() => focusFirst("roles")}
             onPress={() => void ask()}
@@ -87,6 +87,11 @@ function Before(props: { member: MemberShown | null; roles: Signal<readonly stri
       <Notice>{isOnlineHint.value ? MEMBERS.signal : MEMBERS.no_signal}</Notice>
     </>
   );
+}
+
+function keyWords(member: MemberShown | null, isMade: boolean): string {
+  if (isMade) return MEMBERS.make_another;
+  return member === null ? MEMBERS.make : MEMBERS.make_for(member.name);
 }
 
 function notReady(isAsking: boolean, roleCount: number): string | null {

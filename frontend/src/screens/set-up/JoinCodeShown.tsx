@@ -17,7 +17,7 @@ export interface JoinCode {
 export function JoinCodeShown({ code }: { code: JoinCode }) {
   const now = useNow();
   if (now.value >= Date.parse(code.expires_at)) return <Notice isLive>{MEMBERS.over}</Notice>;
-  const address = `${location.origin}/#/join/${code.code}`;
+  const address = `${location.origin}/#/sign-in/join/${code.code}`;
   return (
     <div class="join-code">
       <p class="second">{MEMBERS.code}</p>

@@ -4,12 +4,12 @@ import { Cup } from "../../parts/Cup.tsx";
 import { Refusal } from "../../parts/Plain.tsx";
 import { PARTS } from "../../text/parts.ts";
 import { SET_UP } from "../../text/set_up.ts";
-import { keptLast, takeBackLast } from "./kept.ts";
+import { keptAt, takeBackLast } from "./kept.ts";
 
 /** Nothing when nothing was kept a moment ago. */
-export function KeptLine() {
+export function KeptLine({ at }: { at: string }) {
   const trouble = useSignal<string | null>(null);
-  const kept = keptLast.value;
+  const kept = keptAt(at);
   if (kept === null) return null;
   return (
     <>

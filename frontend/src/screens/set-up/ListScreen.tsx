@@ -44,7 +44,7 @@ function AreaList({ area }: { area: ListArea }) {
         </Foot>
       }
     >
-      <KeptLine />
+      <KeptLine at={`/set-up/${area.area}`} />
       <Choices
         name={words?.title ?? ""}
         items={used.map(choiceOf)}

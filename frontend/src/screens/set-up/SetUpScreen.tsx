@@ -40,7 +40,7 @@ export function Screen() {
           <b>{says}</b>
         </div>
       )}
-      <KeptLine />
+      <KeptLine at="/set-up" />
       <ul class="areas">
         {AREA_NAMES.map((area) => (
           <li key={area}>

@@ -100,7 +100,7 @@ export function useForm(plan: FormPlan, given: { id: string; inForce: Fields | n
     found.value = hindranceOf(answer);
     if (!("saved" in answer)) return;
     tremble(1);
-    tellKept({ entry: answer.saved.id, name, isNew: seen === null });
+    tellKept({ entry: answer.saved.id, name, isNew: seen === null, back: plan.back });
     drafted.clear();
     goTo(plan.back);
   }

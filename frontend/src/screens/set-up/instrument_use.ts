@@ -1,5 +1,12 @@
 /** What an instrument is good for: how far one reading can be trusted, and which tolerance it can judge. */
-import { Decimal, parseDecimal, plain, product, significant } from "../../calc/numbers.ts";
+import {
+  asDouble,
+  Decimal,
+  parseDecimal,
+  plain,
+  product,
+  significant,
+} from "../../calc/numbers.ts";
 import { combinedU, doubtOf, isFineEnough } from "../../calc/readings.ts";
 
 /** Both in the unit of the instrument. */
@@ -33,6 +40,18 @@ export function goodFor(given: {
   return {
     reach: significant(expanded, REACH_DIGITS),
     tolerance: leastTolerance(division, { readings, repeatability }),
+  };
+}
+
+/** Three to five tolerances of a window of eight: for the drawing only, which says how they relate. */
+export function toleranceDrawn(tolerance: string) {
+  const times = (count: bigint) => product(parseDecimal(tolerance), new Decimal(count, 0));
+  return {
+    low: plain(times(3n)),
+    level: plain(times(4n)),
+    target: plain(times(4n)),
+    high: plain(times(5n)),
+    window: { from: 0, to: asDouble(times(8n)), isCut: false },
   };
 }
 

@@ -1,6 +1,7 @@
 /** What was kept last in setting up, so that the list can say so and take it back. */
 import { signal } from "@preact/signals";
 import { takeBack } from "../../state/record.ts";
+import { nowMs } from "../shared/edge.ts";
 import { hindrance } from "../shared/sentences.ts";
 
 /** One definition as it was kept. */
@@ -8,14 +9,25 @@ export interface KeptLast {
   entry: string;
   name: string;
   isNew: boolean;
+  /** The list one returns to, and when. */
+  back: string;
+  at_ms: number;
 }
 
-/** Null as soon as one leaves setting up or takes it back. */
-export const keptLast = signal<KeptLast | null>(null);
+/** Later a slip is no slip any more: then one changes it, or retires it. */
+const SLIP_MS = 10 * 60_000;
+
+const keptLast = signal<KeptLast | null>(null);
 
 /** To be said on the list one returns to. */
-export function tellKept(kept: KeptLast): void {
-  keptLast.value = kept;
+export function tellKept(kept: Omit<KeptLast, "at_ms">): void {
+  keptLast.value = { ...kept, at_ms: nowMs() };
+}
+
+/** What was kept a moment ago and belongs to this list, or null. */
+export function keptAt(back: string): KeptLast | null {
+  const kept = keptLast.value;
+  return kept?.back === back && nowMs() - kept.at_ms < SLIP_MS ? kept : null;
 }
 
 /** Takes the last one back as a slip; answers what stands in the way, or null. */

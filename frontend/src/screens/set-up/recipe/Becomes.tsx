@@ -33,7 +33,8 @@ export function Becomes(props: { line: LineTyped; amount: string; by: DensityUse
             ],
             source: row.source,
           }}
-        />
+        />{" "}
+        <span class="second">{LINE.becomes}</span>
       </p>
       <p class="second">
         {spread}. {LINE.by(row.portion, amountWords(row.mass_g, "g"))}. {row.source}.

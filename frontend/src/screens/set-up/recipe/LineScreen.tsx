@@ -61,7 +61,7 @@ function LineForm({ recipe, line }: { recipe: RecipeAtWork; line: LineTyped }) {
     soluble_percent: {},
   });
   useEffect(() => void readDensities(), []);
-  const missing = lineMissing(line);
+  const missing = line.material === "" ? LINE.choose : lineMissing(line);
   const found = lineAmount(line, material, densityTable.value);
   return (
     <Frame

@@ -26,6 +26,7 @@ import { Lines, Steps } from "./Written.tsx";
 import "../../shared/rows.css";
 import "../set_up.css";
 
+const BACK = "/set-up/recipes";
 const NUMBERS = {
   makes: {
     units: () => ["kg", "g", "lb", "oz", "L", "mL", "us_gal", "pc"],
@@ -63,7 +64,7 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
         <>
           <FormKeys form={form} />
           <Foot>
-            <BackKey href="#/set-up/recipes" />
+            <BackKey href={`#${BACK}`} />
             <PublishKey recipe={recipe} form={form} found={found} />
           </Foot>
         </>
@@ -112,9 +113,9 @@ function PublishKey(props: { recipe: RecipeAtWork; form: Bound; found: Signal<Hi
     if (!("saved" in answer)) return;
     tremble(1);
     const { name } = recipe.typed;
-    tellKept({ entry: answer.saved.id, name, isNew: recipe.published === null });
+    tellKept({ entry: answer.saved.id, name, isNew: recipe.published === null, back: BACK });
     closeRecipe(recipe);
-    goTo("/set-up/recipes");
+    goTo(BACK);
   }
   return (
     <MainKey

@@ -1,5 +1,5 @@
 /** The recipes, each with its latest version. */
-import { quantityIn } from "../../../calc/bodies.ts";
+import { type Quantity, quantityIn, textIn } from "../../../calc/bodies.ts";
 import { Choices } from "../../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../../parts/Cup.tsx";
 import { Foot, Frame } from "../../../parts/Frame.tsx";
@@ -9,6 +9,7 @@ import { amountWords, dayWords, figure } from "../../../text/numbers.ts";
 import { AREAS, SET_UP } from "../../../text/set_up.ts";
 import { RECIPE } from "../../../text/set_up_recipe.ts";
 import { HeadGauge } from "../../shared/HeadGauge.tsx";
+import { amountText, materialOf } from "../../shared/lots.ts";
 import { KeptLine } from "../KeptLine.tsx";
 import { mayWrite, whoMayWrite } from "../who.ts";
 import "../set_up.css";
@@ -34,7 +35,7 @@ export function Screen() {
         </Foot>
       }
     >
-      <KeptLine />
+      <KeptLine at="/set-up/recipes" />
       <Choices
         name={words?.title ?? ""}
         items={recipes.value.map(({ id, name, latest }) => {
@@ -44,7 +45,7 @@ export function Screen() {
             id,
             name,
             sub: `${RECIPE.version(number)}, ${dayWords(latest.published_on, true)}`,
-            right: amountWords(makes?.amount, makes?.unit),
+            right: makesWords(makes, textIn(latest.body, "product")),
           };
         })}
         chosen={null}
@@ -53,4 +54,10 @@ export function Screen() {
       />
     </Frame>
   );
+}
+
+/** Pieces are called by the product's pack word. */
+function makesWords(makes: Quantity | null, product: string | null): string {
+  if (makes?.unit === "pc") return amountText(makes.amount, makes.unit, materialOf(product));
+  return amountWords(makes?.amount, makes?.unit);
 }

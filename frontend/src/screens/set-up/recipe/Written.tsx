@@ -118,7 +118,7 @@ function StepInside({ step }: { step: StepTyped }) {
         <span class="second">
           {CHECKS[step.measures] ?? step.measures}
           {limits}
-          {step.set_by !== "" && `, ${STEP.set_by.toLowerCase()}: ${step.set_by}`}
+          {step.set_by !== "" && `, ${STEP.limit_by} ${step.set_by}`}
         </span>
       )}
       {step.caution !== "" && <span class="written-caution">{step.caution}</span>}
