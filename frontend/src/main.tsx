@@ -25,7 +25,7 @@ function App() {
   const loaded = useSignal<Loaded | null>(null);
   const sentence = useSignal("");
   // Who is not known here can do one thing only, wherever the link led.
-  const wanted = useComputed(() => (current.value === null ? SIGN_IN : path.value));
+  const wanted = useComputed(() => (isShutOut() ? SIGN_IN : path.value));
   useSignalEffect(() => {
     const asked = wanted.value;
     const timer = setTimeout(() => {
@@ -44,6 +44,11 @@ function App() {
   if (loaded.value === null) return null;
   const { Screen, params } = loaded.value;
   return <Screen key={loaded.value.path} params={params} />;
+}
+
+/** A link to joining leads there: its code comes with it. */
+function isShutOut(): boolean {
+  return current.value === null && !path.value.startsWith(SIGN_IN);
 }
 
 async function load(asked: string): Promise<Loaded | null> {

@@ -24,6 +24,7 @@ export const ROUTES: Route[] = [
   { pattern: "/correct/:batch/:entry", load: () => import("./batch/CorrectScreen.tsx") },
   { pattern: "/sign-in", load: () => import("./sign-in/SignInScreen.tsx") },
   { pattern: "/sign-in/:way", load: () => import("./sign-in/SignInScreen.tsx") },
+  { pattern: "/sign-in/:way/:code", load: () => import("./sign-in/SignInScreen.tsx") },
   { pattern: "/people", load: () => import("./people/PeopleScreen.tsx") },
   { pattern: "/receive", load: () => import("./receive/ReceiveScreen.tsx") },
   { pattern: "/stock", load: () => import("./stock/StockScreen.tsx") },

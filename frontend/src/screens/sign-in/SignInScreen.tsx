@@ -23,10 +23,10 @@ const CODE_CHARS_MAX = 24;
 const NAME_CHARS_MAX = 120;
 const PASSPHRASE_CHARS_MAX = 256;
 
-/** `params.way` "join" opens the code at once, as a coordinator's link does. */
+/** `params.way` "join" opens the code at once, as a coordinator's link does; the link may bring it as `params.code`. */
 export function Screen({ params }: { params: Record<string, string> }) {
   const way = useSignal<Way>(params.way === "join" ? "join" : "sign_in");
-  const typed = useSignal<Answers>(NO_ANSWERS);
+  const typed = useSignal<Answers>({ ...NO_ANSWERS, code: params.code ?? "" });
   const passphrase = useSignal("");
   const found = useSignal<Hindrance | null>(null);
   const isAsking = useSignal(false);
