@@ -3,9 +3,10 @@ import { batch, computed, signal } from "@preact/signals";
 import { metaOf } from "../store/meta.ts";
 import { attentionRows, entryRows, slips } from "../store/reads.ts";
 import type { Slip } from "../store/rows.ts";
+import { slipOf } from "../store/save.ts";
 import type { Runner } from "../sync/runner.ts";
 import { current, withDb } from "./house.ts";
-import type { AttentionRow } from "./types.ts";
+import type { AttentionRow, Entry } from "./types.ts";
 
 /** Own entries not handed over yet, the oldest first. */
 export const waiting = signal<Slip[]>([]);
@@ -37,6 +38,12 @@ export function setRunner(started: Runner | null): void {
 /** A person tapped "hand over now". */
 export function handOverNow(): void {
   runner?.poke("tapped");
+}
+
+/** One more waits: the whole outbox need not be read again, it may be long. */
+export function noteSaved(entry: Entry, savedMs: number): void {
+  if (waiting.value.some((slip) => slip.id === entry.id)) return;
+  waiting.value = [...waiting.value, slipOf(entry, savedMs)];
 }
 
 /** Reads the outbox of the person on the screen again. */

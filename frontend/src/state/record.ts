@@ -1,11 +1,11 @@
 /** The one way an entry is made: parse, stamp, save, fold. */
 import type { KindName } from "../entries/kinds.ts";
-import { slips, waitingCount } from "../store/reads.ts";
+import { slips } from "../store/reads.ts";
 import { askPersistence } from "./app_storage.ts";
 import { current, type House, house, report, withDb } from "./house.ts";
 import { adding, writing } from "./lazy.ts";
 import type { Made, Maker } from "./making.ts";
-import { refreshOutbox } from "./outbox.ts";
+import { noteSaved } from "./outbox.ts";
 import { fetchAbout, heldRows, refold } from "./shelf.ts";
 import type { Entry, Saved, TroubleKey } from "./types.ts";
 
@@ -98,20 +98,17 @@ async function saving(work: (maker: Maker) => Promise<Made | null>): Promise<Sav
   }
   if (made === null) return { trouble: "trouble.storage" };
   if ("refusal" in made) return made;
+  noteSaved(made.saved, house().world.nowMs());
   await afterSaving(who.device, made.subjects);
   return { saved: made.saved };
 }
 
-/** What follows a save may fail without unsaying it. */
+/** What follows a save cannot unsay it. */
 async function afterSaving(device: string, subjects: string[]): Promise<void> {
   house().onSaved();
   house().tell(device, subjects);
-  try {
-    await Promise.all([refold(subjects), refreshOutbox()]);
-    if ((await withDb(waitingCount)) !== null) void askPersistence();
-  } catch (defect) {
-    report("after saving", defect);
-  }
+  await refold(subjects);
+  askPersistence().catch((trouble: unknown) => report("asking to keep storage", trouble));
 }
 
 function troubleKey(trouble: unknown): TroubleKey {

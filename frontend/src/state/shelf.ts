@@ -15,14 +15,18 @@ export const isAddingUp = signal(false);
 
 type Slot = Signal<Shown<object> | null>;
 
+/** Sheets folded in one go before a screen is drawn anew, where nobody waits for one of them. */
+const FOLDED_AT_ONCE = 25;
+
 const slots = new Map<string, Slot>();
 const subjectsByType = new Map<string, Signal<readonly string[]>>();
 const lists = new Map<string, ReadonlySignal<Shown<object>[]>>();
-/** What is to be folded, the most urgent first. */
+/** Whose sheets stand here. */
+let owner: string | null = null;
+/** What is to be folded, the most urgent first, and who waits for it. */
 let dirty: string[] = [];
-let isDraining = false;
-/** Whose sheets stand on the shelf. */
-let shelfOf: string | undefined;
+const waiters = new Map<string, (() => void)[]>();
+let draining: Promise<void> | null = null;
 const askedFor = new Set<string>();
 
 export function slot(subject: string): Slot {
@@ -48,52 +52,49 @@ export function listOf(type: string): ReadonlySignal<Shown<object>[]> {
 
 /**
  * Fills the shelf for the person on the screen: at once with the sheets as the server sent them,
- * then with what this phone adds up itself. Another person's sheets are taken away first; one's
- * own stay on the screen meanwhile, because a hand may be typing on one of them.
+ * then with what this phone adds up itself. What another person saw is gone first.
  */
 export async function loadShelf(): Promise<void> {
-  dirty = [];
+  const device = current.value?.device ?? null;
+  dirty = dirty.filter((subject) => waiters.has(subject)); // somebody waits for these
   askedFor.clear();
-  const device = current.value?.device;
-  if (device !== shelfOf) takeAway(() => true);
-  shelfOf = device;
-  if (device === undefined) return;
+  if (owner !== device) clear(() => true);
+  owner = device;
+  if (device === null) return;
   const db = await deviceDb(device);
-  const [rows, subjects, meta] = await Promise.all([sheetRows(db), heldSubjects(db), metaOf(db)]);
-  if (current.value?.device !== device) return;
-  isStillLoading.value = !meta.is_whole;
-  const toFold = new Set(subjects);
-  const held = new Set([...toFold, ...rows.map((row) => row.subject)]);
+  const [rows, held, meta] = await Promise.all([sheetRows(db), heldSubjects(db), metaOf(db)]);
+  if (owner !== device) return;
+  const holding = new Set(held);
+  const kept = new Set([...held, ...rows.map((row) => row.subject)]);
   batch(() => {
-    takeAway((subject) => !held.has(subject));
-    put(rows.filter((row) => !toFold.has(row.subject) || !isShown(row.subject)).map(asSent));
+    isStillLoading.value = !meta.is_whole;
     isAddingUp.value = true;
+    clear((subject) => !kept.has(subject));
+    // A sheet that is added up here keeps its place until that is done: nothing jumps.
+    put(
+      rows
+        .filter((row) => !holding.has(row.subject) || slot(row.subject).peek() === null)
+        .map(asSent),
+    );
   });
-  void refold(subjects).then(() => {
+  dirty = [...dirty, ...held];
+  void startDraining().then(() => {
     isAddingUp.value = false;
   });
 }
 
-function isShown(subject: string): boolean {
-  return slot(subject).peek() !== null;
-}
-
-function takeAway(isGone: (subject: string) => boolean): void {
-  batch(() => {
-    for (const [subject, known] of slots) if (isGone(subject)) known.value = null;
-    for (const subjects of subjectsByType.values()) {
-      subjects.value = subjects.peek().filter((subject) => !isGone(subject));
-    }
-  });
-}
-
-/** Folds subjects anew, before any that were asked for earlier. Resolves when they are done. */
-export function refold(subjects: readonly string[]): Promise<void> {
+/** Folds subjects anew, before any others. Resolves when they are shown. */
+export async function refold(subjects: readonly string[]): Promise<void> {
   const urgent = new Set(subjects);
   dirty = [...urgent, ...dirty.filter((subject) => !urgent.has(subject))];
-  const asked = Promise.all([...urgent].map((subject) => foldedNext(subject)));
-  if (!isDraining) void drain();
-  return asked.then(() => undefined);
+  const shown = [...urgent].map(
+    (subject) =>
+      new Promise<void>((resolve) => {
+        waiters.set(subject, [...(waiters.get(subject) ?? []), resolve]);
+      }),
+  );
+  void startDraining();
+  await Promise.all(shown);
 }
 
 /** Entries held about a subject. */
@@ -125,43 +126,49 @@ async function askAbout(held: HeldAbout): Promise<void> {
   else askedFor.delete(key);
 }
 
-const waitingForFold = new Map<string, (() => void)[]>();
-
-function foldedNext(subject: string): Promise<void> {
-  return new Promise((resolve) => {
-    waitingForFold.set(subject, [...(waitingForFold.get(subject) ?? []), resolve]);
+function startDraining(): Promise<void> {
+  draining ??= drain().finally(() => {
+    draining = null;
   });
+  return draining;
 }
 
 /** One at a time, so that of two readings of a subject the later one is shown. */
 async function drain(): Promise<void> {
-  isDraining = true;
+  let ready: Shown<object>[] = [];
   for (let subject = dirty.shift(); subject !== undefined; subject = dirty.shift()) {
-    const done = waitingForFold.get(subject) ?? [];
-    waitingForFold.delete(subject);
-    try {
-      await foldOne(subject);
-    } catch (defect) {
-      // The old sheet stays on the screen; the entry is saved all the same.
-      report(`folding ${subject.split(":")[0]}`, defect);
-    }
-    for (const resolve of done) resolve();
+    const shown = await foldedSafely(subject);
+    if (shown !== null) ready.push(shown);
+    const waiting = waiters.get(subject) ?? [];
+    if (waiting.length === 0 && dirty.length > 0 && ready.length < FOLDED_AT_ONCE) continue;
+    const toShow = ready;
+    ready = [];
+    batch(() => put(toShow));
+    waiters.delete(subject);
+    for (const resolve of waiting) resolve();
   }
-  isDraining = false;
-  for (const left of waitingForFold.values()) for (const resolve of left) resolve();
-  waitingForFold.clear();
 }
 
-async function foldOne(subject: string): Promise<void> {
-  const device = current.value?.device;
-  if (device === undefined) return;
+async function foldedSafely(subject: string): Promise<Shown<object> | null> {
+  try {
+    return await foldedNow(subject);
+  } catch (defect) {
+    // The old sheet stays on the screen; the entry is saved all the same.
+    report(`folding ${subject.split(":")[0]}`, defect);
+    return null;
+  }
+}
+
+async function foldedNow(subject: string): Promise<Shown<object> | null> {
+  const device = owner;
+  if (device === null) return null;
   const { shouldAsk, shownOf } = await adding();
   const held = await heldAbout(await deviceDb(device), subject);
-  if (current.value?.device !== device) return;
-  const shown = shownOf(held, device);
-  if (shown === null) slot(subject).value = null;
-  else put([shown]);
+  if (owner !== device) return null;
   if (shouldAsk(held, device)) void mend(held);
+  const shown = shownOf(held, device);
+  if (shown === null) clear((one) => one === subject);
+  return shown;
 }
 
 /** A half-known subject with entries of our own is asked for when there is signal. */
@@ -184,7 +191,7 @@ function put(shown: readonly Shown<object>[]): void {
   for (const one of shown) {
     const known = slot(one.subject);
     if (known.peek() === null) {
-      const type = one.subject.slice(0, one.subject.indexOf(":"));
+      const type = typeOf(one.subject);
       const others = fresh.get(type);
       if (others === undefined) fresh.set(type, [one.subject]);
       else others.push(one.subject);
@@ -198,6 +205,20 @@ function put(shown: readonly Shown<object>[]): void {
   }
 }
 
+/** Takes sheets off the shelf. */
+function clear(isGone: (subject: string) => boolean): void {
+  batch(() => {
+    for (const [subject, known] of slots) {
+      if (known.peek() !== null && isGone(subject)) known.value = null;
+    }
+    for (const subjects of subjectsByType.values()) {
+      if (subjects.peek().some(isGone)) {
+        subjects.value = subjects.peek().filter((subject) => !isGone(subject));
+      }
+    }
+  });
+}
+
 function subjectsOf(type: string): Signal<readonly string[]> {
   let known = subjectsByType.get(type);
   if (known === undefined) {
@@ -205,4 +226,8 @@ function subjectsOf(type: string): Signal<readonly string[]> {
     subjectsByType.set(type, known);
   }
   return known;
+}
+
+function typeOf(subject: string): string {
+  return subject.slice(0, subject.indexOf(":"));
 }
