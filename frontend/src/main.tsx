@@ -1,5 +1,6 @@
 /** Wiring only: starts the app and shows the screen that the address names. */
 import "./look.css";
+import "./parts/large_text.css";
 import { effect, useComputed, useSignal, useSignalEffect } from "@preact/signals";
 import { type ComponentType, render } from "preact";
 import { ROUTES } from "./screens/routes.ts";
