@@ -1,1 +1,0 @@
-"""Labels, lot pages and exports: what leaves the kitchen on paper."""

@@ -1,1 +1,0 @@
-"""Reads across fields for the person who reviews the record."""

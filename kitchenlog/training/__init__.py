@@ -1,1 +1,0 @@
-"""Drills and the record of skill of one member."""
