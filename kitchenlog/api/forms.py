@@ -94,6 +94,10 @@ class NodeForm(serializers.Serializer[Any]):
 
     id = serializers.CharField()
 
+    def get_fields(self) -> dict[str, serializers.Field[Any, Any, Any, Any]]:
+        """Every field has a `label` of its own, so this one cannot be written as a line."""
+        return {**super().get_fields(), "label": serializers.CharField(required=False)}
+
 
 class EdgeForm(serializers.Serializer[Any]):
     """Goods that went from one node to another."""

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import json
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from uuid import UUID
 
@@ -20,6 +21,7 @@ from kitchenlog.logbook.models import (
 from kitchenlog.logbook.wire import AsideRow, EntryRow, SheetRow
 
 COORDINATOR = "coordinator"
+VALUES_AT_ONCE = 500
 
 
 @dataclass(frozen=True)
@@ -127,10 +129,31 @@ def sheet_about(cooperative: UUID, subject: str, *, audience: str) -> SheetRow |
     return None if row is None else SheetRow(*row)
 
 
-def subjects_with_sheet(cooperative: UUID, subjects: Iterable[str]) -> set[str]:
+def subjects_with_sheet(cooperative: UUID, subjects: Sequence[str]) -> set[str]:
     """Which of these subjects have a sheet."""
-    rows = Sheet.objects.filter(cooperative=cooperative, subject__in=list(subjects))
-    return set(rows.values_list("subject", flat=True))
+    found: set[str] = set()
+    for some in in_parts(subjects):
+        rows = Sheet.objects.filter(cooperative=cooperative, subject__in=some)
+        found.update(rows.values_list("subject", flat=True))
+    return found
+
+
+def names_of(cooperative: UUID, subjects: Sequence[str]) -> dict[str, str]:
+    """What people call these definitions; one nobody has defined yet has no name."""
+    names: dict[str, str] = {}
+    for some in in_parts(subjects):
+        rows = Sheet.objects.filter(cooperative=cooperative, subject__in=some)
+        for subject, state in rows.values_list("subject", "state"):
+            name = json.loads(state).get("fields", {}).get("name")
+            if isinstance(name, str):
+                names[subject] = name
+    return names
+
+
+def in_parts(values: Sequence[str]) -> Iterator[Sequence[str]]:
+    """Values in parts short enough for one statement of either database."""
+    for at in range(0, len(values), VALUES_AT_ONCE):
+        yield values[at : at + VALUES_AT_ONCE]
 
 
 def subjects_in_log(cooperative: UUID) -> list[str]:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from uuid import UUID
 
 from django.db.models import Sum
 
+from kitchenlog.logbook.selectors import in_parts
 from kitchenlog.stock.models import LotAtPlace, LotRow
 
 Sums = dict[str, dict[str, int]]  # what -> smallest unit -> amount
@@ -28,6 +30,15 @@ def lots_of_material(cooperative: UUID, material: str) -> list[LotRow]:
     rows = LotRow.objects.filter(cooperative=cooperative, material=material, on_hand__gt=0)
     dated = rows.filter(life_on__isnull=False).order_by("life_on", "code")
     return [*dated, *rows.filter(life_on__isnull=True).order_by("code")]
+
+
+def materials_of_lots(cooperative: UUID, codes: Sequence[str]) -> dict[str, str]:
+    """Of what each of these lots is, by code; a lot nobody made yet is of nothing known."""
+    materials: dict[str, str] = {}
+    for some in in_parts(codes):
+        rows = LotRow.objects.filter(cooperative=cooperative, code__in=some)
+        materials.update(rows.exclude(material="").values_list("code", "material"))
+    return materials
 
 
 def _summed(rows: object) -> Sums:

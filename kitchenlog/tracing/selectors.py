@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from uuid import UUID
 
 from kitchenlog.calc.trace import WALKED, Direction, Edge, Node, Trace
-from kitchenlog.logbook.selectors import subjects_with_sheet
+from kitchenlog.logbook.selectors import in_parts, subjects_with_sheet
+from kitchenlog.tracing.labels import labels_of
 from kitchenlog.tracing.models import Edge as EdgeRow
-
-NODES_AT_ONCE = 500
 
 
 def trace_of(cooperative: UUID, lot: str, direction: Direction) -> Trace | None:
@@ -25,10 +24,11 @@ def trace_of(cooperative: UUID, lot: str, direction: Direction) -> Trace | None:
     if not edges and start not in known:
         return None
     missing = [node for node in recorded if node not in known]
+    labels = labels_of(cooperative, nodes)
     return Trace(
         lot=lot,
         direction=direction,
-        nodes=[Node(id=node) for node in nodes],
+        nodes=[_node(node, labels) for node in nodes],
         edges=edges,
         is_complete=not missing,
         missing=missing,
@@ -56,12 +56,14 @@ def _steps(
 ) -> list[tuple[str, str, str, str]]:
     """What the sheets of these nodes say of their neighbours on one way."""
     rows: list[tuple[str, str, str, str]] = []
-    for at in range(0, len(nodes), NODES_AT_ONCE):
-        some = EdgeRow.objects.filter(
-            cooperative=cooperative, way=direction, node__in=nodes[at : at + NODES_AT_ONCE]
-        )
-        rows += some.values_list("node", "neighbour", "amount", "unit")
+    for some in in_parts(nodes):
+        found = EdgeRow.objects.filter(cooperative=cooperative, way=direction, node__in=some)
+        rows += found.values_list("node", "neighbour", "amount", "unit")
     return rows
+
+
+def _node(node: str, labels: Mapping[str, str]) -> Node:
+    return Node(id=node, label=labels[node]) if node in labels else Node(id=node)
 
 
 def _edge(direction: Direction, node: str, neighbour: str, amount: str, unit: str) -> Edge:
