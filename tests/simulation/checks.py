@@ -6,6 +6,8 @@ import json
 from collections import Counter, defaultdict
 from typing import Any
 
+from django.db.models import QuerySet
+
 from kitchenlog.logbook.models import Entry, Quarantined, Sheet
 from kitchenlog.logbook.verify import first_bad_place, sheets_that_differ
 from kitchenlog.members.models import Device, Member
@@ -26,10 +28,9 @@ def check(run: Run) -> None:
 
 
 def _every_saved_entry_is_there_once(run: Run) -> None:
-    stored = [json.loads(text) for text in Entry.objects.values_list("canonical", flat=True)]
-    aside = [
-        json.loads(bytes(raw)) for raw in Quarantined.objects.values_list("raw", flat=True)
-    ]
+    entries = Entry.objects.filter(cooperative=run.kitchen.cooperative.pk)
+    stored = [json.loads(text) for text in entries.values_list("canonical", flat=True)]
+    aside = [json.loads(bytes(raw)) for raw in _aside(run).values_list("raw", flat=True)]
     counts = Counter(entry["id"] for entry in [*stored, *aside])
     twice = [one for one, count in counts.items() if count > 1]
     assert not twice, f"on the server twice: {twice}"
@@ -55,9 +56,7 @@ def _nothing_waits(seen: dict[str, Any]) -> None:
 
 
 def _what_is_kept_aside_needs_attention(run: Run, seen: dict[str, Any]) -> None:
-    aside = {
-        (str(one), code) for one, code in Quarantined.objects.values_list("entry_id", "code")
-    }
+    aside = {(str(one), code) for one, code in _aside(run).values_list("entry_id", "code")}
     told = {(row["id"], row["code"]) for one in seen.values() for row in one["attention"]}
     assert told == aside, f"only on phones: {told - aside}, only on the server: {aside - told}"
 
@@ -67,7 +66,7 @@ def _every_phone_shows_what_the_server_folded(run: Run, seen: dict[str, Any]) ->
         if one["standing"] != "in":
             continue
         member = Member.objects.get(pk=Device.objects.get(pk=device).member_id)
-        sheets = Sheet.objects.all()
+        sheets = Sheet.objects.filter(cooperative=run.kitchen.cooperative.pk)
         if "coordinator" not in member.roles:
             sheets = sheets.filter(audience="member")
         server = {
@@ -85,6 +84,10 @@ def _every_phone_shows_what_the_server_folded(run: Run, seen: dict[str, Any]) ->
                 f"{_sorted(shown['state'])}\n{_sorted(state)}"
             )
             assert shown["waiting"] == 0, f"{subject} on {device} says something waits"
+
+
+def _aside(run: Run) -> QuerySet[Quarantined]:
+    return Quarantined.objects.filter(cooperative=run.kitchen.cooperative.pk)
 
 
 def _sorted(state: Any) -> str:

@@ -31,10 +31,10 @@ def build_phones() -> None:
 class Phones:
     """Orders to phones, and their requests to the network in between."""
 
-    def __init__(self) -> None:
+    def __init__(self, bundle: Path = BUNDLE) -> None:
         node = str(NODE) if NODE.exists() else "node"
         self.process = subprocess.Popen(
-            [node, str(BUNDLE)], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+            [node, str(bundle)], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
         )
         self.network: Network = _nobody
         self.order_count = 0

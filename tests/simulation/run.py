@@ -85,7 +85,7 @@ class Run:
             self._save: 12, self._save_in_two_tabs: 1, self._correct: 2, self._take_back: 2,
             self._exchange: 10, self._recompute: 3, self._restart: 1, self._jump_clock: 1,
             self._deliver_delayed: 2, self._close_quiet: 1, self._end_session: 1,
-            self._new_epoch: 0.3, self._revoke: 0.15,
+            self._new_epoch: 1, self._revoke: 0.15,
         }  # fmt: skip
         way = self.chance.choices(list(ways), weights=list(ways.values()))[0]
         self.acts.append(way.__name__.strip("_"))

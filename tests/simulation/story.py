@@ -51,7 +51,10 @@ class Story:
         if not known:
             return None
         entry, body = self.chance.choice(known)
-        return entry, {**body, "amount": self._amount(body["amount"]["unit"])}
+        changed = {**body, "amount": self._amount(body["amount"]["unit"])}
+        if "lot" in body and self.chance.random() < 0.3:
+            changed["lot"] = self._lot()[0]  # it was another lot: its sheet changes too
+        return entry, changed
 
     def _amount(self, unit: str) -> Body:
         count = self.chance.randrange(1, 20)
