@@ -130,8 +130,11 @@ function Sums({ state }: { state: LotState }) {
             .filter(([, amount]) => amount !== "0")
             .map(([name, amount]) => ({ name, value: words(amount) })),
           ...state.went_to.map((way) => ({
-            name: `${endName(way.to)}`,
-            value: `${words(way.amount)}, ${dayWords(way.on)}`,
+            name: endName(way.to),
+            // A stall day says its day by itself.
+            value: way.to.startsWith("day:")
+              ? words(way.amount)
+              : `${words(way.amount)}, ${dayWords(way.on)}`,
           })),
         ]}
       />
