@@ -1,0 +1,46 @@
+"""Whether phones and server hold the same sheets."""
+
+from __future__ import annotations
+
+import time
+from typing import Any
+
+from tests.e2e.hearth import Hearth
+from tests.e2e.phones import Phone
+
+ALIKE_S_MAX = 90
+LOOK_EVERY_S = 0.5
+
+
+def stored_sheets(phone: Phone, login: str | None = None) -> dict[str, Any]:
+    """Sheets as the server sent them to a member on this phone (else its only one)."""
+    devices = phone.devices()
+    stores = devices[login] if login is not None else next(iter(devices.values()))
+    return {row["subject"]: row for row in stores["sheets"]}
+
+
+def settled_alike(hearth: Hearth, *phones: Phone) -> None:
+    """Hand over and fetch until every phone holds each sheet as the server tells it."""
+    desk = hearth.desk()
+    until = time.monotonic() + ALIKE_S_MAX
+    while True:
+        hearth.until_quiet()
+        for phone in phones:
+            phone.hand_over_now()
+        told = _last_told(desk.everything())
+        apart = [
+            (phone.folder.name, subject, seq)
+            for phone in phones
+            for subject, seq in told.items()
+            if stored_sheets(phone).get(subject, {}).get("seq") != seq
+        ]
+        if not apart and not any(phone.waiting() for phone in phones):
+            return
+        assert time.monotonic() < until, f"still apart: {apart}"
+        time.sleep(LOOK_EVERY_S)
+
+
+def _last_told(changes: list[dict[str, Any]]) -> dict[str, int]:
+    sheets = (each for each in changes if each["type"] == "sheet")
+    # What a lot cost is told to coordinators only.
+    return {each["id"]: each["seq"] for each in sheets if not each["id"].startswith("price:")}

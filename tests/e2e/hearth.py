@@ -1,0 +1,231 @@
+"""A made-up cooperative for browser flows: set up by its coordinator through the front door."""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+import time
+import urllib.request
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from http.client import HTTPConnection
+from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
+from uuid import UUID, uuid4
+
+from kitchenlog.logbook.wire import wire_time
+from tests.people import PASSPHRASE
+from tests.servers import KitchenlogServer
+from tests.writing import Pen, made_id
+
+HANDLE = "hearth"
+MEMBERS = {
+    "ona": ("Ona Bramhill", ["coordinator", "processor"]),
+    "pim": ("Pim Tarrow", ["processor", "seller"]),
+    "sela": ("Sela Quince", ["seller"]),
+}
+KITCHEN, STORE, STALL = (made_id(name) for name in ("lane kitchen", "store", "stall"))
+RECIPE = made_id("quince jelly recipe")
+PUSH_ENTRIES_MAX = 100
+QUIET_S_MAX = 60
+LOOK_EVERY_S = 0.1
+
+
+class DeskPhone:
+    """A member's device that speaks plain HTTP, in the shape `tests.writing.Pen` asks for."""
+
+    def __init__(self, url: str, answer: dict[str, Any], cookie: str) -> None:
+        self.url = url
+        self.cookie = cookie
+        self.device = SimpleNamespace(id=UUID(answer["device"]))
+        self.member = SimpleNamespace(
+            id=answer["member"]["id"], cooperative_id=answer["cooperative"]["id"]
+        )
+
+    @classmethod
+    def enter(cls, url: str, **said: Any) -> DeskPhone:
+        """Sign in (login, passphrase) or join (join_code, name, login, passphrase)."""
+        answer, headers = _asked(url, "POST", "devices", {"app_version": "desk", **said}, {})
+        cookie = next(value for name, value in headers if name.lower() == "set-cookie")
+        return cls(url, answer, cookie.split(";")[0])
+
+    def ask(self, method: str, path: str, body: Any = None) -> Any:
+        """One call below /api/v1/; anything but 2xx is a defect of the test."""
+        headers = {"Cookie": self.cookie, "Kitchenlog-Device": str(self.device.id)}
+        return _asked(self.url, method, path, body, headers)[0]
+
+    def push(self, entries: list[dict[str, Any]]) -> None:
+        """Hand entries over; each must be taken into the record."""
+        for first in range(0, len(entries), PUSH_ENTRIES_MAX):
+            body = {
+                "protocol": 1, "push": str(uuid4()), "device": str(self.device.id),
+                "device_time": wire_time(datetime.now(UTC)), "epoch": "",
+                "entries": entries[first : first + PUSH_ENTRIES_MAX],
+            }  # fmt: skip
+            results = self.ask("POST", "sync/push", body)["results"]
+            assert {each["status"] for each in results} == {"created"}, results
+
+    def everything(self) -> list[dict[str, Any]]:
+        """Every change the server tells this member, from the beginning."""
+        changes: list[dict[str, Any]] = []
+        page: dict[str, Any] = {"next": "", "more": True}
+        while page["more"]:
+            page = self.ask("GET", f"sync/pull?cursor={page['next']}&limit=500")
+            changes += page["changes"]
+        return changes
+
+
+@dataclass
+class Hearth:
+    """A running server of the cooperative and what they set up."""
+
+    server: KitchenlogServer
+
+    @property
+    def url(self) -> str:
+        """Where its server answers."""
+        return self.server.url
+
+    def desk(self, login: str = "ona") -> DeskPhone:
+        """A new device of a member, beside the browsers."""
+        return DeskPhone.enter(self.url, login=f"{login}@{HANDLE}", passphrase=PASSPHRASE)
+
+    def until_quiet(self) -> None:
+        """Wait until no sheet of the log is behind its entries."""
+        until = time.monotonic() + QUIET_S_MAX
+        while self._logs_behind():
+            assert time.monotonic() < until, "the worker is behind"
+            time.sleep(LOOK_EVERY_S)
+
+    def _logs_behind(self) -> int:
+        with urllib.request.urlopen(f"{self.url}/healthz", timeout=30) as answer:
+            return int(json.load(answer)["logs_behind"])
+
+
+def begin(server: KitchenlogServer) -> Hearth:
+    """Start the cooperative, let its members join, and push what they set up."""
+    said = server.manage(
+        "start_cooperative", "--name", "Hearth Lane", "--handle", HANDLE,
+        "--time-zone", "Europe/Dublin", "--currency", "EUR", "--language", "en",
+    )  # fmt: skip
+    found = re.search(r"Join code for a coordinator: (\S+)", said)
+    assert found is not None, said
+    desk = _joined(server.url, "ona", found[1])
+    for login in ("pim", "sela"):
+        roles = MEMBERS[login][1]
+        made = desk.ask("POST", "join-codes", {"roles": roles})
+        _joined(server.url, login, made["code"])
+    desk.push(list(_written(Pen(desk))))  # type: ignore[arg-type] # in the shape it asks for
+    return Hearth(server)
+
+
+def copied(folder: Path, into: Path) -> None:
+    """The data of a stopped server, for a server of another test."""
+    shutil.copytree(folder, into, dirs_exist_ok=True)
+
+
+def _joined(url: str, login: str, code: str) -> DeskPhone:
+    return DeskPhone.enter(
+        url, join_code=code, name=MEMBERS[login][0], login=login, passphrase=PASSPHRASE
+    )
+
+
+def _written(pen: Pen) -> Any:
+    """Places, materials, instruments, partners, one recipe, and something in the store."""
+    began_at = datetime.now(UTC) - timedelta(days=2)
+    minutes = iter(range(1, 200))
+
+    def write(kind: str, **body: Any) -> dict[str, Any]:
+        return pen.write(kind, body, at=began_at + timedelta(minutes=next(minutes)))
+
+    yield write(
+        "cooperative_defined", cooperative=pen.phone.member.cooperative_id, name="Hearth Lane",
+        time_zone="Europe/Dublin", currency="EUR", currency_places=2, language="en",
+        unit_habit="metric", rules="eu", prices_shown=True,
+    )  # fmt: skip
+    for place, name, sort in (
+        (KITCHEN, "Lane kitchen", "kitchen"), (STORE, "Cool store", "store"),
+        (STALL, "Bridge stall", "stall"),
+    ):  # fmt: skip
+        yield write("place_defined", place=place, name=name, sort=sort)
+    for name, letters, by in (
+        ("Quinces", "QU", "mass"), ("Sugar", "SU", "mass"), ("Pectin", "PE", "mass"),
+    ):  # fmt: skip
+        yield write(
+            "material_defined", material=made_id(name), name=name, sort="ingredient",
+            measured_by=by, letters=letters,
+        )  # fmt: skip
+    yield write(
+        "material_defined", material=made_id("Jar"), name="Jar with lid", sort="packaging",
+        measured_by="count", letters="JA",
+    )  # fmt: skip
+    yield write(
+        "material_defined", material=made_id("Quince jelly"), name="Quince jelly",
+        sort="product", measured_by="count", letters="QJ", pack_word="jar", price="6.50",
+        pack_net={"amount": "240", "unit": "g"}, allergens=["sulphites"],
+        life={"sort": "best_before", "length": 12, "unit": "months"},
+    )  # fmt: skip
+    yield write("source_defined", source=made_id("orchard"), name="Orchard under the hill")
+    yield write(
+        "recipient_defined", recipient=made_id("inn"), name="Inn at the ford",
+        contact="ask for the cook",
+    )  # fmt: skip
+    for name, unit, division, most in (
+        ("Bench scale", "g", "1", "10000"), ("Small scale", "g", "0.1", "500"),
+    ):  # fmt: skip
+        yield write(
+            "instrument_defined", instrument=made_id(name), name=name, sort="scale",
+            place=KITCHEN, unit=unit, division=division, capacity=most,
+        )  # fmt: skip
+    yield write(
+        "instrument_defined", instrument=made_id("Probe"), name="Probe", sort="thermometer",
+        place=KITCHEN, unit="degC", division="0.1",
+    )  # fmt: skip
+    yield write(
+        "recipe_published", recipe=RECIPE, number=1, name="Quince jelly, clear",
+        product=made_id("Quince jelly"), makes={"amount": "10", "unit": "pc"}, packs=10,
+        lines=[
+            {"line": "quinces", "material": made_id("Quinces"),
+             "amount": {"amount": "2000", "unit": "g"}, "below": "20", "above": "20"},
+            {"line": "sugar", "material": made_id("Sugar"),
+             "amount": {"amount": "1200", "unit": "g"}, "below": "10", "above": "10"},
+            {"line": "pectin", "material": made_id("Pectin"),
+             "amount": {"amount": "30", "unit": "g"}, "below": "1", "above": "1"},
+            {"line": "jars", "material": made_id("Jar"),
+             "amount": {"amount": "10", "unit": "pc"}},
+        ],
+        steps=[
+            {"step": "set", "says": "Boil until it sets.", "measures": "temperature",
+             "unit": "degC", "low": "104", "high": "106", "set_by": "the tested recipe"},
+        ],
+        life={"sort": "best_before", "length": 12, "unit": "months"},
+    )  # fmt: skip
+    for lot, name, amount, unit in (
+        ("SU-1", "Sugar", "25", "kg"), ("PE-1", "Pectin", "500", "g"),
+        ("JA-1", "Jar", "120", "pc"),
+    ):  # fmt: skip
+        yield write(
+            "receipt", lot=lot, material=made_id(name), source=made_id("orchard"),
+            amount={"amount": amount, "unit": unit}, place=KITCHEN, condition="fit",
+        )  # fmt: skip
+
+
+def _asked(
+    url: str, method: str, path: str, body: Any, headers: dict[str, str]
+) -> tuple[Any, list[tuple[str, str]]]:
+    connection = HTTPConnection("localhost", int(url.rsplit(":", 1)[1]), timeout=60)
+    try:
+        sent = None if body is None else json.dumps(body)
+        all_headers = {
+            "Content-Type": "application/json", "Sec-Fetch-Site": "same-origin", **headers,
+        }  # fmt: skip
+        connection.request(method, f"/api/v1/{path}", sent, all_headers)
+        answer = connection.getresponse()
+        text = answer.read()
+        assert answer.status < 300, (method, path, answer.status, text[:400])
+        return json.loads(text), answer.getheaders()
+    finally:
+        connection.close()
+

@@ -1,0 +1,94 @@
+"""Every screen of the app with an address that shows something, from what a phone holds."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+from urllib.parse import quote
+
+from tests.servers import PROJECT
+
+ROUTES = PROJECT / "frontend" / "src" / "screens" / "routes.ts"
+
+
+def patterns() -> list[str]:
+    """Every pattern of the app's own list: a new screen is looked at without being named here."""
+    return re.findall(r'pattern: "([^"]+)"', ROUTES.read_text())
+
+
+class Addresses:
+    """Fills patterns with ids that stand in a phone's own sheets and entries."""
+
+    def __init__(self, stores: dict[str, Any]) -> None:
+        self.sheets = {row["subject"]: row["state"] for row in stores["sheets"]}
+        self.entries = {row["id"]: row["entry"] for row in stores["entries"]}
+
+    def of(self, pattern: str) -> str:
+        """An address; each `:word` is answered by the method or table of that name."""
+        words = {**self._about_batches(pattern), **self._about_lots(), **self._others(pattern)}
+        return re.sub(r":(\w+)", lambda found: quote(words[found[1]], safe=""), pattern)
+
+    def _about_batches(self, pattern: str) -> dict[str, str]:
+        """The one under way; for corrections and pages of what came out, a finished one."""
+        wants_open = not pattern.startswith(("/correct", "/batch/"))
+        batch = next(
+            state for state in self._all("batch") if state["is_finished"] is not wants_open
+        )
+        weigh_ins = [each for line in batch["lines"] for each in line["weigh_ins"]]
+        held = [each["entry"] for each in weigh_ins if each["entry"] in self.entries]
+        return {
+            "batch": batch["batch"],
+            "line": batch["lines"][0]["line"],
+            "step": next(each for each in batch["steps"] if each["measures"])["step"],
+            "entry": held[0] if held else "",
+        }
+
+    def _about_lots(self) -> dict[str, str]:
+        """A lot of packs with a history; for the rest of its sheet what happened to it."""
+        lots = [
+            state
+            for state in self._all("lot")
+            if state["made_by"] == "output" and state["on_hand"] not in ("0", "")
+        ]
+        lot = max(lots, key=lambda state: len(state["went_to"]))
+        return {"lot": lot["lot"], "act": "count", "place": next(iter(lot["places"]))}
+
+    def _others(self, pattern: str) -> dict[str, str]:
+        words = {"way": "join", "area": "places", "type": "recipient"}
+        if pattern.startswith("/bring"):
+            words["place"] = self._defined("place", sort="stall")
+        if pattern.startswith("/lot/"):
+            lot = self._about_lots()["lot"]
+            words["entry"] = next(
+                entry["id"]
+                for entry in self.entries.values()
+                if f"lot:{lot}" in entry["subjects"] and entry["kind"] in ("transfer", "sale")
+            )
+        for area in ("place", "material", "instrument", "source", "recipient"):
+            if pattern.startswith((f"/set-up/{area}s/", "/trace-end/")):
+                words["id"] = self._defined(area)
+        if pattern == "/set-up/people/:id":
+            words["id"] = "new"
+        if pattern.startswith(("/set-up/recipes", "/start")):
+            recipe = next(self._all("recipe"))
+            latest = recipe["versions"][-1]["body"]
+            words |= {
+                "recipe": recipe["recipe"],
+                "line": latest["lines"][0]["line"],
+                "step": latest["steps"][0]["step"],
+            }
+        return words
+
+    def _all(self, type: str) -> Any:
+        return (
+            state for subject, state in self.sheets.items() if subject.startswith(f"{type}:")
+        )
+
+    def _defined(self, type: str, **fields: str) -> str:
+        return str(
+            next(
+                state["id"]
+                for state in self._all(type)
+                if fields.items() <= state["fields"].items()
+            )
+        )

@@ -1,0 +1,115 @@
+"""Every screen, one by one, after a cold start without a server: it is there, whole and legible.
+
+With KL_SHOTS=<folder> each is also kept as pictures, to be looked at.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Playwright
+
+from tests.e2e.look import axe_finds, cut_off, small_targets, small_text, until_quiet
+from tests.e2e.phones import LAPTOP, SMALL, Phone
+from tests.e2e.screens import Addresses, patterns
+from tests.servers import KitchenlogServer
+
+SHOTS = os.environ.get("KL_SHOTS")
+NARROW = {"width": 320, "height": 800}
+NOT_THERE = re.compile(r"not on this phone|does not hold|Loading\.|is not here")
+
+
+@dataclass
+class LaidDown:
+    """A phone that has fetched everything and was put away, and addresses it can show."""
+
+    phone: Phone
+    addresses: Addresses
+
+
+@pytest.fixture(scope="module")
+def laid_down(
+    playwright: Playwright,
+    browser_type_launch_args: dict[str, Any],
+    tmp_path_factory: pytest.TempPathFactory,
+) -> Iterator[LaidDown]:
+    """A coordinator's phone with four weeks of the demo cooperative; its server is dead."""
+    folder = tmp_path_factory.mktemp("demo")
+    server = KitchenlogServer(folder)
+    server.start()
+    try:
+        said = server.manage("demo", "--to", server.url)
+        phone = Phone(playwright, folder / "phone", server.url, **browser_type_launch_args)
+        passphrase = re.search(r"passphrase of each: (.+)", said)
+        login = re.search(r"(\S+@\S+)\s+.*coordinator.*processor", said)
+        assert passphrase is not None and login is not None, said
+        phone.start()
+        phone.sign_in(login[1], passphrase[1])
+        phone.until_controlled()
+        phone.until_whole()
+        [stores] = phone.devices().values()
+    finally:
+        server.kill()
+    phone.put_away()
+    yield LaidDown(phone, Addresses(stores))
+    phone.put_away()
+
+
+@pytest.fixture
+def started(laid_down: LaidDown) -> Iterator[Phone]:
+    """The phone, off at first and put away in the end."""
+    laid_down.phone.trouble.clear()
+    yield laid_down.phone
+    laid_down.phone.put_away()
+
+
+@pytest.mark.parametrize("pattern", patterns())
+def test_a_screen_stands_after_a_cold_start_without_a_server(
+    laid_down: LaidDown, started: Phone, pattern: str
+) -> None:
+    phone, address = started, laid_down.addresses.of(pattern)
+
+    phone.start(address)
+    until_quiet(phone.page)
+
+    assert phone.page.evaluate("location.hash") in (f"#{address}", "")
+    if pattern != "/parts":
+        assert not NOT_THERE.search(phone.page.locator("main").inner_text())
+    found: dict[str, list[str]] = {"trouble": phone.trouble}
+    for size in (SMALL, LAPTOP, NARROW):
+        phone.page.set_viewport_size(size)
+        until_quiet(phone.page)
+        found |= _found_at(phone, pattern, size["width"])
+    said = [f"{where}: {each}" for where, what in found.items() for each in what]
+    assert not said, "\n".join(said)
+
+
+def _found_at(phone: Phone, pattern: str, width: int) -> dict[str, list[str]]:
+    """What is wrong at this width; what depends on the light alone is looked at in both."""
+    page = phone.page
+    found = {
+        f"{width} wide, text": small_text(page),
+        f"{width} wide, targets": small_targets(page),
+        f"{width} wide, cut": cut_off(page),
+    }
+    if width == NARROW["width"]:
+        return found
+    found[f"{width} wide, axe"] = axe_finds(page)
+    _keep_picture(phone, pattern, f"kitchen-{width}")
+    page.emulate_media(color_scheme="dark")
+    found[f"{width} wide, axe in the evening"] = axe_finds(page, only=["color-contrast"])
+    _keep_picture(phone, pattern, f"evening-{width}")
+    page.emulate_media(color_scheme="light")
+    return found
+
+
+def _keep_picture(phone: Phone, pattern: str, look: str) -> None:
+    if SHOTS is not None:
+        name = pattern.strip("/").replace("/", "_").replace(":", "") or "today"
+        phone.page.screenshot(path=Path(SHOTS) / f"{name}-{look}.png", full_page=True)
