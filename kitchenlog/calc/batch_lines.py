@@ -9,6 +9,7 @@ from typing import TypedDict
 from kitchenlog.calc.batch_steps import U_DIGITS, Mass
 from kitchenlog.calc.bodies import (
     Amount,
+    Body,
     Quantity,
     amount_in,
     decimal_in,
@@ -21,7 +22,7 @@ from kitchenlog.calc.bodies import (
 )
 from kitchenlog.calc.numbers import ONE, as_double, difference, plain, significant, total
 from kitchenlog.calc.readings import Doubt, verdict
-from kitchenlog.calc.record import Body, Finding, Standing, Was, finding
+from kitchenlog.calc.record import Finding, Standing, Was, finding
 from kitchenlog.calc.units import in_base
 from kitchenlog.calc.weighing import scaled_doubt, sum_doubt, weighed, weighing_of
 

@@ -9,6 +9,7 @@ from typing import TypedDict
 
 from kitchenlog.calc.bodies import (
     Amount,
+    Body,
     Quantity,
     amount_in,
     object_in,
@@ -17,7 +18,7 @@ from kitchenlog.calc.bodies import (
     text_in,
 )
 from kitchenlog.calc.numbers import ZERO, plain, product, total
-from kitchenlog.calc.record import Body, Standing
+from kitchenlog.calc.record import Standing
 from kitchenlog.calc.stock import Life
 from kitchenlog.calc.weighing import weighed, weighing_of
 

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TypedDict
 
-from kitchenlog.calc.bodies import Amount, decimal_in, in_base_unit, object_in, text_in
+from kitchenlog.calc.bodies import Amount, Body, decimal_in, in_base_unit, object_in, text_in
 from kitchenlog.calc.numbers import ONE, as_double, plain, significant
 from kitchenlog.calc.readings import Doubt, verdict
-from kitchenlog.calc.record import Body, Finding, Standing, finding
+from kitchenlog.calc.record import Finding, Standing, finding
 from kitchenlog.calc.units import in_base
 from kitchenlog.calc.weighing import in_unit, scaled_doubt, weighing_of
 

@@ -27,7 +27,6 @@ from kitchenlog.calc.batch_steps import (
 from kitchenlog.calc.bodies import (
     Quantity,
     decimal_in,
-    id_in,
     items_in,
     quantity_in,
     text_in,
@@ -42,12 +41,13 @@ from kitchenlog.calc.record import (
     notes_about,
     settled,
 )
+from kitchenlog.calc.subjects import id_in
 
 BATCH_FOLD = 1
 
 
-class BatchState(TypedDict):
-    """All entries about one batch, added up."""
+class BatchHead(TypedDict):
+    """What its start and its finish say of a batch."""
 
     batch: str
     code: str | None
@@ -62,6 +62,11 @@ class BatchState(TypedDict):
     finished_at: str | None
     makes: Quantity | None
     scaled_by: str | None
+
+
+class BatchState(BatchHead):
+    """All entries about one batch, added up."""
+
     lines: list[Line]
     steps: list[Step]
     outputs: list[Output]
@@ -106,27 +111,11 @@ def batch_state(subject: str, facts: Sequence[Fact]) -> BatchState:
     }
 
 
-class _Head(TypedDict):
-    batch: str
-    code: str | None
-    recipe: str | None
-    recipe_version: str | None
-    product: str | None
-    place: str | None
-    started_on: str | None
-    started_at: str | None
-    author: str | None
-    is_finished: bool
-    finished_at: str | None
-    makes: Quantity | None
-    scaled_by: str | None
-
-
-def _head(batch: str, starts: Sequence[Standing], entries: Sequence[Standing]) -> _Head:
+def _head(batch: str, starts: Sequence[Standing], entries: Sequence[Standing]) -> BatchHead:
     start = starts[0] if starts else None
     plan = {} if start is None else start.body
     finishes = [each for each in entries if each.kind == "batch_finished"]
-    return _Head(
+    return BatchHead(
         batch=batch,
         code=text_in(plan, "code"),
         recipe=text_in(plan, "recipe"),

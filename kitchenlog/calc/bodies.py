@@ -14,8 +14,7 @@ from typing import Any, TypedDict
 from kitchenlog.calc.numbers import parse_decimal, total
 from kitchenlog.calc.units import base_unit_of, dimension_of, in_base, is_unit
 
-_Body = Mapping[str, Any]  # parsed JSON of any kind: its fields are told apart here
-
+Body = Mapping[str, Any]  # parsed JSON of any kind: its fields are told apart here
 
 NUMBER_DIGITS_MAX = 14  # as many as a body may hold; products of three still fit the precision
 
@@ -35,29 +34,29 @@ class Amount:
     unit: str
 
 
-def text_in(body: _Body, name: str) -> str | None:
+def text_in(body: Body, name: str) -> str | None:
     """The text of a field."""
     value = body.get(name)
     return value if isinstance(value, str) else None
 
 
-def object_in(body: _Body, name: str) -> _Body | None:
+def object_in(body: Body, name: str) -> Body | None:
     """The object of a field."""
     value = body.get(name)
     return value if isinstance(value, Mapping) else None
 
 
-def items_in(body: _Body, name: str) -> list[_Body]:
+def items_in(body: Body, name: str) -> list[Body]:
     """The objects of a list; none where there is no list."""
     return [each for each in _list_in(body, name) if isinstance(each, Mapping)]
 
 
-def texts_in(body: _Body, name: str) -> list[str]:
+def texts_in(body: Body, name: str) -> list[str]:
     """The texts of a list; none where there is no list."""
     return [each for each in _list_in(body, name) if isinstance(each, str)]
 
 
-def decimal_in(body: _Body, name: str) -> Decimal | None:
+def decimal_in(body: Body, name: str) -> Decimal | None:
     """The number of a field, with the digits that were read."""
     text = text_in(body, name) or ""
     if sum(each.isdigit() for each in text) > NUMBER_DIGITS_MAX:
@@ -68,7 +67,7 @@ def decimal_in(body: _Body, name: str) -> Decimal | None:
         return None
 
 
-def quantity_in(body: _Body, name: str) -> Quantity | None:
+def quantity_in(body: Body, name: str) -> Quantity | None:
     """An amount with its unit, as recorded."""
     found = object_in(body, name) or {}
     amount, unit = text_in(found, "amount"), text_in(found, "unit")
@@ -77,7 +76,7 @@ def quantity_in(body: _Body, name: str) -> Quantity | None:
     return Quantity(amount=amount, unit=unit)
 
 
-def amount_in(body: _Body, name: str) -> Amount | None:
+def amount_in(body: Body, name: str) -> Amount | None:
     """An amount in its base unit; None also for a unit that measures no amount."""
     found = object_in(body, name) or {}
     return in_base_unit(decimal_in(found, "amount"), text_in(found, "unit"))
@@ -102,11 +101,6 @@ def sum_of(amounts: Iterable[Amount | None]) -> Amount | None:
     return Amount(value=total(each.value for each in known if each is not None), unit=unit)
 
 
-def id_in(subject: str) -> str:
-    """The id part of `type:id`."""
-    return subject.partition(":")[2]
-
-
-def _list_in(body: _Body, name: str) -> Sequence[object]:
+def _list_in(body: Body, name: str) -> Sequence[object]:
     value = body.get(name)
     return value if isinstance(value, list | tuple) else ()

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Any, TypedDict
 
-from kitchenlog.calc.bodies import object_in, text_in, texts_in
+from kitchenlog.calc.bodies import Body, object_in, text_in, texts_in
 from kitchenlog.calc.record import (
-    Body,
     Fact,
     Finding,
     Note,
@@ -18,6 +17,7 @@ from kitchenlog.calc.record import (
     notes_about,
     settled,
 )
+from kitchenlog.calc.subjects import id_in, type_in
 
 DEFINITION_FOLD = 1
 RECIPE_FOLD = 1
@@ -65,21 +65,21 @@ def definition_state(subject: str, facts: Sequence[Fact]) -> DefinitionState:
     a conflict: the value stays (allergens: the union of both), and a finding shows both until
     somebody settles it. A second definition of the same id is a finding and changes nothing.
     """
-    sort, _, named = subject.partition(":")
+    own_type, named = type_in(subject), id_in(subject)
     record = as_it_stands(facts)
     about = [
-        each for each in in_log_order(record.standing) if text_in(each.body, sort) == named
+        each for each in in_log_order(record.standing) if text_in(each.body, own_type) == named
     ]
-    defined = [each for each in about if each.kind == f"{sort}_defined"]
-    changed = [each for each in about if each.kind == f"{sort}_changed"]
-    fields = _fields(defined[0].body, sort) if defined else {}
+    defined = [each for each in about if each.kind == f"{own_type}_defined"]
+    changed = [each for each in about if each.kind == f"{own_type}_changed"]
+    fields = _fields(defined[0].body, own_type) if defined else {}
     findings = [*record.findings, *_conflicts(fields, changed, is_defined=bool(defined))]
     if len(defined) > 1:
         findings.append(finding("defined_twice", "defined_twice", entry=defined[1].id))
     if changed and not defined:
         findings.append(finding("not_defined", "not_defined", entry=changed[0].id))
     return DefinitionState(
-        type=sort,
+        type=own_type,
         id=named,
         fields=dict(sorted(fields.items())),
         defined_by=defined[0].id if defined else None,
@@ -92,7 +92,7 @@ def definition_state(subject: str, facts: Sequence[Fact]) -> DefinitionState:
 def recipe_state(subject: str, facts: Sequence[Fact]) -> RecipeState:
     """Fold one recipe. A published version never changes (R50): a void withdraws it, a
     correction of it is a finding only."""
-    recipe = subject.partition(":")[2]
+    recipe = id_in(subject)
     record = as_it_stands(facts)
     own_bodies = {fact.id: fact.body for fact in facts if fact.kind == "recipe_published"}
     published = [
@@ -115,8 +115,10 @@ def recipe_state(subject: str, facts: Sequence[Fact]) -> RecipeState:
     )
 
 
-def _fields(body: Body, sort: str) -> dict[str, Any]:
-    return {name: value for name, value in body.items() if name != sort and value is not None}
+def _fields(body: Body, own_type: str) -> dict[str, Any]:
+    return {
+        name: value for name, value in body.items() if name != own_type and value is not None
+    }
 
 
 def _conflicts(

@@ -17,6 +17,7 @@ from kitchenlog.calc.definitions import (
 from kitchenlog.calc.market import DAY_FOLD, day_state
 from kitchenlog.calc.record import Fact
 from kitchenlog.calc.stock import LOT_FOLD, PRICE_FOLD, lot_state, price_state
+from kitchenlog.calc.subjects import type_in
 
 State = Mapping[str, Any]  # the TypedDict of the subject's own fold
 Fold = Callable[[str, Sequence[Fact]], State]
@@ -56,16 +57,16 @@ def is_finished(subject: str, state: State) -> bool:
     """Whether nothing more is expected, as far as can be said without a clock: of a lot that
     was made and stands nowhere any more, of a finished batch; of a day never, of a definition
     always."""
-    sort = subject.partition(":")[0]
-    if sort == "lot":
+    named = type_in(subject)
+    if named == "lot":
         return text_in(state, "maker") is not None and not state.get("places")
-    if sort == "batch":
+    if named == "batch":
         return state.get("is_finished") is True
-    return sort != "day"
+    return named != "day"
 
 
 def _fold_of(subject: str) -> tuple[Fold, int]:
-    known = FOLDS.get(subject.partition(":")[0])
+    known = FOLDS.get(type_in(subject))
     if known is None:
         raise ValueError(f"no fold for {subject}")
     return known

@@ -9,16 +9,15 @@ from typing import TypedDict
 
 from kitchenlog.calc.bodies import (
     Amount,
+    Body,
     amount_in,
     decimal_in,
-    id_in,
     object_in,
     sum_of,
     text_in,
 )
 from kitchenlog.calc.numbers import ZERO, difference, plain, product, total
 from kitchenlog.calc.record import (
-    Body,
     Fact,
     Finding,
     Note,
@@ -28,6 +27,7 @@ from kitchenlog.calc.record import (
     notes_about,
     settled,
 )
+from kitchenlog.calc.subjects import id_in
 
 DAY_FOLD = 1
 

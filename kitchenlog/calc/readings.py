@@ -30,7 +30,7 @@ T_TABLE = (
     1.7207, 1.7171, 1.7139, 1.7109, 1.7081, 1.7056, 1.7033, 1.7011, 1.6991, 1.6973,
 )  # fmt: skip
 _T_BEYOND = ((120, 1.6577), (60, 1.6706), (40, 1.6839), (30, 1.6973))
-_DEGREES_MAX = 1200  # from here on Student's t is 1.645 to two places
+DEGREES_MAX = 1200  # from here on Student's t is 1.645 to two places
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -170,4 +170,4 @@ def _effective_degrees(u: float, spread: float, repeats_degrees: int) -> int | N
         return None
     ratio = (u * u) / (spread * spread)
     degrees = ratio * ratio * repeats_degrees
-    return int(degrees) if degrees < _DEGREES_MAX else None
+    return int(degrees) if degrees < DEGREES_MAX else None

@@ -7,13 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Any, NotRequired, TypedDict
+from typing import NotRequired, TypedDict
 
-from kitchenlog.calc.bodies import items_in, object_in, text_in
-
-Body = Mapping[
-    str, Any
-]  # parsed JSON of any kind: its fields are told apart where they are read
+from kitchenlog.calc.bodies import Body, items_in, object_in, text_in
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -78,7 +74,7 @@ class Record:
 
 
 @dataclass(frozen=True, kw_only=True)
-class _Verdict:
+class _Outcome:
     """What the corrections naming one entry make of it."""
 
     is_void: bool = False
@@ -93,14 +89,14 @@ def as_it_stands(facts: Iterable[Fact]) -> Record:
     by_id = {fact.id: fact for fact in facts}
     naming = _naming(by_id.values())
     roots = _roots(by_id, naming)
-    verdicts: dict[str, _Verdict] = {}
-    # What names an entry is judged before the entry; no recursion, for a chain may be long.
+    outcomes: dict[str, _Outcome] = {}
+    # What names an entry comes before the entry; no recursion, for a chain may be long.
     for entry in reversed(_reached(roots, naming)):
-        verdicts[entry] = _verdict(by_id.get(entry), naming.get(entry, []), verdicts)
+        outcomes[entry] = _outcome(by_id.get(entry), naming.get(entry, []), outcomes)
     standing = [
         made
         for root in roots
-        if (made := _stands(root, by_id.get(root), verdicts[root])) is not None
+        if (made := _stands(root, by_id.get(root), outcomes[root])) is not None
     ]
     findings = [
         finding(
@@ -110,10 +106,10 @@ def as_it_stands(facts: Iterable[Fact]) -> Record:
             detail={"corrections": " ".join(rivals)},
         )
         for root in roots
-        for entry, rivals in verdicts[root].rivals.items()
+        for entry, rivals in outcomes[root].rivals.items()
     ]
     circles = [finding(f"circle:{entry}", "circle", entry=entry) for entry in by_id
-               if entry not in verdicts]  # fmt: skip
+               if entry not in outcomes]  # fmt: skip
     return Record(
         standing=tuple(in_business_order(standing)),
         findings=tuple(sorted([*findings, *circles], key=lambda each: each["key"])),
@@ -249,40 +245,40 @@ def _reached(roots: Sequence[str], naming: Mapping[str, Sequence[Fact]]) -> list
     return reached
 
 
-def _verdict(
-    own: Fact | None, named_by: Sequence[Fact], verdicts: Mapping[str, _Verdict]
-) -> _Verdict:
-    candidates = [fact for fact in named_by if not verdicts[fact.id].is_void]
+def _outcome(
+    own: Fact | None, named_by: Sequence[Fact], outcomes: Mapping[str, _Outcome]
+) -> _Outcome:
+    candidates = [fact for fact in named_by if not outcomes[fact.id].is_void]
     replaced = {entry for fact in candidates for entry in _instead_of(fact) if entry != fact.id}
     # Two that replace each other are rivals again: nobody has decided.
     live = [fact for fact in candidates if fact.id not in replaced] or candidates
     if len(live) == 1:
-        return _decided(live[0], verdicts[live[0].id])
+        return _decided(live[0], outcomes[live[0].id])
     if not live:
-        return _Verdict(winner=own)
+        return _Outcome(winner=own)
     named = text_in(live[0].body, "corrects") or ""
-    return _Verdict(winner=own, rivals={named: [fact.id for fact in live]})
+    return _Outcome(winner=own, rivals={named: [fact.id for fact in live]})
 
 
-def _decided(last: Fact, inner: _Verdict) -> _Verdict:
+def _decided(last: Fact, inner: _Outcome) -> _Outcome:
     if last.kind == "void":
-        return _Verdict(is_void=True)
+        return _Outcome(is_void=True)
     was = Was(entry=last.id, reason=text_in(last.body, "reason") or "", author=last.author)
-    return _Verdict(winner=inner.winner, was=(was, *inner.was), rivals=inner.rivals)
+    return _Outcome(winner=inner.winner, was=(was, *inner.was), rivals=inner.rivals)
 
 
 def _instead_of(fact: Fact) -> list[str]:
     return [text_in(each, "entry") or "" for each in items_in(fact.body, "instead_of")]
 
 
-def _stands(root: str, own: Fact | None, verdict: _Verdict) -> Standing | None:
+def _stands(root: str, own: Fact | None, outcome: _Outcome) -> Standing | None:
     """The root with the body in force; its place in the order stays its own."""
-    if verdict.winner is None:
+    if outcome.winner is None:
         return None
-    place = own or verdict.winner
-    is_own = verdict.winner is own
-    body = verdict.winner.body if is_own else object_in(verdict.winner.body, "body") or {}
-    kind = verdict.winner.kind if is_own else (text_in(verdict.winner.body, "of_kind") or "")
+    place = own or outcome.winner
+    is_own = outcome.winner is own
+    body = outcome.winner.body if is_own else object_in(outcome.winner.body, "body") or {}
+    kind = outcome.winner.kind if is_own else (text_in(outcome.winner.body, "of_kind") or "")
     return Standing(
         id=root,
         kind=kind,
@@ -293,5 +289,5 @@ def _stands(root: str, own: Fact | None, verdict: _Verdict) -> Standing | None:
         local_date=place.local_date,
         seq=place.seq,
         body=body,
-        was=verdict.was,
+        was=outcome.was,
     )

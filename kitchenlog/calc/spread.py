@@ -11,7 +11,7 @@ from decimal import Decimal
 from typing import TypedDict
 
 from kitchenlog.calc.balance import percent_of
-from kitchenlog.calc.bodies import decimal_in, id_in, items_in, text_in
+from kitchenlog.calc.bodies import decimal_in, items_in, text_in
 from kitchenlog.calc.numbers import (
     ONE,
     ZERO,
@@ -23,6 +23,7 @@ from kitchenlog.calc.numbers import (
     total,
     written,
 )
+from kitchenlog.calc.subjects import id_in, type_in
 from kitchenlog.calc.trace import Edge, Sheets, walk_from
 
 SHARE_PLACES = 6
@@ -110,7 +111,7 @@ def recall(lot: str, sheets: Sheets) -> Recall:
     share, and every recipient and stall day, also where all was returned."""
     walk = walk_from(f"lot:{lot}", "forward", sheets)
     finished = set(finished_lots(sheets))
-    gone = [edge for edge in walk.edges if edge["to"].partition(":")[0] in _GONE]
+    gone = [edge for edge in walk.edges if type_in(edge["to"]) in _GONE]
     by_target: dict[str, Decimal] = {}
     for edge in gone:
         by_target[edge["to"]] = total([by_target.get(edge["to"], ZERO), _amount(edge)])

@@ -10,7 +10,6 @@ from kitchenlog.calc.bodies import (
     Amount,
     Quantity,
     amount_in,
-    id_in,
     items_in,
     object_in,
     quantity_in,
@@ -35,6 +34,7 @@ from kitchenlog.calc.stock_moves import (
     touches_lot,
     walked,
 )
+from kitchenlog.calc.subjects import id_in
 
 LOT_FOLD = 1
 PRICE_FOLD = 1

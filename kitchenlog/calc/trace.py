@@ -10,7 +10,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Literal, NotRequired, TypedDict
 
-from kitchenlog.calc.bodies import id_in, items_in, object_in, text_in
+from kitchenlog.calc.bodies import items_in, object_in, text_in
+from kitchenlog.calc.subjects import id_in, type_in
 
 Direction = Literal["back", "forward"]
 Sheets = Mapping[str, Mapping[str, Any]]  # subject -> state; each is read by its own type
@@ -72,7 +73,7 @@ def walk_from(start: str, direction: Direction, sheets: Sheets) -> Walk:
     for subject in queue:  # grows while it is walked
         state = sheets.get(subject)
         if state is None:
-            if subject.partition(":")[0] in WALKED:
+            if type_in(subject) in WALKED:
                 missing.append(subject)
             continue
         for edge in edges_at(subject, state, direction):
@@ -90,8 +91,8 @@ def edges_at(subject: str, state: Mapping[str, Any], direction: Direction) -> li
 
     Between a lot and a batch the sheet that is walked from is asked.
     """
-    sort, named = subject.partition(":")[0], id_in(subject)
-    if sort == "lot":
+    walked = type_in(subject)
+    if walked == "lot":
         unit = text_in(state, "unit")
         if direction == "back":
             return [
@@ -102,12 +103,12 @@ def edges_at(subject: str, state: Mapping[str, Any], direction: Direction) -> li
             _edge(subject, text_in(each, "to"), each, unit)
             for each in items_in(state, "went_to")
         ]
-    if sort == "batch" and direction == "back":
+    if walked == "batch" and direction == "back":
         return [
             _edge(f"lot:{text_in(each, 'lot') or ''}", subject, each, text_in(each, "unit"))
             for each in items_in(state, "lots_in")
         ]
-    if sort == "batch" and named:
+    if walked == "batch":
         return [
             _edge(subject, f"lot:{text_in(each, 'lot') or ''}", each, text_in(each, "unit"))
             for each in items_in(state, "lots_out")
@@ -129,14 +130,14 @@ def _node(subject: str, sheets: Sheets) -> Node:
 
 def _label(subject: str, sheets: Sheets) -> str | None:
     """What people call it: a batch's code, a lot's material, a partner's or place's name."""
-    sort, named = subject.partition(":")[0], id_in(subject)
+    named = type_in(subject)
     state = sheets.get(subject) or {}
-    if sort == "batch":
+    if named == "batch":
         return text_in(state, "code")
-    if sort == "lot":
+    if named == "lot":
         return _name(f"material:{text_in(state, 'material') or ''}", sheets)
-    if sort == "day":
-        place, _, on = named.rpartition(":")
+    if named == "day":
+        place, _, on = id_in(subject).rpartition(":")
         name = _name(f"place:{place}", sheets)
         return None if name is None else f"{name}, {on}"
     return _name(subject, sheets)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Any
 
 from kitchenlog.calc.bodies import (
     Amount,
+    Body,
     decimal_in,
     in_base_unit,
     object_in,
@@ -17,14 +17,11 @@ from kitchenlog.calc.bodies import (
     texts_in,
 )
 from kitchenlog.calc.numbers import ONE, ZERO, as_double, parse_decimal
-from kitchenlog.calc.readings import Doubt, combined_u, doubt_of, mean, net
+from kitchenlog.calc.readings import DEGREES_MAX, Doubt, combined_u, doubt_of, mean, net
 from kitchenlog.calc.temperature import celsius, fahrenheit
 from kitchenlog.calc.units import UNITS, converted, in_base
 
-_Body = Mapping[str, Any]  # parsed JSON of any kind: its fields are told apart in bodies.py
-
 PLACES = 6  # as many as a body may hold; a mean or a converted reading is rounded to them
-_DEGREES_MAX = 1200  # from here on Student's t is 1.645 to two places
 _FAHRENHEIT_STEPS = 1.8  # degF in one degC, NIST SP 811 (2008) App. B.8
 _COUNTED = Doubt(u=0.0, degrees=None)  # pieces are counted without doubt
 
@@ -41,7 +38,7 @@ class Weighing:
     doubt: Doubt | None
 
 
-def weighing_of(body: _Body) -> Weighing | None:
+def weighing_of(body: Body) -> Weighing | None:
     """The `reading` of a body, or what was `counted`; None where there is neither.
 
     `shown` is the first reading and `repeats` are further ones of the same load: their mean
@@ -64,7 +61,7 @@ def weighing_of(body: _Body) -> Weighing | None:
     )
 
 
-def weighed(body: _Body) -> Amount | None:
+def weighed(body: Body) -> Amount | None:
     """What was weighed or counted, in g, mL or pc; None where the unit measures no amount."""
     weighing = weighing_of(body)
     return None if weighing is None else in_base_unit(weighing.net, weighing.unit)
@@ -106,11 +103,11 @@ def sum_doubt(doubts: Sequence[Doubt | None]) -> Doubt | None:
     for each in known:
         if each.degrees is not None:
             under = under + each.u * each.u * each.u * each.u / max(each.degrees, 1)
-    degrees = u * u * u * u / under if under > 0 else _DEGREES_MAX
-    return Doubt(u=u, degrees=int(degrees) if degrees < _DEGREES_MAX else None)
+    degrees = u * u * u * u / under if under > 0 else DEGREES_MAX
+    return Doubt(u=u, degrees=int(degrees) if degrees < DEGREES_MAX else None)
 
 
-def _doubt(reading: _Body, readings: Sequence[Decimal]) -> Doubt | None:
+def _doubt(reading: Body, readings: Sequence[Decimal]) -> Doubt | None:
     division = decimal_in(reading, "division")
     if division is None or division <= ZERO:
         return None

@@ -25,6 +25,7 @@ from kitchenlog.calc import (
     spread,
     stock,
     stock_moves,
+    subjects,
     trace,
     weighing,
 )
@@ -284,7 +285,10 @@ FOLDS: dict[str, dict[str, Adapter]] = {
         "amount_in": lambda g: _amount(bodies.amount_in(g["body"], g["name"])),
         "in_base_unit": lambda g: _amount(bodies.in_base_unit(_d(g["value"]), g["unit"])),
         "sum_of": lambda g: _amount(bodies.sum_of(map(_amount_from, g["amounts"]))),
-        "id_in": lambda g: bodies.id_in(g["subject"]),
+    },
+    "subjects": {
+        "type_in": lambda g: subjects.type_in(g["subject"]),
+        "id_in": lambda g: subjects.id_in(g["subject"]),
     },
     "record": {
         "as_it_stands": _as_it_stands,

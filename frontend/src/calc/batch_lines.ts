@@ -4,6 +4,7 @@ import { type Mass, U_DIGITS } from "./batch_steps.ts";
 import {
   type Amount,
   amountIn,
+  type Body,
   decimalIn,
   inBaseUnit,
   itemsIn,
@@ -15,7 +16,7 @@ import {
 } from "./bodies.ts";
 import { asDouble, difference, ONE, plain, significant, total } from "./numbers.ts";
 import { type Doubt, verdict } from "./readings.ts";
-import { type Body, type Finding, finding, type Standing, type Was } from "./record.ts";
+import { type Finding, finding, type Standing, type Was } from "./record.ts";
 import { inBase } from "./units.ts";
 import { scaledDoubt, sumDoubt, weighed, weighingOf } from "./weighing.ts";
 

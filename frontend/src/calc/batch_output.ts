@@ -3,6 +3,7 @@
 import {
   type Amount,
   amountIn,
+  type Body,
   objectIn,
   type Quantity,
   quantityIn,
@@ -10,7 +11,7 @@ import {
   textIn,
 } from "./bodies.ts";
 import { type Decimal, plain, product, total, ZERO } from "./numbers.ts";
-import { type Body, type Standing, TEXT_ORDER } from "./record.ts";
+import { type Standing, TEXT_ORDER } from "./record.ts";
 import type { Life } from "./stock.ts";
 import { weighed, weighingOf } from "./weighing.ts";
 

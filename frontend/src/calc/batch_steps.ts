@@ -1,9 +1,9 @@
 /** The steps of a batch: what was planned, what was read, and whether each check is within. */
 
-import { type Amount, decimalIn, inBaseUnit, objectIn, textIn } from "./bodies.ts";
+import { type Amount, type Body, decimalIn, inBaseUnit, objectIn, textIn } from "./bodies.ts";
 import { asDouble, ONE, plain, significant } from "./numbers.ts";
 import { type Doubt, verdict } from "./readings.ts";
-import { type Body, type Finding, finding, type Standing } from "./record.ts";
+import { type Finding, finding, type Standing } from "./record.ts";
 import { inBase } from "./units.ts";
 import { inUnit, scaledDoubt, weighingOf } from "./weighing.ts";
 

@@ -19,7 +19,7 @@ import {
   type StepWork,
   writtenStep,
 } from "./batch_steps.ts";
-import { decimalIn, idIn, itemsIn, type Quantity, quantityIn, textIn } from "./bodies.ts";
+import { decimalIn, itemsIn, type Quantity, quantityIn, textIn } from "./bodies.ts";
 import {
   asItStands,
   type Fact,
@@ -30,6 +30,7 @@ import {
   type Standing,
   settled,
 } from "./record.ts";
+import { idIn } from "./subjects.ts";
 
 export const BATCH_FOLD = 1;
 

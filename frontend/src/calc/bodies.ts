@@ -8,7 +8,8 @@ import { baseUnitOf, dimensionOf, inBase, isUnit } from "./units.ts";
 
 export const NUMBER_DIGITS_MAX = 14; // as many as a body may hold; the same as the Python twin
 
-type Body = Readonly<Record<string, unknown>>;
+/** Parsed JSON of any kind: its fields are told apart here. */
+export type Body = Readonly<Record<string, unknown>>;
 
 /** An amount as it was recorded, with the digits and the unit of the person. */
 export interface Quantity {
@@ -84,12 +85,6 @@ export function sumOf(amounts: Iterable<Amount | null>): Amount | null {
   const [unit] = units;
   if (units.size !== 1 || unit === undefined || unit === null) return null;
   return { value: total(known.flatMap((each) => (each === null ? [] : [each.value]))), unit };
-}
-
-/** The id part of `type:id`. */
-export function idIn(subject: string): string {
-  const colon = subject.indexOf(":");
-  return colon < 0 ? "" : subject.slice(colon + 1);
 }
 
 function listIn(body: Body, name: string): unknown[] {

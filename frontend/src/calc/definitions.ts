@@ -1,9 +1,8 @@
 /** Sheets of what people set up: definitions edited by field, recipes in fixed versions. */
 
-import { objectIn, textIn, textsIn } from "./bodies.ts";
+import { type Body, objectIn, textIn, textsIn } from "./bodies.ts";
 import {
   asItStands,
-  type Body,
   type Fact,
   type Finding,
   finding,
@@ -14,6 +13,7 @@ import {
   settled,
   TEXT_ORDER,
 } from "./record.ts";
+import { idIn, typeIn } from "./subjects.ts";
 
 export const DEFINITION_FOLD = 1;
 export const RECIPE_FOLD = 1;
@@ -58,13 +58,14 @@ export interface RecipeState {
  * somebody settles it. A second definition of the same id is a finding and changes nothing.
  */
 export function definitionState(subject: string, facts: Iterable<Fact>): DefinitionState {
-  const [sort, named] = partsOf(subject);
+  const ownType = typeIn(subject);
+  const named = idIn(subject);
   const record = asItStands(facts);
-  const about = inLogOrder(record.standing).filter((each) => textIn(each.body, sort) === named);
-  const defined = about.filter((each) => each.kind === `${sort}_defined`);
-  const changed = about.filter((each) => each.kind === `${sort}_changed`);
+  const about = inLogOrder(record.standing).filter((each) => textIn(each.body, ownType) === named);
+  const defined = about.filter((each) => each.kind === `${ownType}_defined`);
+  const changed = about.filter((each) => each.kind === `${ownType}_changed`);
   const [first, second] = defined;
-  const fields = first === undefined ? new Map<string, unknown>() : fieldsIn(first.body, sort);
+  const fields = first === undefined ? new Map<string, unknown>() : fieldsIn(first.body, ownType);
   const findings = [...record.findings, ...conflicts(fields, changed, first !== undefined)];
   const [change] = changed;
   if (second !== undefined) {
@@ -74,7 +75,7 @@ export function definitionState(subject: string, facts: Iterable<Fact>): Definit
     findings.push(finding("not_defined", "not_defined", { entry: change.id }));
   }
   return {
-    type: sort,
+    type: ownType,
     id: named,
     fields: Object.fromEntries([...fields].sort(([a], [b]) => TEXT_ORDER(a, b))),
     defined_by: first?.id ?? null,
@@ -89,7 +90,7 @@ export function definitionState(subject: string, facts: Iterable<Fact>): Definit
  * it is a finding only.
  */
 export function recipeState(subject: string, facts: Iterable<Fact>): RecipeState {
-  const [, recipe] = partsOf(subject);
+  const recipe = idIn(subject);
   const every = [...facts];
   const record = asItStands(every);
   const ownBodies = new Map(
@@ -113,13 +114,8 @@ export function recipeState(subject: string, facts: Iterable<Fact>): RecipeState
   };
 }
 
-function partsOf(subject: string): [string, string] {
-  const colon = subject.indexOf(":");
-  return colon < 0 ? [subject, ""] : [subject.slice(0, colon), subject.slice(colon + 1)];
-}
-
-function fieldsIn(body: Body, sort: string): Map<string, unknown> {
-  const fields = Object.entries(body).filter(([name, value]) => name !== sort && value !== null);
+function fieldsIn(body: Body, ownType: string): Map<string, unknown> {
+  const fields = Object.entries(body).filter(([name, value]) => name !== ownType && value !== null);
   return new Map(fields);
 }
 

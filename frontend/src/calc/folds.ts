@@ -20,6 +20,7 @@ import {
   type PriceState,
   priceState,
 } from "./stock.ts";
+import { typeIn } from "./subjects.ts";
 
 export type State = DefinitionState | RecipeState | LotState | PriceState | BatchState | DayState;
 export type Fold = (subject: string, facts: Iterable<Fact>) => State;
@@ -38,7 +39,7 @@ export const DEFINITION_TYPES: readonly string[] = [
  * stale by themselves.
  */
 export const FOLDS: ReadonlyMap<string, readonly [Fold, number]> = new Map([
-  ...DEFINITION_TYPES.map((sort) => entryOf(sort, definitionState, DEFINITION_FOLD)),
+  ...DEFINITION_TYPES.map((type) => entryOf(type, definitionState, DEFINITION_FOLD)),
   entryOf("recipe", recipeState, RECIPE_FOLD),
   entryOf("lot", lotState, LOT_FOLD),
   entryOf("price", priceState, PRICE_FOLD),
@@ -62,7 +63,7 @@ export function foldNumber(subject: string): number {
  */
 export function isFinished(subject: string, state: object): boolean {
   const known = objectIn({ state }, "state") ?? {};
-  switch (sortOf(subject)) {
+  switch (typeIn(subject)) {
     case "lot":
       return (
         textIn(known, "maker") !== null && Object.keys(objectIn(known, "places") ?? {}).length === 0
@@ -76,16 +77,12 @@ export function isFinished(subject: string, state: object): boolean {
   }
 }
 
-function entryOf(sort: string, fold: Fold, number: number): [string, readonly [Fold, number]] {
-  return [sort, [fold, number]];
+function entryOf(type: string, fold: Fold, number: number): [string, readonly [Fold, number]] {
+  return [type, [fold, number]];
 }
 
 function foldOf(subject: string): readonly [Fold, number] {
-  const known = FOLDS.get(sortOf(subject));
+  const known = FOLDS.get(typeIn(subject));
   if (known === undefined) throw new RangeError(`no fold for ${subject}`);
   return known;
-}
-
-function sortOf(subject: string): string {
-  return subject.split(":", 1)[0] ?? "";
 }

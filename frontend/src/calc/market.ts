@@ -1,10 +1,9 @@
 /** A stall-day sheet: what was sold and returned at one place on one day, and for how much. */
 
-import { type Amount, amountIn, decimalIn, idIn, objectIn, sumOf, textIn } from "./bodies.ts";
+import { type Amount, amountIn, type Body, decimalIn, objectIn, sumOf, textIn } from "./bodies.ts";
 import { type Decimal, difference, plain, product, total, ZERO } from "./numbers.ts";
 import {
   asItStands,
-  type Body,
   type Fact,
   type Finding,
   finding,
@@ -14,6 +13,7 @@ import {
   settled,
   TEXT_ORDER,
 } from "./record.ts";
+import { idIn } from "./subjects.ts";
 
 export const DAY_FOLD = 1;
 

@@ -26,7 +26,7 @@ const T_BEYOND: readonly (readonly [number, number])[] = [
   [30, 1.6973],
 ];
 /** From here on Student's t is 1.645 to two places. */
-const DEGREES_MAX = 1200;
+export const DEGREES_MAX = 1200;
 
 /** Standard uncertainty of a value, in its unit; `degrees` of freedom is null when u does not rest on repeats. */
 export interface Doubt {

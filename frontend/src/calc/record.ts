@@ -1,8 +1,6 @@
 /** What a record says after its corrections: which entries stand, in which order, what is open. */
 
-import { itemsIn, objectIn, textIn } from "./bodies.ts";
-
-export type Body = Readonly<Record<string, unknown>>;
+import { type Body, itemsIn, objectIn, textIn } from "./bodies.ts";
 
 /** Ids, codes and times by code unit, never by a person's locale; Python compares so by itself. */
 export const TEXT_ORDER = (a: string, b: string): -1 | 0 | 1 => {
@@ -65,7 +63,7 @@ export interface RecordOfEntries {
 }
 
 /** What the corrections naming one entry make of it. */
-interface Verdict {
+interface Outcome {
   readonly isVoid: boolean;
   readonly winner: Fact | undefined;
   readonly was: readonly Was[];
@@ -81,21 +79,21 @@ export function asItStands(facts: Iterable<Fact>): RecordOfEntries {
   for (const fact of facts) byId.set(fact.id, fact);
   const naming = namingOf(byId.values());
   const roots = rootsOf(byId, naming);
-  const verdicts = new Map<string, Verdict>();
-  // What names an entry is judged before the entry; no recursion, for a chain may be long.
+  const outcomes = new Map<string, Outcome>();
+  // What names an entry comes before the entry; no recursion, for a chain may be long.
   for (const entry of reachedFrom(roots, naming).reverse()) {
-    verdicts.set(entry, verdictOn(byId.get(entry), naming.get(entry) ?? [], verdicts));
+    outcomes.set(entry, outcomeOf(byId.get(entry), naming.get(entry) ?? [], outcomes));
   }
   const standing: Standing[] = [];
   const findings: Finding[] = [];
   for (const root of roots) {
-    const verdict = verdicts.get(root) ?? OWN;
-    const made = stands(root, byId.get(root), verdict);
+    const outcome = outcomes.get(root) ?? OWN;
+    const made = stands(root, byId.get(root), outcome);
     if (made !== null) standing.push(made);
-    for (const [entry, rivals] of verdict.rivals) findings.push(twoCorrections(entry, rivals));
+    for (const [entry, rivals] of outcome.rivals) findings.push(twoCorrections(entry, rivals));
   }
   for (const entry of byId.keys()) {
-    if (!verdicts.has(entry)) findings.push(finding(`circle:${entry}`, "circle", { entry }));
+    if (!outcomes.has(entry)) findings.push(finding(`circle:${entry}`, "circle", { entry }));
   }
   return {
     standing: inBusinessOrder(standing),
@@ -198,7 +196,7 @@ function marked(each: Finding, settledBy: string | undefined): Finding {
 
 const ABOUT_ENTRIES = ["correction", "void"];
 const MAKING = ["receipt", "output", "topped_up"];
-const OWN: Verdict = { isVoid: false, winner: undefined, was: [], rivals: new Map() };
+const OWN: Outcome = { isVoid: false, winner: undefined, was: [], rivals: new Map() };
 
 function rank(kind: string): number {
   if (MAKING.includes(kind)) return 0;
@@ -241,12 +239,12 @@ function reachedFrom(
   return reached;
 }
 
-function verdictOn(
+function outcomeOf(
   own: Fact | undefined,
   namedBy: readonly Fact[],
-  verdicts: ReadonlyMap<string, Verdict>,
-): Verdict {
-  const candidates = namedBy.filter((fact) => !(verdicts.get(fact.id) ?? OWN).isVoid);
+  outcomes: ReadonlyMap<string, Outcome>,
+): Outcome {
+  const candidates = namedBy.filter((fact) => !(outcomes.get(fact.id) ?? OWN).isVoid);
   const replaced = new Set(
     candidates.flatMap((fact) => insteadOf(fact).filter((entry) => entry !== fact.id)),
   );
@@ -255,12 +253,12 @@ function verdictOn(
   const live = unreplaced.length > 0 ? unreplaced : candidates;
   const [first] = live;
   if (first === undefined) return { ...OWN, winner: own };
-  if (live.length === 1) return decided(first, verdicts.get(first.id) ?? OWN);
+  if (live.length === 1) return decided(first, outcomes.get(first.id) ?? OWN);
   const named = textIn(first.body, "corrects") ?? "";
   return { ...OWN, winner: own, rivals: new Map([[named, live.map((fact) => fact.id)]]) };
 }
 
-function decided(last: Fact, inner: Verdict): Verdict {
+function decided(last: Fact, inner: Outcome): Outcome {
   if (last.kind === "void") return { ...OWN, isVoid: true };
   const was: Was = {
     entry: last.id,
@@ -280,8 +278,8 @@ function twoCorrections(entry: string, rivals: readonly string[]): Finding {
 }
 
 /** The root with the body in force; its place in the order stays its own. */
-function stands(root: string, own: Fact | undefined, verdict: Verdict): Standing | null {
-  const winner = verdict.winner;
+function stands(root: string, own: Fact | undefined, outcome: Outcome): Standing | null {
+  const winner = outcome.winner;
   if (winner === undefined) return null;
   const place = own ?? winner;
   const isOwn = winner === own;
@@ -295,6 +293,6 @@ function stands(root: string, own: Fact | undefined, verdict: Verdict): Standing
     local_date: place.local_date,
     seq: place.seq,
     body: isOwn ? winner.body : (objectIn(winner.body, "body") ?? {}),
-    was: verdict.was,
+    was: outcome.was,
   };
 }

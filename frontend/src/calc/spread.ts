@@ -6,7 +6,7 @@
  */
 
 import { percentOf } from "./balance.ts";
-import { decimalIn, idIn, itemsIn, objectIn, textIn } from "./bodies.ts";
+import { decimalIn, itemsIn, objectIn, textIn } from "./bodies.ts";
 import {
   Decimal,
   difference,
@@ -20,6 +20,7 @@ import {
   ZERO,
 } from "./numbers.ts";
 import { TEXT_ORDER } from "./record.ts";
+import { idIn, typeIn } from "./subjects.ts";
 import { type Edge, type Sheets, walkFrom } from "./trace.ts";
 
 export const SHARE_PLACES = 6;
@@ -100,7 +101,7 @@ export function recall(lot: string, sheets: Sheets): Recall {
   const walk = walkFrom(`lot:${lot}`, "forward", sheets);
   const byTarget = new Map<string, Decimal>();
   for (const edge of walk.edges) {
-    if (!GONE.includes(edge.to.split(":", 1)[0] ?? "")) continue;
+    if (!GONE.includes(typeIn(edge.to))) continue;
     byTarget.set(edge.to, total([byTarget.get(edge.to) ?? ZERO, amountOf(edge)]));
   }
   const targets = [...byTarget].sort(([a], [b]) => TEXT_ORDER(a, b));

@@ -3,7 +3,6 @@
 import {
   type Amount,
   amountIn,
-  idIn,
   itemsIn,
   objectIn,
   type Quantity,
@@ -23,6 +22,7 @@ import {
   TEXT_ORDER,
 } from "./record.ts";
 import { type Count, type Ledger, MAKING, movedAmount, touchesLot, walked } from "./stock_moves.ts";
+import { idIn } from "./subjects.ts";
 
 export const LOT_FOLD = 1;
 export const PRICE_FOLD = 1;

@@ -5,8 +5,9 @@
  * lots out, and a topped-up bin is a lot that came from lots, so no clock is asked.
  */
 
-import { idIn, itemsIn, objectIn, textIn } from "./bodies.ts";
+import { itemsIn, objectIn, textIn } from "./bodies.ts";
 import { TEXT_ORDER } from "./record.ts";
+import { idIn, typeIn } from "./subjects.ts";
 
 export type Direction = "back" | "forward";
 
@@ -73,7 +74,7 @@ export function walkFrom(start: string, direction: Direction, sheets: Sheets): W
   for (const subject of reached) {
     const state = stateOf(subject, sheets);
     if (state === null) {
-      if (WALKED.includes(sortOf(subject))) missing.push(subject);
+      if (WALKED.includes(typeIn(subject))) missing.push(subject);
       continue;
     }
     for (const edge of edgesAt(subject, state, direction)) {
@@ -89,8 +90,8 @@ export function walkFrom(start: string, direction: Direction, sheets: Sheets): W
  * Between a lot and a batch the sheet that is walked from is asked.
  */
 export function edgesAt(subject: string, state: State, direction: Direction): Edge[] {
-  const sort = sortOf(subject);
-  if (sort === "lot") {
+  const type = typeIn(subject);
+  if (type === "lot") {
     const unit = textIn(state, "unit");
     return direction === "back"
       ? itemsIn(state, "made_from").map((each) =>
@@ -100,7 +101,7 @@ export function edgesAt(subject: string, state: State, direction: Direction): Ed
           edgeOf({ from: subject, to: textIn(each, "to") ?? "" }, each, unit),
         );
   }
-  if (sort !== "batch") return [];
+  if (type !== "batch") return [];
   return itemsIn(state, direction === "back" ? "lots_in" : "lots_out").map((each) => {
     const lot = `lot:${textIn(each, "lot") ?? ""}`;
     const ends = direction === "back" ? { from: lot, to: subject } : { from: subject, to: lot };
@@ -122,10 +123,6 @@ function compareEdges(a: Edge, b: Edge): number {
   );
 }
 
-function sortOf(subject: string): string {
-  return subject.split(":", 1)[0] ?? "";
-}
-
 function stateOf(subject: string, sheets: Sheets): State | null {
   const state = sheets.get(subject);
   return state === undefined ? null : objectIn({ state }, "state");
@@ -139,7 +136,7 @@ function nodeOf(subject: string, sheets: Sheets): Node {
 /** What people call it: a batch's code, a lot's material, a partner's or place's name. */
 function labelOf(subject: string, sheets: Sheets): string | null {
   const state = stateOf(subject, sheets) ?? {};
-  switch (sortOf(subject)) {
+  switch (typeIn(subject)) {
     case "batch":
       return textIn(state, "code");
     case "lot":

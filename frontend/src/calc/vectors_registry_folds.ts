@@ -18,6 +18,7 @@ import * as record from "./record.ts";
 import * as spread from "./spread.ts";
 import { lotState, priceState } from "./stock.ts";
 import { type Ledger, movedAmount, touchesLot, walked } from "./stock_moves.ts";
+import { idIn, typeIn } from "./subjects.ts";
 import { edgesAt, type Sheets, trace, walkFrom } from "./trace.ts";
 import type { Adapters, Given } from "./vectors_registry.ts";
 import * as weighing from "./weighing.ts";
@@ -237,7 +238,7 @@ function traceJson(g: Given) {
   const made = trace(g.lot, g.direction, sheetsOf(g.graph));
   const ofType = ["lot", "recipient", "source", "batch", "day"].map((sort) => [
     `${sort}_nodes`,
-    made.nodes.filter((n) => n.id.startsWith(sort)).map((n) => bodies.idIn(n.id)),
+    made.nodes.filter((n) => n.id.startsWith(sort)).map((n) => idIn(n.id)),
   ]);
   return g.show ? picked({ ...made, ...Object.fromEntries(ofType) }, g.show) : made;
 }
@@ -271,7 +272,6 @@ const BODIES: Adapters[string] = {
   amount_in: (g) => amountJson(bodies.amountIn(g.body, g.name)),
   in_base_unit: (g) => amountJson(bodies.inBaseUnit(d(g.value), g.unit)),
   sum_of: (g) => amountJson(bodies.sumOf(g.amounts.map(amountFrom))),
-  id_in: (g) => bodies.idIn(g.subject),
 };
 
 const RECORD: Adapters[string] = {
@@ -305,6 +305,7 @@ const SPREAD: Adapters[string] = {
 
 export const FOLDS: Adapters = {
   bodies: BODIES,
+  subjects: { type_in: (g) => typeIn(g.subject), id_in: (g) => idIn(g.subject) },
   record: RECORD,
   weighing: {
     weighing_of: (g) => weighingJson(weighing.weighingOf(g.body)),

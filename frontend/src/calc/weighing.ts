@@ -2,6 +2,7 @@
 
 import {
   type Amount,
+  type Body,
   decimalIn,
   inBaseUnit,
   objectIn,
@@ -10,14 +11,11 @@ import {
   textsIn,
 } from "./bodies.ts";
 import { asDouble, type Decimal, ONE, parseDecimal } from "./numbers.ts";
-import { combinedU, type Doubt, doubtOf, mean, net } from "./readings.ts";
+import { combinedU, DEGREES_MAX, type Doubt, doubtOf, mean, net } from "./readings.ts";
 import { celsius, fahrenheit } from "./temperature.ts";
 import { converted, inBase, UNITS } from "./units.ts";
 
-type Body = Readonly<Record<string, unknown>>;
-
 export const PLACES = 6; // as many as a body may hold; a mean or a converted reading is rounded to them
-const DEGREES_MAX = 1200; // from here on Student's t is 1.645 to two places
 const FAHRENHEIT_STEPS = 1.8; // degF in one degC, NIST SP 811 (2008) App. B.8
 const COUNTED: Doubt = { u: 0, degrees: null }; // pieces are counted without doubt
 

@@ -1,18 +1,19 @@
 /** What a fold is given of what this phone holds. */
 import { FOLDS } from "../calc/folds.ts";
 import type { Fact } from "../calc/record.ts";
+import { typeIn } from "../calc/subjects.ts";
 import { isKindName } from "../entries/links.ts";
 import { lifted } from "../entries/upcast.ts";
 import type { EntryRow } from "../store/rows.ts";
 
 /** The number of the fold of a subject's type; null where only the server adds up (`member`). */
 export function foldNumberOf(subject: string): number | null {
-  return FOLDS.get(typeOf(subject))?.[1] ?? null;
+  return FOLDS.get(typeIn(subject))?.[1] ?? null;
 }
 
 /** A subject's state from rows; null where the phone has no fold for it. */
 export function folded(subject: string, rows: readonly EntryRow[]): object | null {
-  const fold = FOLDS.get(typeOf(subject))?.[0];
+  const fold = FOLDS.get(typeIn(subject))?.[0];
   return fold === undefined ? null : fold(subject, rows.map(factOf));
 }
 
@@ -31,8 +32,4 @@ export function factOf(row: EntryRow): Fact {
     seq: row.seq,
     body: isKnown ? lifted(entry.kind, entry.version, entry.body) : entry.body,
   };
-}
-
-function typeOf(subject: string): string {
-  return subject.slice(0, subject.indexOf(":"));
 }

@@ -4,6 +4,7 @@ import type { BatchState } from "../calc/batches.ts";
 import type { DefinitionState, RecipeState } from "../calc/definitions.ts";
 import type { DayLot, DayState } from "../calc/market.ts";
 import type { LotState, PriceState } from "../calc/stock.ts";
+import { idIn, typeIn } from "../calc/subjects.ts";
 import type { EntryRow, SheetRow } from "../store/rows.ts";
 import { factOf } from "./folding.ts";
 import { isBeyond, isCounted } from "./held.ts";
@@ -73,9 +74,8 @@ function ancestorsOf(row: EntryRow, held: ReadonlyMap<string, EntryRow>): EntryR
 
 /** Fields in force go in as one definition; the extra entries fold on top of it (R49). */
 function definitionOnTop(subject: string, state: DefinitionState, beyond: Beyond): object {
-  const colon = subject.indexOf(":");
-  const type = subject.slice(0, colon);
-  const body = { ...state.fields, [type]: subject.slice(colon + 1) };
+  const type = typeIn(subject);
+  const body = { ...state.fields, [type]: idIn(subject) };
   const base =
     state.defined_by === null ? [] : [fact(state.defined_by, `${type}_defined`, body, 0)];
   const extra = beyond.extra.filter((each) => each.id !== state.defined_by);

@@ -1,5 +1,6 @@
 /** The sheets of the person on the screen, in memory, each a signal; folded anew when touched. */
 import { batch, computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
+import { typeIn } from "../calc/subjects.ts";
 import { metaOf } from "../store/meta.ts";
 import { type HeldAbout, heldAbout, heldSubjects, sheetRows } from "../store/reads.ts";
 import type { EntryRow, SheetRow } from "../store/rows.ts";
@@ -154,7 +155,7 @@ async function foldedSafely(subject: string): Promise<Shown<object> | null> {
     return await foldedNow(subject);
   } catch (defect) {
     // The old sheet stays on the screen; the entry is saved all the same.
-    report(`folding ${subject.split(":")[0]}`, defect);
+    report(`folding ${typeIn(subject)}`, defect);
     return null;
   }
 }
@@ -191,7 +192,7 @@ function put(shown: readonly Shown<object>[]): void {
   for (const one of shown) {
     const known = slot(one.subject);
     if (known.peek() === null) {
-      const type = typeOf(one.subject);
+      const type = typeIn(one.subject);
       const others = fresh.get(type);
       if (others === undefined) fresh.set(type, [one.subject]);
       else others.push(one.subject);
@@ -226,8 +227,4 @@ function subjectsOf(type: string): Signal<readonly string[]> {
     subjectsByType.set(type, known);
   }
   return known;
-}
-
-function typeOf(subject: string): string {
-  return subject.slice(0, subject.indexOf(":"));
 }

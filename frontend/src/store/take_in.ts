@@ -1,4 +1,5 @@
 /** Taking in what a pull brought: rows and cursor in one transaction (R39). */
+import { typeIn } from "../calc/subjects.ts";
 import { committed, type DeviceDb } from "./device.ts";
 import { type EntriesInReach, linkFamily, namedBy } from "./families.ts";
 import { type DeviceMeta, readMeta, writeMeta } from "./meta.ts";
@@ -97,8 +98,12 @@ async function takeInEntry(
 async function takeInSheet(stores: Stores, change: PulledSheet): Promise<string[]> {
   const before = await stores.sheets.get(change.id);
   if (before !== undefined && before.seq > change.seq) return [];
-  const type = change.id.slice(0, change.id.indexOf(":"));
-  await stores.sheets.put({ subject: change.id, type, seq: change.seq, ...change.data });
+  await stores.sheets.put({
+    subject: change.id,
+    type: typeIn(change.id),
+    seq: change.seq,
+    ...change.data,
+  });
   if (change.data.is_open) return [change.id];
   for (const row of await stores.entries.index("linked").getAll(change.id)) {
     const isNeeded = await hasOpenSubject(stores, row);

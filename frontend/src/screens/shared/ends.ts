@@ -1,5 +1,5 @@
 /** What the two ends of a way are called: a source, batch, recipient, stall day, lot. */
-import { idIn } from "../../calc/bodies.ts";
+import { idIn, typeIn } from "../../calc/subjects.ts";
 import { nameOf } from "../../state/stock.ts";
 import { dayWords } from "../../text/numbers.ts";
 
@@ -7,7 +7,7 @@ const DAY_CHARS = "2026-11-10".length;
 
 /** `type:id` as words; the id itself while this phone does not know the name. */
 export function endName(subject: string): string {
-  const type = subject.slice(0, subject.indexOf(":"));
+  const type = typeIn(subject);
   const id = idIn(subject);
   if (type === "lot") return id;
   if (type !== "day") return nameOf(type, id);

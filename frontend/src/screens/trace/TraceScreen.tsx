@@ -1,5 +1,6 @@
 /** Trace: where a lot came from and where it went, as a picture one can tap and as a list. */
 import type { LotState } from "../../calc/stock.ts";
+import { idIn, typeIn } from "../../calc/subjects.ts";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Refusal } from "../../parts/Plain.tsx";
@@ -77,8 +78,8 @@ function Picture(props: { lot: string; state: LotState | null; traced: Traced })
 
 /** Lots move to the middle; a source, business or stall day opens what else went that way. */
 function pathOf(subject: string): string {
-  const type = subject.slice(0, subject.indexOf(":"));
-  const id = subject.slice(type.length + 1);
+  const type = typeIn(subject);
+  const id = idIn(subject);
   if (type === "lot") return `/trace/${encodeURIComponent(id)}`;
   if (type === "batch") return `/batch/${id}`;
   return `/trace-end/${type}/${encodeURIComponent(id)}`;

@@ -1,7 +1,8 @@
 /** From a trace to what a screen draws: the steps beside one lot, and the recipients behind it. */
-import { idIn } from "../../calc/bodies.ts";
+
 import { parseDecimal, plain, total } from "../../calc/numbers.ts";
 import type { LotState } from "../../calc/stock.ts";
+import { idIn, typeIn } from "../../calc/subjects.ts";
 import type { Edge, Trace } from "../../calc/trace.ts";
 import type { TraceStep } from "../../parts/TracePicture.tsx";
 import { sheet } from "../../state/sheets.ts";
@@ -44,7 +45,7 @@ export function stepsTo(lot: string, { forward }: BothWays): TraceStep[] {
 
 function stepOf(edge: Edge, side: "from" | "to", way: Trace): TraceStep & { on: string } {
   const subject = side === "from" ? edge.from : edge.to;
-  const type = subject.slice(0, subject.indexOf(":"));
+  const type = typeIn(subject);
   const state = type === "lot" ? lotSheet(idIn(subject)) : null;
   const on = onOf(edge, side, state);
   return {
