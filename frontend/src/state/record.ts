@@ -51,9 +51,14 @@ export interface HeldEntry {
   is_waiting: boolean;
 }
 
-/** All held entries about a subject, in business order; asks the server for missing ones first. */
+/** All entries about a subject, in business order; asks the server for missing ones first. */
 export async function entriesAbout(subject: string): Promise<HeldEntry[]> {
   await fetchAbout(subject);
+  return entriesHeld(subject);
+}
+
+/** The entries about a subject that this phone holds, in business order; waits for no network. */
+export async function entriesHeld(subject: string): Promise<HeldEntry[]> {
   const rows = await heldRows(subject);
   const { factOf, inBusinessOrder } = await adding();
   const waiting = new Set(((await withDb(slips)) ?? []).map((slip) => slip.id));

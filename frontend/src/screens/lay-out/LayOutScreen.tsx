@@ -5,7 +5,7 @@ import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Refusal } from "../../parts/Plain.tsx";
 import { Tube } from "../../parts/Tube.tsx";
-import { entriesAbout, record, takeBack } from "../../state/record.ts";
+import { entriesHeld, record, takeBack } from "../../state/record.ts";
 import { LAY_OUT } from "../../text/lay_out.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { type BatchLine, batchOf, pathAfter, recipeNameOf } from "../shared/batches.ts";
@@ -44,7 +44,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
 
 /** Takes the tick of a line back: its last laying out that stands. */
 async function untick(batch: string, line: string): Promise<void> {
-  const held = await entriesAbout(`batch:${batch}`);
+  const held = await entriesHeld(`batch:${batch}`);
   const voided = new Set(
     held.filter(({ entry }) => entry.kind === "void").map(({ entry }) => entry.body.corrects),
   );

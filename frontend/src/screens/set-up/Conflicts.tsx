@@ -1,14 +1,13 @@
 /** Two people changed one field and neither saw the other: both values, and a coordinator's choice. */
 import { useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
 import type { Finding } from "../../calc/record.ts";
 import { Cup } from "../../parts/Cup.tsx";
 import { TextField } from "../../parts/Fields.tsx";
 import { Facts, Part, Refusal } from "../../parts/Plain.tsx";
-import { entriesAbout } from "../../state/record.ts";
 import { nameOf } from "../../state/stock.ts";
 import type { Entry } from "../../state/types.ts";
 import { CONFLICT, FIELDS } from "../../text/set_up.ts";
+import { useHeld } from "../shared/use_held.ts";
 import type { Fields } from "./changes.ts";
 import { decide, wantedIn } from "./conflicts.ts";
 import type { DefinedType } from "./form.ts";
@@ -27,16 +26,9 @@ interface ConflictsProps {
 /** Nothing where nobody disagrees. */
 export function Conflicts(props: ConflictsProps) {
   const open = props.findings.filter((each) => each.what === "conflict" && !each.is_settled);
-  const entries = useSignal<readonly Entry[]>([]);
   const subject = `${props.type}:${props.id}`;
-  const count = open.length;
-  useEffect(() => {
-    if (count === 0) return;
-    void entriesAbout(subject).then((held) => {
-      entries.value = held.map((each) => each.entry);
-    });
-  }, [subject, count, entries]);
-  if (count === 0) return null;
+  const held = useHeld(subject, open.length);
+  if (open.length === 0) return null;
   return (
     <Part title={CONFLICT.title}>
       {open.map((each) => (
@@ -44,7 +36,7 @@ export function Conflicts(props: ConflictsProps) {
           key={each.key}
           {...props}
           finding={each}
-          entry={entries.value.find((entry) => entry.id === each.entry) ?? null}
+          entry={held.value.find(({ entry }) => entry.id === each.entry)?.entry ?? null}
         />
       ))}
     </Part>
