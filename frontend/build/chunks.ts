@@ -5,7 +5,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/node_modules\/(preact|@preact|idb)\//, "base"],
   [/\/calc\/tables\/density\.ts$/, "tables"],
   // What the first screen needs, and nothing else: it must come up fast on an old phone.
-  [/\/calc\/(numbers|record|bodies|units|shelf_life|tables\/units)\.ts$/, "base"],
+  [/\/calc\/(numbers|record|bodies|subjects|units|shelf_life|tables\/units)\.ts$/, "base"],
   [/\/parts\/(Cup|DayGlass|Frame|Icon|Plain|Tube|WaitingGauge|drawing|signs)\.tsx?$/, "base"],
   [/\/screens\/shared\/(HeadGauge|batches|edge|lots|use_now)\.tsx?$/, "base"],
   [/\/text\/(app|lots|numbers|parts|today)\.ts$/, "base"],
