@@ -82,6 +82,7 @@ export const SET_UP = {
   retired_one: "retired",
   hide_retired: "Hide the retired",
   conflict: "two disagree",
+  loading: "Still loading what the others set up.",
   not_here: "This is not on this phone. Find signal, then open it again.",
   keep_new: (name: string) => `Keep ${name}`,
   keep: "Keep the change",
@@ -253,7 +254,7 @@ export const DENSITY = {
 export const CONFLICT = {
   title: "Two people disagree",
   in_force: "In force",
-  wanted: (by: string, day: string) => `${by} wanted on ${dayWords(day)}`,
+  wanted: (by: string, day: string) => `Wanted by ${by}, ${dayWords(day)}`,
   somebody: "Somebody",
   keep: (value: string) => `Keep ${value}`,
   take: (value: string) => `Take ${value}`,

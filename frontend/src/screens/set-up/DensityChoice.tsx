@@ -29,6 +29,7 @@ export function DensityChoice({ form }: { form: FormAtWork }) {
   const table = densityTable.value;
   const chosen = table === null ? null : densityOf(textAt(form.typed, "density_of"), table);
   const put = (density_of: string) => form.type({ density_of });
+  if (!form.canWrite && textAt(form.typed, "density_of") === "") return null;
   return (
     <div id="field-density_of">
       <FieldGroup

@@ -32,7 +32,7 @@ export function FormFrame(props: FormFrameProps) {
   const { name } = inForce ?? {};
   return (
     <Frame
-      where={`${SET_UP.where}, ${words?.title.toLowerCase() ?? ""}`}
+      where={words?.title ?? SET_UP.where}
       title={typeof name === "string" ? name : (words?.new_title ?? "")}
       isRecorded={typeof name === "string"}
       gauge={<HeadGauge />}

@@ -37,7 +37,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const why = notReady(isAsking.value, roles.value.length);
   return (
     <Frame
-      where={`${SET_UP.where}, ${AREAS.people?.title.toLowerCase() ?? ""}`}
+      where={AREAS.people?.title ?? ""}
       title={member?.name ?? AREAS.people?.new_title ?? ""}
       isRecorded={member !== null}
       gauge={<HeadGauge />}

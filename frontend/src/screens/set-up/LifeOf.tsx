@@ -22,7 +22,9 @@ export function LifeOf({ form, hint }: { form: Bound; hint: string }) {
       {textAt(form.typed, "life_sort") !== "" && (
         <>
           <NumberOf form={form} name="life_length" about="life" unit={VALUES[unit] ?? unit} />
-          <ChoiceOf form={form} name="life_unit" about="life.unit" choices={UNITS} />
+          {form.canWrite && (
+            <ChoiceOf form={form} name="life_unit" about="life.unit" choices={UNITS} />
+          )}
         </>
       )}
     </>

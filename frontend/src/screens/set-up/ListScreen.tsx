@@ -4,6 +4,7 @@ import { type Choice, Choices } from "../../parts/Choices.tsx";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { goTo } from "../../state/route.ts";
+import { isStillLoading } from "../../state/sheets.ts";
 import type { Defined } from "../../state/stock.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { AREAS, SET_UP, VALUES } from "../../text/set_up.ts";
@@ -45,13 +46,15 @@ function AreaList({ area }: { area: ListArea }) {
       }
     >
       <KeptLine at={`/set-up/${area.area}`} />
-      <Choices
-        name={words?.title ?? ""}
-        items={used.map(choiceOf)}
-        chosen={null}
-        onChoose={(id) => goTo(`/set-up/${area.area}/${id}`)}
-        none={words?.none}
-      />
+      <div class="set-up-list">
+        <Choices
+          name={words?.title ?? ""}
+          items={used.map(choiceOf)}
+          chosen={null}
+          onChoose={(id) => goTo(`/set-up/${area.area}/${id}`)}
+          none={isStillLoading.value ? SET_UP.loading : words?.none}
+        />
+      </div>
       <Retired area={area} />
     </Frame>
   );

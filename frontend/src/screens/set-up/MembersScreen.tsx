@@ -4,6 +4,7 @@ import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { goTo } from "../../state/route.ts";
 import { current } from "../../state/session.ts";
+import { isStillLoading } from "../../state/sheets.ts";
 import { type MemberShown, members } from "../../state/stock.ts";
 import { AREAS, MEMBERS, SET_UP, VALUES } from "../../text/set_up.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
@@ -31,18 +32,20 @@ export function Screen() {
         </Foot>
       }
     >
-      <Choices
-        name={words?.title ?? ""}
-        items={members.value.map((each) => ({
-          id: each.id,
-          name: each.name,
-          sub: rolesOf(each),
-          ...rightOf(each),
-        }))}
-        chosen={null}
-        onChoose={(id) => goTo(`/set-up/people/${id}`)}
-        none={words?.none}
-      />
+      <div class="set-up-list">
+        <Choices
+          name={words?.title ?? ""}
+          items={members.value.map((each) => ({
+            id: each.id,
+            name: each.name,
+            sub: rolesOf(each),
+            ...rightOf(each),
+          }))}
+          chosen={null}
+          onChoose={(id) => goTo(`/set-up/people/${id}`)}
+          none={isStillLoading.value ? SET_UP.loading : words?.none}
+        />
+      </div>
     </Frame>
   );
 }

@@ -90,7 +90,10 @@ export function useForm(plan: FormPlan, given: { id: string; inForce: Fields | n
   const drafted = useDrafted<Opened>(`set-up/${plan.type}/${id}`, blank);
   const open = useSignal<string | null>(null);
   const found = useSignal<Hindrance | null>(null);
-  const opened = drafted.typed.value;
+  const isUntouched = drafted.typed.value === blank;
+  // What nobody has typed into shows what is in force now, also after somebody else changed it.
+  const opened =
+    isUntouched && inForce !== null ? openedOf(plan, id, inForce) : drafted.typed.value;
   const typed = { ...blank.form, ...opened.form };
   const seen = isFields(opened.seen) ? opened.seen : null;
   const changes = seen === null ? null : changesBetween(seen, plan.bodyOf(typed), namesOf(plan));

@@ -5,7 +5,7 @@ import { BackKey, Cup, MainKey } from "../../../parts/Cup.tsx";
 import { Foot, Frame } from "../../../parts/Frame.tsx";
 import { Caution, Notice, Refusal } from "../../../parts/Plain.tsx";
 import { goTo } from "../../../state/route.ts";
-import { figure } from "../../../text/numbers.ts";
+import { dayWords, figure } from "../../../text/numbers.ts";
 import { AREAS, SET_UP } from "../../../text/set_up.ts";
 import { RECIPE } from "../../../text/set_up_recipe.ts";
 import { focusFirst } from "../../shared/focus.ts";
@@ -16,6 +16,7 @@ import { readDensities } from "../density.ts";
 import { FormKeys } from "../FormKeys.tsx";
 import { type Bound, hindranceOf } from "../form.ts";
 import { tellKept } from "../kept.ts";
+import { NotHere } from "../NotHere.tsx";
 import { whoMayWrite } from "../who.ts";
 import { Differences } from "./Differences.tsx";
 import { differences } from "./differences.ts";
@@ -40,7 +41,9 @@ const NUMBERS = {
 /** `#/set-up/recipes/:recipe`. */
 export function Screen({ params }: { params: Record<string, string> }) {
   const recipe = useRecipe(params.recipe ?? "new");
-  return recipe === null ? null : <RecipeForm recipe={recipe} />;
+  if (recipe === null) return null;
+  const isUnknown = recipe.param !== "new" && recipe.published === null && !recipe.isTyped;
+  return isUnknown ? <NotHere area="recipes" /> : <RecipeForm recipe={recipe} />;
 }
 
 function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
@@ -53,11 +56,11 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
   }, [needs]);
   return (
     <Frame
-      where={`${SET_UP.where}, ${AREAS.recipes?.title.toLowerCase() ?? ""}`}
+      where={AREAS.recipes?.title ?? ""}
       title={published?.name ?? AREAS.recipes?.new_title ?? ""}
       isRecorded={published !== null}
       gauge={<HeadGauge />}
-      calm={versionWords(recipe)}
+      calm={versionWords(recipe, form.canWrite)}
       benchName={SET_UP.bench}
       hasKeypad
       bench={
@@ -69,6 +72,7 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
           </Foot>
         </>
       }
+      side={published !== null && form.canWrite && <Differences recipe={recipe} />}
     >
       <Refusal sentence={found.value?.sentence ?? null} />
       {isOvertaken(recipe) && (
@@ -79,7 +83,6 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
       <Steps recipe={recipe} canWrite={form.canWrite} />
       <Caution>{RECIPE.does_not_scale}</Caution>
       <RecipeFields form={form} part="more" />
-      <Differences recipe={recipe} />
       {recipe.isTyped && form.canWrite && (
         <div class="form-acts">
           <Cup onPress={recipe.clear}>{SET_UP.rub_out}</Cup>
@@ -89,9 +92,13 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
   );
 }
 
-function versionWords(recipe: RecipeAtWork): string {
+function versionWords(recipe: RecipeAtWork, canWrite: boolean): string {
   const { published } = recipe;
   if (published === null) return RECIPE.first;
+  const { latest } = published;
+  if (!canWrite) {
+    return RECIPE.latest(figure(String(latest.number)), dayWords(latest.published_on, true));
+  }
   return RECIPE.next(figure(String(published.latest.number)), figure(String(nextNumber(recipe))));
 }
 

@@ -4,6 +4,7 @@ import { Choices } from "../../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../../parts/Cup.tsx";
 import { Foot, Frame } from "../../../parts/Frame.tsx";
 import { goTo } from "../../../state/route.ts";
+import { isStillLoading } from "../../../state/sheets.ts";
 import { recipes } from "../../../state/stock.ts";
 import { amountWords, dayWords, figure } from "../../../text/numbers.ts";
 import { AREAS, SET_UP } from "../../../text/set_up.ts";
@@ -36,22 +37,24 @@ export function Screen() {
       }
     >
       <KeptLine at="/set-up/recipes" />
-      <Choices
-        name={words?.title ?? ""}
-        items={recipes.value.map(({ id, name, latest }) => {
-          const makes = quantityIn(latest.body, "makes");
-          const number = figure(String(latest.number));
-          return {
-            id,
-            name,
-            sub: `${RECIPE.version(number)}, ${dayWords(latest.published_on, true)}`,
-            right: makesWords(makes, textIn(latest.body, "product")),
-          };
-        })}
-        chosen={null}
-        onChoose={(id) => goTo(`/set-up/recipes/${id}`)}
-        none={words?.none}
-      />
+      <div class="set-up-list">
+        <Choices
+          name={words?.title ?? ""}
+          items={recipes.value.map(({ id, name, latest }) => {
+            const makes = quantityIn(latest.body, "makes");
+            const number = figure(String(latest.number));
+            return {
+              id,
+              name,
+              sub: `${RECIPE.version(number)}, ${dayWords(latest.published_on, true)}`,
+              right: makesWords(makes, textIn(latest.body, "product")),
+            };
+          })}
+          chosen={null}
+          onChoose={(id) => goTo(`/set-up/recipes/${id}`)}
+          none={isStillLoading.value ? SET_UP.loading : words?.none}
+        />
+      </div>
     </Frame>
   );
 }

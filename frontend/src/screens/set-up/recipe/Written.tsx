@@ -136,7 +136,7 @@ function limitsOf({ low, high, unit }: StepTyped): string {
 }
 
 function WrittenCup({ href, children }: { href: string | null; children: ComponentChildren }) {
-  if (href === null) return <div class="choice refused">{children}</div>;
+  if (href === null) return <div class="written-read">{children}</div>;
   return (
     <Cup class="choice" href={`#/set-up/recipes/${href}`}>
       {children}

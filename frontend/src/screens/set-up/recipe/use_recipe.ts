@@ -57,15 +57,17 @@ export function useRecipe(param: string): RecipeAtWork | null {
     // What was published is only looked at when the form is opened.
   }, [kept]);
   if (typed.value === null) return null;
+  const isBehind = published !== null && typed.value.based_on !== published.latest.entry;
+  // What nobody has typed into begins from the latest version, also after another one came.
+  const now = isBehind && !isTyped.value ? beginning(param, published) : typed.value;
   return {
     param,
-    typed: typed.value,
+    typed: now,
     type(part) {
-      if (typed.value === null) return;
-      const now: RecipeTyped = Object.assign({}, typed.value, part);
-      typed.value = now;
+      const next: RecipeTyped = Object.assign({}, now, part);
+      typed.value = next;
       isTyped.value = true;
-      kept.save(now);
+      kept.save(next);
     },
     clear() {
       typed.value = beginning(param, published);
