@@ -113,7 +113,9 @@ const NOTHING = parseDecimal("0");
 function definitions(type: string): ReadonlySignal<Defined[]> {
   return computed(() =>
     sheetsOf<DefinitionState>(type)
-      .value.map(({ state }) => defined(state))
+      // What was set up and taken back has no fields any more.
+      .value.filter(({ state }) => Object.keys(state.fields).length > 0)
+      .map(({ state }) => defined(state))
       .sort((a, b) => TEXT_ORDER(a.name, b.name) || TEXT_ORDER(a.id, b.id)),
   );
 }
