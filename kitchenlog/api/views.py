@@ -33,14 +33,10 @@ from kitchenlog.logbook.wire import (
     numbered_sheet_line,
     wire_time,
 )
-from kitchenlog.members.models import Member
-from kitchenlog.members.rest import IsMember, KitchenlogView, answered, member_of
+from kitchenlog.members.access import IsMember, member_of
+from kitchenlog.members.refusals import answered
+from kitchenlog.members.rest import KitchenlogView
 from kitchenlog.tracing.selectors import trace_of
-
-
-def audience(member: Member) -> str:
-    """Whose eyes a member sees the record with."""
-    return "coordinator" if "coordinator" in member.roles else "member"
 
 
 class EntryView(KitchenlogView):
@@ -52,7 +48,7 @@ class EntryView(KitchenlogView):
     def get(self, request: Request, entry: UUID) -> HttpResponse:
         """The entry as made, with its number and when it was received."""
         member = member_of(request)
-        row = entry_row(member.cooperative_id, entry, audience=audience(member))
+        row = entry_row(member.cooperative_id, entry, audience=member.audience)
         if row is None:
             raise Http404
         return _json(f'{{"protocol":1,{numbered_entry_line(row)[1:]}')
@@ -71,9 +67,8 @@ class EntriesView(KitchenlogView):
         query = SubjectQuery(data=request.query_params)
         query.is_valid(raise_exception=True)
         member, subject = member_of(request), query.validated_data["subject"]
-        seen = {"audience": audience(member)}
-        rows = entries_about(member.cooperative_id, subject, **seen)
-        sheet = sheet_about(member.cooperative_id, subject, **seen)
+        rows = entries_about(member.cooperative_id, subject, audience=member.audience)
+        sheet = sheet_about(member.cooperative_id, subject, audience=member.audience)
         entries = ",".join(numbered_entry_line(row) for row in rows)
         held = "null" if sheet is None else numbered_sheet_line(sheet)
         return _json(f'{{"protocol":1,"entries":[{entries}],"sheet":{held}}}')
@@ -88,8 +83,8 @@ class QuarantineView(KitchenlogView):
     def get(self, request: Request) -> Response:
         """One's own; a coordinator sees everybody's."""
         member = member_of(request)
-        is_coordinator = audience(member) == "coordinator"
-        rows = kept_aside(member.cooperative_id, author=None if is_coordinator else member.pk)
+        author = None if member.is_coordinator else member.pk
+        rows = kept_aside(member.cooperative_id, author=author)
         named = [row.entry_id for row in rows if row.code == "mismatch" and row.entry_id]
         first = entries_by_id(member.cooperative_id, named)
         others = {entry: json.loads(row.canonical) for entry, row in first.items()}
@@ -122,7 +117,7 @@ class LotView(KitchenlogView):
     def get(self, request: Request, code: str) -> HttpResponse:
         """The lot's sheet."""
         member = member_of(request)
-        sheet = sheet_about(member.cooperative_id, f"lot:{code}", audience=audience(member))
+        sheet = sheet_about(member.cooperative_id, f"lot:{code}", audience=member.audience)
         if sheet is None:
             raise Http404
         return _json(

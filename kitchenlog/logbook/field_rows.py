@@ -6,7 +6,8 @@ from uuid import UUID
 
 from django.db.models import Model, QuerySet
 
-from kitchenlog.logbook.subjects import FieldTable, State, id_part, tables_of
+from kitchenlog.calc.subjects import id_in
+from kitchenlog.logbook.subjects import FieldTable, State, tables_of
 
 Values = tuple[object, ...]
 
@@ -14,7 +15,7 @@ Values = tuple[object, ...]
 def write_rows(cooperative: UUID, subject: str, state: State) -> None:
     """Bring every table that follows from this sheet up to it; what is equal is not touched."""
     for table in tables_of(subject):
-        wanted = table.rows(cooperative, id_part(subject), state)
+        wanted = table.rows(cooperative, id_in(subject), state)
         if _stored(table, cooperative, subject) != sorted(map(_values, wanted), key=repr):
             _owned(table, cooperative, subject).delete()
             table.model._default_manager.bulk_create(wanted)
@@ -26,13 +27,13 @@ def tables_that_differ(cooperative: UUID, subject: str, state: State) -> list[st
         table.model._meta.label
         for table in tables_of(subject)
         if _stored(table, cooperative, subject)
-        != sorted(map(_values, table.rows(cooperative, id_part(subject), state)), key=repr)
+        != sorted(map(_values, table.rows(cooperative, id_in(subject), state)), key=repr)
     ]
 
 
 def _owned(table: FieldTable, cooperative: UUID, subject: str) -> QuerySet[Model]:
     return table.model._default_manager.filter(
-        cooperative=cooperative, **table.owned(id_part(subject))
+        cooperative=cooperative, **table.owned(id_in(subject))
     )
 
 

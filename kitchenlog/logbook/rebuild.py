@@ -11,11 +11,12 @@ from typing import Any
 
 from kitchenlog.calc.folds import fold_number, fold_subject
 from kitchenlog.calc.record import Fact
+from kitchenlog.calc.subjects import type_in
 from kitchenlog.entries.upcast import lifted
 from kitchenlog.logbook.models import LogHead
 from kitchenlog.logbook.selectors import entries_about, stale_mark, stale_subjects
 from kitchenlog.logbook.services import save_sheet
-from kitchenlog.logbook.subjects import can_open, is_finished, type_of
+from kitchenlog.logbook.subjects import can_open, is_finished
 from kitchenlog.logbook.turnstile import locked_head, settle
 from kitchenlog.logbook.wire import EntryRow
 from kitchenlog.members.models import Cooperative
@@ -131,7 +132,7 @@ def recompute(
             try:
                 rebuild_subject(cooperative, subject, at=clock())
             except Exception:
-                logger.exception("could not rebuild a %s", type_of(subject))
+                logger.exception("could not rebuild a %s", type_in(subject))
                 failed.add(subject)
             if clock() >= until:
                 return False

@@ -11,7 +11,6 @@ from django.db.models import Exists, OuterRef, QuerySet
 
 from kitchenlog.logbook.models import (
     Entry,
-    EntryMention,
     EntrySubject,
     LogHead,
     Quarantined,
@@ -65,17 +64,6 @@ def entries_about(
 ) -> list[EntryRow]:
     """Every entry about a subject, in order of number, that the audience may see."""
     links = EntrySubject.objects.filter(cooperative=cooperative, subject=subject)
-    rows = _seen_by(audience, Entry.objects.filter(cooperative=cooperative)).filter(
-        seq__in=links.values("seq")
-    )
-    return [EntryRow(*row) for row in rows.order_by("seq").values_list(*_ROW)]
-
-
-def entries_mentioning(
-    cooperative: UUID, subject: str, *, audience: str = COORDINATOR
-) -> list[EntryRow]:
-    """Every entry that only names a subject, in order of number."""
-    links = EntryMention.objects.filter(cooperative=cooperative, subject=subject)
     rows = _seen_by(audience, Entry.objects.filter(cooperative=cooperative)).filter(
         seq__in=links.values("seq")
     )

@@ -11,11 +11,12 @@ from uuid import UUID, uuid4
 
 from django.db import transaction
 
+from kitchenlog.calc.folds import FOLDS
 from kitchenlog.logbook.append import append_entries
 from kitchenlog.logbook.field_rows import write_rows
-from kitchenlog.logbook.models import LogHead, Quarantined, Sheet
+from kitchenlog.logbook.models import LogHead, Quarantined, Sheet, StaleSubject
 from kitchenlog.logbook.subjects import audience_of, is_finished
-from kitchenlog.logbook.turnstile import locked_head
+from kitchenlog.logbook.turnstile import locked_head, mark_stale
 from kitchenlog.logbook.wire import to_the_millisecond
 
 __all__ = [
@@ -24,6 +25,7 @@ __all__ = [
     "close_quiet_sheets",
     "epoch_of",
     "keep_aside",
+    "mark_outdated_sheets",
     "open_log",
     "save_sheet",
     "state_text",
@@ -93,15 +95,20 @@ def _upsert(sheet: Sheet) -> None:
 
 @transaction.atomic(savepoint=False)
 def close_quiet_sheets(*, cooperative: UUID, quiet_since: datetime) -> int:
-    """Close finished sheets about which nothing arrived since; how many were closed."""
+    """Close finished sheets about which nothing arrived since; how many were closed.
+
+    Not those on the work list: something did arrive and their sheet does not know it yet. A
+    pull would pass by that entry for good.
+    """
     head = locked_head(cooperative)
+    behind = StaleSubject.objects.filter(cooperative=cooperative)
     quiet = Sheet.objects.filter(
         cooperative=cooperative,
         is_open=True,
         is_finished=True,
         last_received_at__lt=quiet_since,
-    ).order_by("subject")
-    sheets = list(quiet)
+    ).exclude(subject__in=behind.values("subject"))
+    sheets = list(quiet.order_by("subject"))
     for sheet in sheets:
         head.last_seq += 1
         sheet.seq = head.last_seq
@@ -121,6 +128,23 @@ class Aside:
     is_readable: bool
     digest: str
     raw: bytes
+
+
+@transaction.atomic(savepoint=False)
+def mark_outdated_sheets(*, cooperative: UUID) -> int:
+    """Put sheets on the work list that an older fold made; how many there were."""
+    head = locked_head(cooperative)
+    outdated = [
+        subject
+        for sort, (_, number) in FOLDS.items()
+        for subject in Sheet.objects.filter(
+            cooperative=cooperative, subject__startswith=f"{sort}:", fold__lt=number
+        ).values_list("subject", flat=True)
+    ]
+    if outdated:
+        mark_stale(head, outdated)
+        head.save(update_fields=["has_stale"])
+    return len(outdated)
 
 
 def keep_aside(

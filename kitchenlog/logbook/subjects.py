@@ -10,7 +10,8 @@ from uuid import UUID
 from django.db import models
 
 from kitchenlog.calc import folds
-from kitchenlog.entries.kinds import KINDS
+from kitchenlog.calc.subjects import type_in
+from kitchenlog.entries.rights import COORDINATOR_TYPES
 
 State = Mapping[str, Any]  # the JSON object a fold makes
 
@@ -42,14 +43,6 @@ class SubjectType:
 
 _TYPES: dict[str, SubjectType] = {}
 
-# A subject that only a kind for coordinators is about is for coordinators.
-_FOR_COORDINATORS = {
-    template.partition(":")[0]
-    for kind in KINDS.values()
-    if kind.audience == "coordinator"
-    for template in kind.subjects
-}
-
 
 def register_subjects(*names: str, opens: bool = False, ends_by_itself: bool = False) -> None:
     """Say, once at start, which subject types a field has and how they end."""
@@ -62,32 +55,22 @@ def register_table(name: str, table: FieldTable) -> None:
     _TYPES[name].tables.append(table)
 
 
-def type_of(subject: str) -> str:
-    """The part before the first colon."""
-    return subject.partition(":")[0]
-
-
-def id_part(subject: str) -> str:
-    """The part after the first colon."""
-    return subject.partition(":")[2]
-
-
 def can_open(subject: str) -> bool:
     """True where phones are sent entries about such a subject, not only its sheet."""
-    return _TYPES[type_of(subject)].opens
+    return _TYPES[type_in(subject)].opens
 
 
 def is_finished(subject: str, state: State) -> bool:
     """True when nothing more is expected of the subject."""
-    known = _TYPES[type_of(subject)]
+    known = _TYPES[type_in(subject)]
     return not known.opens or known.ends_by_itself or folds.is_finished(subject, state)
 
 
 def audience_of(subject: str) -> str:
     """Who may see this subject's sheet: `member` or `coordinator`."""
-    return "coordinator" if type_of(subject) in _FOR_COORDINATORS else "member"
+    return "coordinator" if type_in(subject) in COORDINATOR_TYPES else "member"
 
 
 def tables_of(subject: str) -> Sequence[FieldTable]:
     """The fields' own tables that follow from such a sheet."""
-    return _TYPES[type_of(subject)].tables
+    return _TYPES[type_in(subject)].tables

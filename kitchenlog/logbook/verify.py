@@ -7,13 +7,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from uuid import UUID
 
+from kitchenlog.calc.subjects import type_in
 from kitchenlog.logbook.chain import chain_hash, fingerprint_of_text
 from kitchenlog.logbook.field_rows import tables_that_differ
 from kitchenlog.logbook.models import FIRST_CHAIN_HASH, Entry, LogHead, Sheet
 from kitchenlog.logbook.rebuild import Folded, folded
 from kitchenlog.logbook.selectors import entries_about, subjects_in_log
 from kitchenlog.logbook.services import state_text
-from kitchenlog.logbook.subjects import audience_of, can_open, is_finished, type_of
+from kitchenlog.logbook.subjects import audience_of, can_open, is_finished
 from kitchenlog.logbook.wire import wire_time
 
 ROWS_AT_ONCE = 2_000
@@ -78,7 +79,7 @@ def sheets_that_differ(cooperative: UUID) -> Iterator[str]:
     # Members are not entries: their sheets come from elsewhere.
     stored = Sheet.objects.filter(cooperative=cooperative).exclude(subject__in=subjects)
     for subject in stored.order_by("subject").values_list("subject", flat=True):
-        if type_of(subject) != "member":
+        if type_in(subject) != "member":
             yield f"{subject}: has a sheet and no entry"
 
 

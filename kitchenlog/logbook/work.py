@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from kitchenlog.logbook.models import LogHead
 from kitchenlog.logbook.rebuild import QUIET_DAYS, recompute
 from kitchenlog.logbook.selectors import heads_with_work
-from kitchenlog.logbook.services import close_quiet_sheets
+from kitchenlog.logbook.services import close_quiet_sheets, mark_outdated_sheets
 from kitchenlog.logbook.turnstile import ring
 from kitchenlog.members.scope import in_cooperative
 
@@ -27,10 +27,14 @@ def recompute_for_a_slice(*, clock: Callable[[], datetime]) -> None:
 
 
 def close_quiet(*, at: datetime) -> int:
-    """Close quiet sheets of every cooperative; how many were closed."""
+    """Close quiet sheets of every cooperative; how many were closed.
+
+    Before that, sheets of a fold that has changed since are put on the work list.
+    """
     closed = 0
     for head in LogHead.objects.select_related("cooperative").order_by("cooperative_id"):
         with in_cooperative(head.cooperative):
+            mark_outdated_sheets(cooperative=head.cooperative_id)
             closed += close_quiet_sheets(
                 cooperative=head.cooperative_id, quiet_since=at - timedelta(days=QUIET_DAYS)
             )

@@ -54,7 +54,10 @@ def judged(value: object, *, sender: Sender) -> Draft | Aside | Later:
     objection = _objection(entry, draft, sender)
     if objection is not None:
         return Aside(*objection, draft)
-    if rights.written_by(entry.kind, body) == "coordinator" and not _coordinates(sender):
+    if (
+        rights.written_by(entry.kind, body) == "coordinator"
+        and not sender.member.is_coordinator
+    ):
         return Aside("role", f"Only a coordinator may write {entry.kind}.", draft)
     return draft
 
@@ -71,7 +74,3 @@ def _objection(entry: Entry, draft: Draft, sender: Sender) -> tuple[str, str] | 
     if device.revoked_at is not None:
         return "revoked_device", "It was written on a device that was signed off."
     return None
-
-
-def _coordinates(sender: Sender) -> bool:
-    return "coordinator" in sender.member.roles

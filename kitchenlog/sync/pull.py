@@ -24,7 +24,7 @@ def view_of(member: Member) -> str:
     """Whose eyes a member sees the log with. When it changes, the phone begins anew (R42)."""
     if member.has_left:
         return NOBODY
-    return "coordinator" if "coordinator" in member.roles else "member"
+    return member.audience
 
 
 def where_we_are(member: Member) -> dict[str, str]:

@@ -14,7 +14,7 @@ from django.conf import settings
 from rest_framework.parsers import BaseParser
 
 from kitchenlog.entries import forms
-from kitchenlog.members.json_body import DUPLICATE_KEYS, read_json
+from kitchenlog.members.json_body import DUPLICATE_KEYS, bytes_within_limit, read_json
 from kitchenlog.members.refusals import Refused
 
 _SPACE = re.compile(r"[ \t\n\r]*")
@@ -47,10 +47,7 @@ class PushParser(BaseParser):
         parser_context: Mapping[str, Any] | None = None,
     ) -> Any:
         """The push, or `Refused` for one too large or not to be read as a whole (R32)."""
-        most = settings.DATA_UPLOAD_MAX_MEMORY_SIZE
-        raw = stream.read(most + 1)
-        if len(raw) > most:
-            raise Refused("too_large", 413, f"Send at most {most} bytes at once.")
+        raw = bytes_within_limit(stream)
         return _parsed(read_json(raw), raw)
 
 

@@ -13,18 +13,11 @@ from rest_framework.response import Response
 from kitchenlog.entries.kinds import TABLE_NUMBER
 from kitchenlog.logbook.selectors import fingerprints_by_id
 from kitchenlog.logbook.wire import wire_time
+from kitchenlog.members.access import IsMember, IsSignedIn, device_of, member_of
 from kitchenlog.members.limits import DAY_S, MINUTE_S, require_within
 from kitchenlog.members.models import Device
-from kitchenlog.members.rest import (
-    IsMember,
-    IsSignedIn,
-    KitchenlogView,
-    Refused,
-    answered,
-    body_of,
-    device_of,
-    member_of,
-)
+from kitchenlog.members.refusals import Refused, answered
+from kitchenlog.members.rest import KitchenlogView, body_of
 from kitchenlog.sync.forms import (
     HaveAnswer,
     HaveForm,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from uuid import UUID
 
+from kitchenlog.calc.subjects import type_in
 from kitchenlog.calc.trace import WALKED, Direction, Edge, Node, Trace
 from kitchenlog.logbook.selectors import in_parts, subjects_with_sheet
 from kitchenlog.tracing.labels import labels_of
@@ -19,7 +20,7 @@ def trace_of(cooperative: UUID, lot: str, direction: Direction) -> Trace | None:
     start = f"lot:{lot}"
     edges = _edges(cooperative, start, direction)
     nodes = sorted({start, *(edge["from"] for edge in edges), *(edge["to"] for edge in edges)})
-    recorded = [node for node in nodes if node.partition(":")[0] in WALKED]
+    recorded = [node for node in nodes if type_in(node) in WALKED]
     known = subjects_with_sheet(cooperative, recorded)
     if not edges and start not in known:
         return None

@@ -13,15 +13,11 @@ from django.db import connection
 
 from kitchenlog.logbook import rebuild, services
 from kitchenlog.logbook.models import Entry, LogHead, Sheet, StaleSubject
-from kitchenlog.logbook.work import close_quiet, recompute_for_a_slice
+from kitchenlog.logbook.work import close_quiet
 from kitchenlog.members.scope import in_cooperative
 from kitchenlog.stock.models import LotAtPlace, LotRow
 from tests.people import Kitchen
-from tests.writing import Pen, made_id, pushed
-
-
-def recompute() -> None:
-    recompute_for_a_slice(clock=lambda: datetime.now(UTC))
+from tests.writing import Pen, made_id, pushed, recompute_all
 
 
 def state_of(subject: str) -> dict[str, Any]:
@@ -35,7 +31,7 @@ def test_a_push_becomes_sheets_and_an_empty_work_list(kitchen: Kitchen) -> None:
     pen = Pen(phone)
     pushed(phone, [pen.receipt("J1", "10"), pen.sale("J1", "4")])
 
-    recompute()
+    recompute_all()
 
     assert state_of("lot:J1")["on_hand"] == "6"
     sheet = Sheet.objects.get(subject="lot:J1")
@@ -50,11 +46,11 @@ def test_a_saved_sheet_has_a_new_number_each_time(kitchen: Kitchen) -> None:
     phone = kitchen.phone()
     pen = Pen(phone)
     pushed(phone, [pen.receipt()])
-    recompute()
+    recompute_all()
     before = Sheet.objects.get(subject="lot:J1").seq
 
     pushed(phone, [pen.sale()])
-    recompute()
+    recompute_all()
 
     assert Sheet.objects.get(subject="lot:J1").seq > before + 1
 
@@ -65,14 +61,14 @@ def test_stock_tables_follow_the_lot_sheet(kitchen: Kitchen) -> None:
     pen = Pen(phone)
     body = {**pen.receipt()["body"], "amount": {"amount": "1.2345", "unit": "kg"}}
     pushed(phone, [pen.write("receipt", {**body, "lot": "S1"})])
-    recompute()
+    recompute_all()
 
     assert LotRow.objects.get().on_hand == 1_234_500
     assert LotRow.objects.get().unit == "mg"
     assert LotAtPlace.objects.get().place == made_id("store")
 
     pushed(phone, [pen.sale("S1", "1")])
-    recompute()
+    recompute_all()
     assert LotAtPlace.objects.get().amount == 1_234_500
 
 
@@ -114,14 +110,15 @@ def test_a_sheet_that_cannot_be_built_stays_on_the_list_and_the_others_are_built
         return fold(subject, facts)
 
     monkeypatch.setattr(rebuild, "fold_subject", broken_fold)
-    recompute()
+    with pytest.raises(AssertionError, match="cannot be built"):
+        recompute_all()
 
     assert list(StaleSubject.objects.values_list("subject", flat=True)) == ["lot:J1"]
     assert Sheet.objects.filter(subject="lot:J2").exists()
     assert LogHead.objects.get().has_stale
 
     monkeypatch.undo()
-    recompute()
+    recompute_all()
     assert not StaleSubject.objects.exists()
 
 
@@ -130,10 +127,10 @@ def test_running_every_task_twice_changes_nothing_but_numbers(kitchen: Kitchen) 
     phone = kitchen.phone()
     pen = Pen(phone)
     pushed(phone, [pen.receipt(), pen.sale()])
-    recompute()
+    recompute_all()
     before = _sheets()
 
-    recompute()
+    recompute_all()
     for subject in before:
         if not subject.startswith("member:"):
             rebuild.rebuild_subject(kitchen.cooperative, subject, at=datetime.now(UTC))
@@ -148,7 +145,7 @@ def test_a_used_up_lot_closes_after_two_quiet_weeks_and_opens_with_the_next_entr
     phone = kitchen.phone()
     pen = Pen(phone)
     pushed(phone, [pen.receipt("J1", "1"), pen.sale("J1", "1"), pen.receipt("J2", "1")])
-    recompute()
+    recompute_all()
     now = datetime.now(UTC)
 
     assert close_quiet(at=now + timedelta(days=13)) == 0
@@ -158,8 +155,35 @@ def test_a_used_up_lot_closes_after_two_quiet_weeks_and_opens_with_the_next_entr
     assert Sheet.objects.get(subject="lot:J2").is_open
     pushed(phone, [pen.sale("J1", "1")])
     assert Sheet.objects.get(subject="lot:J1").is_open
-    recompute()
+    recompute_all()
     assert Sheet.objects.get(subject="lot:J1").is_open
+
+
+@pytest.mark.django_db
+def test_a_sheet_with_something_waiting_is_not_closed(kitchen: Kitchen) -> None:
+    phone = kitchen.phone()
+    pen = Pen(phone)
+    pushed(phone, [pen.receipt("J1", "1"), pen.sale("J1", "1")])
+    recompute_all()
+    pushed(phone, [pen.sale("J1", "1")])
+
+    close_quiet(at=datetime.now(UTC) + timedelta(days=15))
+
+    assert Sheet.objects.get(subject="lot:J1").is_open
+
+
+@pytest.mark.django_db
+def test_a_sheet_an_older_fold_made_is_made_anew(kitchen: Kitchen) -> None:
+    phone = kitchen.phone()
+    pushed(phone, [Pen(phone).receipt("J1")])
+    recompute_all()
+    Sheet.objects.filter(subject="lot:J1").update(fold=0, state="{}")
+
+    close_quiet(at=datetime.now(UTC))
+    recompute_all()
+
+    assert state_of("lot:J1")["on_hand"] == "10"
+    assert Sheet.objects.get(subject="lot:J1").fold > 0
 
 
 @pytest.mark.django_db
@@ -167,7 +191,7 @@ def test_rebuild_sheets_restores_everything_from_the_log_alone(kitchen: Kitchen)
     phone = kitchen.phone()
     pen = Pen(phone)
     pushed(phone, [pen.receipt(), pen.sale()])
-    recompute()
+    recompute_all()
     before = _sheets()
     Sheet.objects.exclude(subject__startswith="member:").delete()
     LotRow.objects.all().delete()
@@ -184,7 +208,7 @@ def test_the_check_names_each_difference(kitchen: Kitchen) -> None:
     phone = kitchen.phone()
     pen = Pen(phone)
     pushed(phone, [pen.receipt("J1"), pen.receipt("J2"), pen.receipt("J3")])
-    recompute()
+    recompute_all()
     Sheet.objects.filter(subject="lot:J1").update(state="{}")
     Sheet.objects.filter(subject="lot:J2").delete()
     LotRow.objects.filter(code="J3").update(on_hand=7)
