@@ -13,7 +13,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
   [/\/calc\/(?!density|spread|codes|trace|recipes)\w+\.ts$/, "adding"],
-  [/\/(entries\/\w+|state\/making)\.ts$/, "writing"],
+  [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
   // What several tasks share, then one file a task.
   [/\/(parts|screens\/shared)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes)\.ts$/, "shared"],
   [/\/text\/set_up\w*\.ts$|\/screens\/set-up\/[\w/]*(?<!Screen)\.tsx?$/, "set_up"],
@@ -24,6 +24,8 @@ const RULES: readonly (readonly [RegExp, string])[] = [
 
 /** The name of the file a module goes into, or null. */
 export function chunkOf(id: string): string | null {
+  // A style sheet goes with what imports it: named, it would draw the scripts of its file along.
+  if (id.endsWith(".css")) return null;
   const rule = RULES.find(([fits]) => fits.test(id));
   return rule?.[1] ?? null;
 }
