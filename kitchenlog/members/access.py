@@ -69,9 +69,7 @@ class IsCoordinator(IsMember):
 
     def has_permission(self, request: Request, view: APIView) -> bool:
         """A member of today, with that role."""
-        return super().has_permission(request, view) and (
-            "coordinator" in member_of(request).roles
-        )
+        return super().has_permission(request, view) and member_of(request).is_coordinator
 
 
 def member_of(request: Request) -> Member:

@@ -31,11 +31,16 @@ class JsonParser(BaseParser):
         parser_context: Mapping[str, Any] | None = None,
     ) -> Any:
         """The body as plain values; raises `Refused` for one too large or not JSON."""
-        most = settings.DATA_UPLOAD_MAX_MEMORY_SIZE
-        raw = stream.read(most + 1)
-        if len(raw) > most:
-            raise Refused("too_large", 413, f"Send at most {most} bytes at once.")
-        return read_json(raw)
+        return read_json(bytes_within_limit(stream))
+
+
+def bytes_within_limit(stream: Any) -> bytes:
+    """The whole stream; raises `Refused` past DATA_UPLOAD_MAX_MEMORY_SIZE (R32)."""
+    most = settings.DATA_UPLOAD_MAX_MEMORY_SIZE
+    raw: bytes = stream.read(most + 1)
+    if len(raw) > most:
+        raise Refused("too_large", 413, f"Send at most {most} bytes at once.")
+    return raw
 
 
 def read_json(raw: bytes) -> Any:

@@ -71,6 +71,16 @@ class Member(AbstractBaseUser):
         """Whether the membership has ended."""
         return self.left_at is not None
 
+    @property
+    def is_coordinator(self) -> bool:
+        """Whether this member looks after people, recipes and devices."""
+        return "coordinator" in self.roles
+
+    @property
+    def audience(self) -> str:
+        """Whose eyes a member sees the record with: `coordinator` or `member`."""
+        return "coordinator" if self.is_coordinator else "member"
+
 
 class Device(models.Model):
     """One browser as used by one member. Its token is kept as a hash only."""

@@ -9,20 +9,11 @@ from rest_framework.exceptions import MethodNotAllowed
 from rest_framework.request import Request
 from rest_framework.views import APIView
 
-from kitchenlog.members.access import (
-    DeviceAuthentication,
-    IsCoordinator,
-    IsMember,
-    IsSignedIn,
-    Nobody,
-    device_of,
-    member_of,
-    plain_request,
-)
+from kitchenlog.members.access import plain_request
 from kitchenlog.members.json_body import DUPLICATE_KEYS
 from kitchenlog.members.models import Device
 from kitchenlog.members.origin import READING, require_own_page
-from kitchenlog.members.refusals import Refused, answered
+from kitchenlog.members.refusals import Refused
 from kitchenlog.members.scope import in_cooperative
 from kitchenlog.members.sessions import (
     cookie_name,
@@ -31,21 +22,6 @@ from kitchenlog.members.sessions import (
     named_device,
     roll_on,
 )
-
-__all__ = [
-    "DeviceAuthentication",
-    "IsCoordinator",
-    "IsMember",
-    "IsSignedIn",
-    "KitchenlogView",
-    "Nobody",
-    "Refused",
-    "answered",
-    "body_of",
-    "device_of",
-    "member_of",
-    "plain_request",
-]
 
 
 def body_of(request: Request) -> dict[str, Any]:

@@ -16,20 +16,19 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from kitchenlog.logbook.services import epoch_of
-from kitchenlog.members.limits import MINUTE_S, require_within
-from kitchenlog.members.models import ROLES, Device, Member
-from kitchenlog.members.origin import client_address
-from kitchenlog.members.refusals import Refused
-from kitchenlog.members.rest import (
+from kitchenlog.logbook.wire import wire_time
+from kitchenlog.members.access import (
     IsCoordinator,
     IsSignedIn,
-    KitchenlogView,
-    answered,
-    body_of,
     device_of,
     member_of,
     plain_request,
 )
+from kitchenlog.members.limits import MINUTE_S, require_within
+from kitchenlog.members.models import ROLES, Device, Member
+from kitchenlog.members.origin import client_address
+from kitchenlog.members.refusals import Refused, answered
+from kitchenlog.members.rest import KitchenlogView, body_of
 from kitchenlog.members.scope import in_cooperative
 from kitchenlog.members.sessions import give_cookie, named_device, take_cookie
 from kitchenlog.sync import people
@@ -184,7 +183,7 @@ class JoinCodesView(KitchenlogView):
             made_by=device_of(request),
             at=at,
         )
-        return answered({"code": code, "expires_at": _utc_ms(kept.expires_at)}, status=201)
+        return answered({"code": code, "expires_at": wire_time(kept.expires_at)}, status=201)
 
 
 def _signs_in(view: KitchenlogView) -> bool:
@@ -243,7 +242,7 @@ def _session_answer(device: Device, token: str, *, at: datetime, status: int) ->
             "device": str(device.id),
             "mark": device.mark,
             "epoch": epoch_of(cooperative.id),
-            "server_time": _utc_ms(at),
+            "server_time": wire_time(at),
             "member": {
                 "id": str(member.id),
                 "name": member.name,
@@ -269,14 +268,10 @@ def _device_answer(device: Device) -> dict[str, Any]:
         "mark": device.mark,
         "member": str(device.member_id),
         "app_version": device.app_version,
-        "signed_in_at": _utc_ms(device.signed_in_at),
-        "last_contact_at": _utc_ms(device.last_contact_at),
+        "signed_in_at": wire_time(device.signed_in_at),
+        "last_contact_at": wire_time(device.last_contact_at),
         "highest_device_seq": device.highest_device_seq,
         "waiting_count": device.waiting_count,
         "is_revoked": device.revoked_at is not None,
         "is_signed_out": device.signed_out_at is not None,
     }
-
-
-def _utc_ms(at: datetime) -> str:
-    return at.astimezone(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")

@@ -54,10 +54,8 @@ def judged(value: object, *, sender: Sender) -> Draft | Aside | Later:
     objection = _objection(entry, draft, sender)
     if objection is not None:
         return Aside(*objection, draft)
-    if (
-        rights.written_by(entry.kind, body) == "coordinator"
-        and not sender.member.is_coordinator
-    ):
+    circle = rights.written_by(entry.kind, body)
+    if circle == "coordinator" and not sender.member.is_coordinator:
         return Aside("role", f"Only a coordinator may write {entry.kind}.", draft)
     return draft
 

@@ -119,7 +119,7 @@ def test_a_defect_rolls_back_what_the_request_wrote(
     kitchen: Kitchen, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     phone = kitchen.phone("coordinator")
-    monkeypatch.setattr(join, "_utc_ms", lambda at: 1 // 0)
+    monkeypatch.setattr(join, "wire_time", lambda at: 1 // 0)
 
     answer = phone.post("join-codes", {"roles": ["seller"]})
 
