@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from kitchenlog.calc.subjects import type_in
 from kitchenlog.entries.kinds import KINDS
 from kitchenlog.entries.kinds.fields import Circle
 from kitchenlog.entries.links import effective_kind, subjects_of
 from kitchenlog.entries.upcast import Body
 
-_NARROW_TYPES = frozenset(
-    template.partition(":")[0]
+# A subject that only a kind for coordinators is about is for coordinators.
+COORDINATOR_TYPES = frozenset(
+    type_in(template)
     for kind in KINDS.values()
     if kind.audience == "coordinator"
     for template in kind.subjects
@@ -25,9 +27,9 @@ def audience_of(kind: str, body: Body) -> Circle:
 
     So a correction of a price and a note on it stay with those who see the price.
     """
-    types = {subject.partition(":")[0] for subject in subjects_of(kind, body)}
+    types = {type_in(subject) for subject in subjects_of(kind, body)}
     own = KINDS[effective_kind(kind, body)].audience
-    return "coordinator" if types & _NARROW_TYPES else own
+    return "coordinator" if types & COORDINATOR_TYPES else own
 
 
 def _narrower(one: Circle, other: Circle) -> Circle:
