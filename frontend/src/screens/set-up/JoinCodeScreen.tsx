@@ -30,7 +30,8 @@ export function Screen({ params }: { params: Record<string, string> }) {
     const wanted = member === null ? [...roles.value] : [...member.roles];
     const answer = await makeJoinCode(wanted, member?.id);
     isAsking.value = false;
-    made.value = "made" in answer ? answer.made : null;
+    // A code that was made stays good, also when another one could not be.
+    if ("made" in answer) made.value = answer.made;
     trouble.value = "made" in answer ? null : sentenceOf(answer.code);
   }
 
@@ -57,7 +58,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
     >
       <Refusal sentence={trouble.value} />
       {made.value === null ? (
-        <Before member={member} roles={roles} />
+        <Before member={member} roles={roles} isToldOff={trouble.value !== null} />
       ) : (
         <JoinCodeShown code={made.value} />
       )}
@@ -65,7 +66,12 @@ export function Screen({ params }: { params: Record<string, string> }) {
   );
 }
 
-function Before(props: { member: MemberShown | null; roles: Signal<readonly string[]> }) {
+function Before(props: {
+  member: MemberShown | null;
+  roles: Signal<readonly string[]>;
+  /** The sentence about the signal stands above already. */
+  isToldOff: boolean;
+}) {
   const { member, roles } = props;
   return (
     <>
@@ -84,7 +90,7 @@ function Before(props: { member: MemberShown | null; roles: Signal<readonly stri
       ) : (
         <p class="part">{MEMBERS.forgotten}</p>
       )}
-      <Notice>{isOnlineHint.value ? MEMBERS.signal : MEMBERS.no_signal}</Notice>
+      <Notice>{isOnlineHint.value || props.isToldOff ? MEMBERS.signal : MEMBERS.no_signal}</Notice>
     </>
   );
 }

@@ -10,6 +10,7 @@ import { fieldWords } from "../../text/refusals.ts";
 import { FIELDS } from "../../text/set_up.ts";
 import { type Typed, useDrafted } from "../shared/drafted.ts";
 import { newId } from "../shared/edge.ts";
+import { focusFirst } from "../shared/focus.ts";
 import { type Hindrance, hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
 import type { ListedType } from "./areas.ts";
@@ -101,7 +102,7 @@ export function useForm(plan: FormPlan, given: { id: string; inForce: Fields | n
   async function keep(kind: KindName, rest: Body, name: string) {
     const answer = await record(kind, { [plan.type]: opened.id, ...rest });
     found.value = hindranceOf(answer);
-    if (!("saved" in answer)) return;
+    if (!("saved" in answer)) return focusRefused(found.value);
     tremble(1);
     tellKept({ entry: answer.saved.id, name, isNew: seen === null, back: plan.back });
     drafted.clear();
@@ -149,6 +150,12 @@ function namesOf(plan: FormPlan): string[] {
 
 function isFields(value: Json): value is { [field: string]: Json } {
   return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+/** Takes the person to the field that was refused. */
+export function focusRefused(found: Hindrance | null): void {
+  const [field] = found?.field.split(/\W/) ?? [];
+  focusFirst(field === "life" ? "life_length" : field);
 }
 
 /** A refusal stands beside the field of the form, also where it is about one side of a change. */

@@ -14,7 +14,7 @@ import type { Hindrance } from "../../shared/sentences.ts";
 import { tremble } from "../../shared/touch.ts";
 import { readDensities } from "../density.ts";
 import { FormKeys } from "../FormKeys.tsx";
-import { type Bound, hindranceOf } from "../form.ts";
+import { type Bound, focusRefused, hindranceOf } from "../form.ts";
 import { tellKept } from "../kept.ts";
 import { NotHere } from "../NotHere.tsx";
 import { whoMayWrite } from "../who.ts";
@@ -117,7 +117,7 @@ function PublishKey(props: { recipe: RecipeAtWork; form: Bound; found: Signal<Hi
   async function send() {
     const answer = await publish(recipe);
     found.value = hindranceOf(answer);
-    if (!("saved" in answer)) return;
+    if (!("saved" in answer)) return focusRefused(found.value);
     tremble(1);
     const { name } = recipe.typed;
     tellKept({ entry: answer.saved.id, name, isNew: recipe.published === null, back: BACK });
