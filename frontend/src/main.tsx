@@ -74,10 +74,16 @@ effect(() => {
 
 const root = document.getElementById("app");
 if (root === null) throw new Error("the page has no place for the app");
-start().then(
-  () => render(<App />, root),
-  (trouble: unknown) => {
-    report("starting", trouble);
-    root.textContent = APP_TEXT.not_started;
-  },
-);
+// Before there is a screen: an older tab may hold the databases, and waiting looks like nothing.
+const stopTelling = effect(() => {
+  if (isBlocked.value) root.textContent = APP_TEXT.blocked;
+});
+start()
+  .finally(stopTelling)
+  .then(
+    () => render(<App />, root),
+    (trouble: unknown) => {
+      report("starting", trouble);
+      root.textContent = APP_TEXT.not_started;
+    },
+  );
