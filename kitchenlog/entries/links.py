@@ -106,6 +106,9 @@ def _paths(template: str) -> tuple[str, ...]:
 
 
 def _values_at(path: str, body: Body) -> list[str]:
+    whole = body.get(path)
+    if isinstance(whole, str):  # most paths are one field, and every entry of a push asks
+        return [whole]
     reached: list[object] = [body]
     for step in path.split("."):
         name = step.removesuffix("[]")
