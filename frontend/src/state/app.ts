@@ -21,6 +21,8 @@ export { isBlocked } from "./house.ts";
 export { takeUpdate, updateIsReady } from "./update.ts";
 
 const TABS = "kitchenlog";
+/** Tidying waits until a cold start is over. */
+const PRUNE_AFTER_MS = 60_000;
 
 /** Opens what this phone keeps and shows it; nothing here waits for the network. */
 export async function start(): Promise<void> {
@@ -59,6 +61,7 @@ export async function start(): Promise<void> {
   listenTo(runner, tabs);
   runner.poke("start");
   startUpdates();
+  world.after(PRUNE_AFTER_MS, () => void tidy());
   fetchLater().catch((trouble: unknown) => report("fetching the rest of the app", trouble));
 }
 
@@ -66,8 +69,18 @@ async function showLastPerson(): Promise<void> {
   const rows = (await devicesOf(house().phone)).filter(isUsable);
   const row = rows.find((one) => one.device === choiceOfPhone(CURRENT_CHOICE));
   current.value = row === undefined ? null : currentOf(row);
-  if (row !== undefined) await prune(await deviceDb(row.device), house().world.nowMs());
   await Promise.all([loadShelf(), refreshOutbox(), refreshPeople()]);
+}
+
+/** Lets go of entries that no open sheet needs any more. */
+async function tidy(): Promise<void> {
+  const device = current.value?.device;
+  if (device === undefined) return;
+  try {
+    await prune(await deviceDb(device), house().world.nowMs());
+  } catch (trouble) {
+    report("tidying", trouble);
+  }
 }
 
 async function afterExchange(told: ExchangeReport | null): Promise<void> {

@@ -1,6 +1,7 @@
 /** What may leave this phone again, and what a reset throws away. */
 import { committed, type DeviceDb } from "./device.ts";
 import { type DeviceMeta, readMeta, writeMeta } from "./meta.ts";
+import { heldSubjects, sheetRows } from "./reads.ts";
 import type { EntryRow } from "./rows.ts";
 
 const DAY_MS = 86_400_000;
@@ -18,24 +19,35 @@ export function isDroppable(row: EntryRow, meta: DeviceMeta, nowMs: number): boo
   return isOldEnough && meta.backed_up_seq !== null && row.seq <= meta.backed_up_seq;
 }
 
-/** Drops entries that no open sheet needs. Answers how many went. */
+/**
+ * Drops entries that no open sheet needs; answers how many went. Subject by subject, each in a
+ * transaction of its own: a thumb that saves meanwhile must not wait for all of them.
+ */
 export async function prune(db: DeviceDb, nowMs: number): Promise<number> {
-  const tx = db.transaction(["entries", "sheets", "meta"], "readwrite");
+  const sheets = await sheetRows(db);
+  const closed = new Set(sheets.filter((row) => !row.is_open).map((row) => row.subject));
+  let droppedCount = 0;
+  for (const subject of await heldSubjects(db)) {
+    if (closed.has(subject)) droppedCount += await pruneSubject(db, subject, closed, nowMs);
+  }
+  return droppedCount;
+}
+
+async function pruneSubject(
+  db: DeviceDb,
+  subject: string,
+  closed: ReadonlySet<string>,
+  nowMs: number,
+): Promise<number> {
+  const tx = db.transaction(["entries", "meta"], "readwrite");
   return committed(tx, async () => {
     const meta = await readMeta(tx.objectStore("meta"));
-    const sheets = await tx.objectStore("sheets").getAll();
-    const closed = new Set(sheets.filter((row) => !row.is_open).map((row) => row.subject));
-    let droppedCount = 0;
-    let cursor = await tx.objectStore("entries").openCursor();
-    while (cursor !== null) {
-      const row = cursor.value;
-      if (row.linked.every((subject) => closed.has(subject)) && isDroppable(row, meta, nowMs)) {
-        await cursor.delete();
-        droppedCount += 1;
-      }
-      cursor = await cursor.continue();
-    }
-    return droppedCount;
+    const rows = await tx.objectStore("entries").index("linked").getAll(subject);
+    const unneeded = rows.filter(
+      (row) => row.linked.every((one) => closed.has(one)) && isDroppable(row, meta, nowMs),
+    );
+    await Promise.all(unneeded.map((row) => tx.objectStore("entries").delete(row.id)));
+    return unneeded.length;
   });
 }
 
