@@ -16,7 +16,8 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
   // What several tasks share, then one file a task.
   [/\/(parts|screens\/shared)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes)\.ts$/, "shared"],
-  [/\/text\/set_up\w*\.ts$|\/screens\/set-up\/[\w/]*(?<!Screen)\.tsx?$/, "set_up"],
+  [/\/text\/set_up_recipe\.ts$|\/screens\/set-up\/recipe\/\w*(?<!Screen)\.tsx?$/, "set_up_recipe"],
+  [/\/text\/set_up\.ts$|\/screens\/set-up\/\w*(?<!Screen)\.tsx?$/, "set_up"],
   [/\/screens\/(sign-in|people)\//, "sign_in"],
   [/\/screens\/trace\//, "trace"],
   [/\/text\//, "words"],
