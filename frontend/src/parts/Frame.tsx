@@ -17,10 +17,12 @@ export interface FrameProps {
   /** The waiting gauge. */
   gauge?: ComponentChildren | undefined;
   side?: ComponentChildren | undefined;
+  /** What decides, such as a verdict: whole above the bench, however long the sheet is. */
+  plate?: ComponentChildren | undefined;
   bench: ComponentChildren;
   /** What the bench is for, said to one who hears the screen. */
   benchName: string;
-  /** The bench holds a keypad: on wide screens it stands at the right. */
+  /** The bench holds a keypad; a form with nothing beside it takes both columns of a wide screen. */
   hasKeypad?: boolean | undefined;
   isStall?: boolean | undefined;
   children: ComponentChildren;
@@ -49,9 +51,12 @@ export function Frame(props: FrameProps) {
       </header>
       <main>{props.children}</main>
       {props.side && <aside class="side">{props.side}</aside>}
-      <section class="bench" aria-label={props.benchName}>
-        {props.bench}
-      </section>
+      <div class="low">
+        {props.plate && <div class="plate">{props.plate}</div>}
+        <section class="bench" aria-label={props.benchName}>
+          {props.bench}
+        </section>
+      </div>
     </div>
   );
 }

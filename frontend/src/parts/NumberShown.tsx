@@ -28,7 +28,7 @@ export interface NumberShownProps {
   uncertainty?: string | null | undefined;
   /** Given: a tap opens it. */
   budget?: BudgetLines | undefined;
-  size?: "row" | "net" | "reading" | undefined;
+  size?: "net" | "reading" | undefined;
 }
 
 function saidOf({ amount, unit, basis, uncertainty }: NumberShownProps): string {
@@ -60,10 +60,20 @@ function Figure(props: NumberShownProps) {
   );
 }
 
+const LONG_CHARS = 6; // what a phone of 360 px has room for beside a glass
+const LONGER_CHARS = 8;
+
+/** Long figures step down in size; a figure never breaks. */
+function stepDown(amount: string | null): string {
+  const { length } = figure(amount);
+  if (length >= LONGER_CHARS) return " longer";
+  return length >= LONG_CHARS ? " long" : "";
+}
+
 /** A figure, its unit at 0.62 of the figure, its rule; a tap opens its budget if it has one. */
 export function NumberShown(props: NumberShownProps) {
   const isOpen = useSignal(false);
-  const look = `number ${props.size ?? "row"}`;
+  const look = props.size ? `number ${props.size}${stepDown(props.amount)}` : "number";
   if (props.budget === undefined) {
     return (
       <span class={look}>

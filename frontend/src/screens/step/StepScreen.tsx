@@ -1,5 +1,6 @@
 /** A step with a check: one reading against its limit, in time. */
 import { useSignal } from "@preact/signals";
+import { useRef } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Entries, EntryRow } from "../../parts/EntryRow.tsx";
@@ -7,10 +8,12 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Glass } from "../../parts/Glass.tsx";
 import { NumberShown } from "../../parts/NumberShown.tsx";
 import { Caution, Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { useRoom } from "../../parts/room.ts";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { amountWords, clockWords, figure } from "../../text/numbers.ts";
 import { STEP } from "../../text/step.ts";
-import { type BatchStep, batchOf, recipeNameOf } from "../shared/batches.ts";
+import { BatchNamed } from "../shared/BatchNamed.tsx";
+import { type BatchStep, batchOf } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { entryState } from "../weigh-in/LineEntries.tsx";
@@ -48,8 +51,7 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
   const at = batch.steps.indexOf(step) + 1;
   return (
     <Frame
-      where={<span class="rec">{recipeNameOf(batch)}</span>}
-      aside={batch.code}
+      where={<BatchNamed batch={batch} />}
       title={STEP.step_of(String(at), String(batch.steps.length))}
       gauge={<HeadGauge />}
       hasKeypad={stepping.isMeasured}
@@ -65,17 +67,17 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
           back={`#/batch/${batch.batch}`}
         />
       }
+      plate={<StepPlate step={step} stepping={stepping} />}
       side={<Before step={step} />}
     >
       <p class="step-says rec">{step.says}</p>
-      <Refusal sentence={stepping.hindrance.value?.sentence ?? null} />
       {stepping.isMeasured && <Check step={step} stepping={stepping} />}
       {step.caution && <Caution>{step.caution}</Caution>}
     </Frame>
   );
 }
 
-const GLASS_PX = 190; // leaves room for a caution and the plate over the bench
+const GLASS_PX = { least: 150, most: 300 };
 
 function limitWords(step: BatchStep, unit: string | null): string {
   if (step.low === null && step.high === null) return STEP.no_limit;
@@ -86,11 +88,13 @@ function limitWords(step: BatchStep, unit: string | null): string {
 
 function Check({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
   const { means, typed, instrument } = stepping;
+  const part = useRef<HTMLDivElement>(null);
+  const height = useRoom(part, GLASS_PX);
   const isTare = typed.into === "tare";
   const limit = limitWords(step, step.unit);
   const unit = instrument?.unit ?? step.unit;
   return (
-    <div class="weigh">
+    <div class="weigh" ref={part}>
       <Glass
         says={
           means ? STEP.glass(amountWords(means.value, step.unit), limit) : STEP.glass_empty(limit)
@@ -99,7 +103,7 @@ function Check({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
         low={step.low}
         high={step.high}
         uncertainty={means?.reach ?? null}
-        height={GLASS_PX}
+        height={height}
       />
       <div class="weigh-read">
         <div class="figures">
@@ -134,13 +138,16 @@ function Check({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
           )}
         </div>
       </div>
-      <StepVerdict step={step} stepping={stepping} />
     </div>
   );
 }
 
-function StepVerdict({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
+/** The verdict over the bench, or what stands in its way. */
+function StepPlate({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
   const { means, instrument } = stepping;
+  const hindered = stepping.hindrance.value;
+  if (hindered !== null) return <Refusal sentence={hindered.sentence} />;
+  if (!stepping.isMeasured) return null;
   if (means === null) return <Notice isLive>{STEP.type_first}</Notice>;
   const { verdict } = means;
   if (verdict === null) return <Notice isLive>{STEP.no_limits_why}</Notice>;

@@ -23,14 +23,18 @@ export function Figures({ line, weighing }: { line: BatchLine; weighing: Weighin
           <span>{typed.tare === "" ? WEIGH_IN.no_bowl : WEIGH_IN.less(figure(typed.tare))}</span>
         </p>
       )}
-      <p class="sum">
-        <Net line={line} weighing={weighing} />
-      </p>
+      {!isCounted && (
+        <p class="sum">
+          <Net line={line} weighing={weighing} />
+        </p>
+      )}
       {isRead ? (
         <p class="give">
           <span>{wherein(weighing)}</span>
           <span>
-            {weighed.reach_read === null ? "" : WEIGH_IN.give_or_take(weighed.reach_read)}
+            {isCounted || weighed.reach_read === null
+              ? ""
+              : WEIGH_IN.give_or_take(weighed.reach_read)}
           </span>
         </p>
       ) : (
@@ -47,7 +51,7 @@ function asked({ typed, isCounted }: Weighing, isTare: boolean, isRead: boolean)
 }
 
 function wherein({ typed, isCounted }: Weighing): string {
-  if (isCounted) return WEIGH_IN.counted;
+  if (isCounted) return WEIGH_IN.counted_exact;
   const count = typed.repeats.length + (typed.shown === "" ? 0 : 1);
   return count > 1 ? WEIGH_IN.mean_of(count) : WEIGH_IN.in_the_bowl;
 }
@@ -59,6 +63,13 @@ function Allowed({ line }: { line: BatchLine }) {
     return (
       <p class="give">
         <span>{WEIGH_IN.any_amount}</span>
+      </p>
+    );
+  }
+  if (Number(above) === 0 && Number(below) === 0) {
+    return (
+      <p class="give">
+        <span>{WEIGH_IN.exactly}</span>
       </p>
     );
   }
@@ -76,14 +87,11 @@ function Allowed({ line }: { line: BatchLine }) {
 
 /** The net with its whisker and its budget; before a reading the amount that is wanted. */
 function Net({ line, weighing }: { line: BatchLine; weighing: Weighing }) {
-  const { weighed, typed, isCounted, instrument } = weighing;
+  const { weighed, typed, instrument } = weighing;
   if (weighed === null) return null;
   if (weighed.net === null) {
     const unit = line.planned?.unit ?? null;
     return <NumberShown amount={weighed.target} unit={unit} basis="counted" size="net" />;
-  }
-  if (isCounted) {
-    return <NumberShown amount={weighed.net} unit={typed.unit} basis="counted" size="net" />;
   }
   const shown = [...typed.repeats, typed.shown].filter(Boolean);
   const budget = {

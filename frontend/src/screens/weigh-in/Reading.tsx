@@ -1,9 +1,11 @@
-/** What the eyes see: the glass, the figures, the instrument, the verdict. */
+/** What the eyes see: the glass, the figures, the instrument; and the plate with the verdict. */
+import { useRef } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
 import { Cup } from "../../parts/Cup.tsx";
 import { Glass } from "../../parts/Glass.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { Refusal } from "../../parts/Plain.tsx";
+import { useRoom } from "../../parts/room.ts";
 import type { SignName } from "../../parts/signs.ts";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { amountWords } from "../../text/numbers.ts";
@@ -26,29 +28,23 @@ const SIGN_OF: Record<string, SignName> = {
   spoon: "spoon",
 };
 
-const WIDE_PX = 900;
-const TALL_PX = 860;
-
-/** As high as there is room over the bench: 800 px phones, taller ones, laptops. */
-function glassHeight(): number {
-  if (window.innerWidth >= WIDE_PX) return 420;
-  return window.innerHeight >= TALL_PX ? 280 : 222;
-}
+const GLASS_PX = { least: 150, most: 420 };
 
 /** What the sheet needs; `onAsk` opens a question in the bench. */
 export interface ReadingProps {
-  batch: BatchState;
   line: BatchLine;
   weighing: Weighing;
   onAsk: (asking: Asking) => void;
 }
 
-/** Glass at the left, figures at the right, the plate under both. */
-export function Reading({ batch, line, weighing, onAsk }: ReadingProps) {
+/** Glass at the left, figures at the right, what they rest on under both. */
+export function Reading({ line, weighing, onAsk }: ReadingProps) {
   const { weighed } = weighing;
+  const part = useRef<HTMLDivElement>(null);
+  const height = useRoom(part, GLASS_PX);
   const unit = line.planned?.unit ?? weighing.typed.unit;
   return (
-    <div class="weigh">
+    <div class="weigh" ref={part}>
       {weighed !== null && (
         <Glass
           says={glassSays(weighed, unit)}
@@ -57,7 +53,7 @@ export function Reading({ batch, line, weighing, onAsk }: ReadingProps) {
           low={weighed.low}
           high={weighed.high}
           uncertainty={weighed.reach}
-          height={glassHeight()}
+          height={height}
         />
       )}
       <div class="weigh-read">
@@ -69,22 +65,21 @@ export function Reading({ batch, line, weighing, onAsk }: ReadingProps) {
           <InstrumentCup instrument={weighing.instrument} onPress={() => onAsk("instrument")} />
         )}
       </div>
-      <Refusal sentence={weighing.hindrance.value?.sentence ?? null} />
-      <Plate batch={batch} line={line} weighing={weighing} />
     </div>
   );
 }
 
-function Plate({
-  batch,
-  line,
-  weighing,
-}: {
+interface PlateProps {
   batch: BatchState;
   line: BatchLine;
   weighing: Weighing;
-}) {
+}
+
+/** The verdict, or what stands in the way of one; while nothing is typed the last entry. */
+export function Plate({ batch, line, weighing }: PlateProps) {
   const { weighed, instrument, typed, isCounted, better, body } = weighing;
+  const hindered = weighing.hindrance.value;
+  if (hindered !== null) return <Refusal sentence={hindered.sentence} />;
   const refusal = readingRefusal(body, instrument);
   if (refusal === "over_capacity" && instrument !== null) {
     const capacity = amountWords(instrument.capacity, instrument.unit);

@@ -4,10 +4,11 @@ import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice } from "../../parts/Plain.tsx";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
-import { type BatchLine, batchOf, lineName, recipeNameOf } from "../shared/batches.ts";
+import { BatchNamed } from "../shared/BatchNamed.tsx";
+import { type BatchLine, batchOf, lineName } from "../shared/batches.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { LineEntries } from "./LineEntries.tsx";
-import { Reading } from "./Reading.tsx";
+import { Plate, Reading } from "./Reading.tsx";
 import { useWeighing } from "./use_weighing.ts";
 import { type Asking, WeighBench } from "./WeighBench.tsx";
 import "./weigh_in.css";
@@ -45,16 +46,10 @@ function WeighLine({ batch, line }: { batch: Batch; line: BatchLine }) {
   const at = batch.lines.indexOf(line) + 1;
   return (
     <Frame
-      where={<span class="rec">{recipeNameOf(batch)}</span>}
+      where={<BatchNamed batch={batch} />}
       title={lineName(line)}
       isRecorded
-      aside={
-        <>
-          {batch.code}
-          <br />
-          {WEIGH_IN.line_of(String(at), String(batch.lines.length))}
-        </>
-      }
+      aside={WEIGH_IN.line_of(String(at), String(batch.lines.length))}
       gauge={<HeadGauge />}
       hasKeypad
       benchName={WEIGH_IN.bench}
@@ -69,10 +64,10 @@ function WeighLine({ batch, line }: { batch: Batch; line: BatchLine }) {
           back={`#/batch/${batch.batch}`}
         />
       }
+      plate={<Plate batch={batch} line={line} weighing={weighing} />}
       side={<LineEntries batch={batch} here={line.line} onTakeBack={weighing.undo} />}
     >
       <Reading
-        batch={batch}
         line={line}
         weighing={weighing}
         onAsk={(next) => {
