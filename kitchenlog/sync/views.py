@@ -18,7 +18,10 @@ from kitchenlog.members.limits import DAY_S, MINUTE_S, require_within
 from kitchenlog.members.models import Device
 from kitchenlog.members.refusals import Refused, answered
 from kitchenlog.members.rest import KitchenlogView, body_of
-from kitchenlog.sync.forms import (
+from kitchenlog.sync.pull import pull_answer, where_we_are
+from kitchenlog.sync.push import Session, results_of
+from kitchenlog.sync.push_body import PushBody, PushParser
+from kitchenlog.sync.serializers import (
     HaveAnswer,
     HaveForm,
     PullAnswer,
@@ -26,9 +29,6 @@ from kitchenlog.sync.forms import (
     PushAnswer,
     PushForm,
 )
-from kitchenlog.sync.pull import pull_answer, where_we_are
-from kitchenlog.sync.push import Session, results_of
-from kitchenlog.sync.push_body import PushBody, PushParser
 
 
 class PushView(KitchenlogView):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from django.conf import settings
 from rest_framework import serializers
 
 from kitchenlog.entries.kinds import TABLE_NUMBER
@@ -23,7 +24,9 @@ class PushForm(serializers.Serializer[Any]):
     device = serializers.UUIDField()
     device_time = serializers.RegexField(MOMENT)
     epoch = serializers.CharField(allow_blank=True)
-    entries = serializers.ListField(child=serializers.JSONField(), max_length=500)
+    entries = serializers.ListField(
+        child=serializers.JSONField(), max_length=settings.PUSH_ENTRIES_MAX
+    )
 
 
 class ResultForm(serializers.Serializer[Any]):
