@@ -11,7 +11,7 @@ from drf_spectacular.utils import extend_schema
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from kitchenlog.api.forms import (
+from kitchenlog.api.serializers import (
     DirectionQuery,
     EntryAnswer,
     LotAnswer,
@@ -29,8 +29,8 @@ from kitchenlog.logbook.selectors import (
 )
 from kitchenlog.logbook.wire import (
     AsideRow,
-    numbered_entry_line,
-    numbered_sheet_line,
+    numbered_entry_json,
+    numbered_sheet_json,
     wire_time,
 )
 from kitchenlog.members.access import IsMember, member_of
@@ -51,7 +51,7 @@ class EntryView(KitchenlogView):
         row = entry_row(member.cooperative_id, entry, audience=member.audience)
         if row is None:
             raise Http404
-        return _json(f'{{"protocol":1,{numbered_entry_line(row)[1:]}')
+        return _json(f'{{"protocol":1,{numbered_entry_json(row)[1:]}')
 
 
 class EntriesView(KitchenlogView):
@@ -69,8 +69,8 @@ class EntriesView(KitchenlogView):
         member, subject = member_of(request), query.validated_data["subject"]
         rows = entries_about(member.cooperative_id, subject, audience=member.audience)
         sheet = sheet_about(member.cooperative_id, subject, audience=member.audience)
-        entries = ",".join(numbered_entry_line(row) for row in rows)
-        held = "null" if sheet is None else numbered_sheet_line(sheet)
+        entries = ",".join(numbered_entry_json(row) for row in rows)
+        held = "null" if sheet is None else numbered_sheet_json(sheet)
         return _json(f'{{"protocol":1,"entries":[{entries}],"sheet":{held}}}')
 
 
@@ -121,7 +121,7 @@ class LotView(KitchenlogView):
         if sheet is None:
             raise Http404
         return _json(
-            f'{{"protocol":1,"lot":{json.dumps(code)},{numbered_sheet_line(sheet)[1:]}'
+            f'{{"protocol":1,"lot":{json.dumps(code)},{numbered_sheet_json(sheet)[1:]}'
         )
 
 

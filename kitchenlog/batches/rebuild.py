@@ -6,10 +6,11 @@ from datetime import date
 from uuid import UUID
 
 from kitchenlog.batches.models import BatchRow
-from kitchenlog.logbook.subjects import FieldTable, State
+from kitchenlog.calc.batches import BatchState
+from kitchenlog.logbook.subjects import FieldTable
 
 
-def _rows(cooperative: UUID, batch_id: str, batch: State) -> list[BatchRow]:
+def _rows(cooperative: UUID, batch_id: str, batch: BatchState) -> list[BatchRow]:
     """None for a batch of which only later entries have come so far."""
     if batch["started_on"] is None:
         return []

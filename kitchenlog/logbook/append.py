@@ -28,10 +28,10 @@ def append_entries(
     head = locked_head(cooperative)
     known = _known(cooperative, drafts)
     new: list[Draft] = []
-    verdicts: list[KeptStatus] = []
+    statuses: list[KeptStatus] = []
     for draft in drafts:
-        status = _verdict(draft, known)
-        verdicts.append(status)
+        status = _status(draft, known)
+        statuses.append(status)
         if status == "created":
             known[draft.id] = (None, draft.fingerprint)
             new.append(draft)
@@ -41,7 +41,7 @@ def append_entries(
     numbers = {each.draft.id: each.seq for each in numbered}
     return [
         _kept(draft, status, known, numbers)
-        for draft, status in zip(drafts, verdicts, strict=True)
+        for draft, status in zip(drafts, statuses, strict=True)
     ]
 
 
@@ -70,7 +70,7 @@ def _known(cooperative: UUID, drafts: Sequence[Draft]) -> Known:
     return {row[0]: (row[1], row[2]) for row in rows.values_list("id", "seq", "fingerprint")}
 
 
-def _verdict(draft: Draft, known: Known) -> KeptStatus:
+def _status(draft: Draft, known: Known) -> KeptStatus:
     if draft.id not in known:
         return "created"
     return "exists" if known[draft.id][1] == draft.fingerprint else "mismatch"

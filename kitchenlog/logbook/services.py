@@ -20,7 +20,7 @@ from kitchenlog.logbook.turnstile import locked_head, mark_stale
 from kitchenlog.logbook.wire import to_the_millisecond
 
 __all__ = [
-    "Aside",
+    "NewAside",
     "append_entries",
     "close_quiet_sheets",
     "epoch_of",
@@ -119,8 +119,8 @@ def close_quiet_sheets(*, cooperative: UUID, quiet_since: datetime) -> int:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Aside:
-    """What stands outside the record: why, and what was sent, byte for byte."""
+class NewAside:
+    """What is to stand outside the record: why, and what was sent, byte for byte."""
 
     code: str
     detail: str
@@ -148,7 +148,7 @@ def mark_outdated_sheets(*, cooperative: UUID) -> int:
 
 
 def keep_aside(
-    rows: Sequence[Aside],
+    rows: Sequence[NewAside],
     *,
     cooperative: UUID,
     author: UUID,

@@ -20,12 +20,13 @@ State = Mapping[str, Any]  # the JSON object a fold makes
 class FieldTable:
     """A field's own rows about one subject, derived from its sheet and from nothing else.
 
-    `owned` finds the rows of a subject by its id part, `rows` makes those a state asks for.
+    `owned` finds the rows of a subject by its id part, `rows` makes those a state asks for; it
+    reads the state as the TypedDict of its own fold.
     """
 
     model: type[models.Model]
     owned: Callable[[str], Mapping[str, Any]]
-    rows: Callable[[UUID, str, State], Sequence[models.Model]]
+    rows: Callable[[UUID, str, Any], Sequence[models.Model]]
 
 
 @dataclass

@@ -56,13 +56,13 @@ def to_the_millisecond(moment: datetime) -> datetime:
     return moment.replace(microsecond=moment.microsecond // 1000 * 1000)
 
 
-def entry_line(row: EntryRow) -> str:
+def entry_json(row: EntryRow) -> str:
     """The JSON text of one entry as phones are told of it; its own text is untouched."""
     received_at = wire_time(row.received_at)
     return f'{{"entry":{row.canonical},"received_at":"{received_at}","skew_ms":{row.skew_ms}}}'
 
 
-def sheet_line(row: SheetRow) -> str:
+def sheet_json(row: SheetRow) -> str:
     """The JSON text of one sheet as phones are told of it."""
     is_open = "true" if row.is_open else "false"
     return (
@@ -71,11 +71,11 @@ def sheet_line(row: SheetRow) -> str:
     )
 
 
-def numbered_entry_line(row: EntryRow) -> str:
+def numbered_entry_json(row: EntryRow) -> str:
     """An entry with its number beside it, where no change around it holds the number."""
-    return f'{entry_line(row)[:-1]},"seq":{row.seq}}}'
+    return f'{entry_json(row)[:-1]},"seq":{row.seq}}}'
 
 
-def numbered_sheet_line(row: SheetRow) -> str:
+def numbered_sheet_json(row: SheetRow) -> str:
     """A sheet with its number beside it."""
-    return f'{sheet_line(row)[:-1]},"seq":{row.seq}}}'
+    return f'{sheet_json(row)[:-1]},"seq":{row.seq}}}'

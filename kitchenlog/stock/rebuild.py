@@ -6,7 +6,8 @@ from datetime import date
 from uuid import UUID
 
 from kitchenlog.calc.numbers import parse_decimal, rounded
-from kitchenlog.logbook.subjects import FieldTable, State
+from kitchenlog.calc.stock import LotState
+from kitchenlog.logbook.subjects import FieldTable
 from kitchenlog.stock.models import LotAtPlace, LotRow
 
 # A base unit as the tables count it: its smallest unit, and how many of those it has.
@@ -25,7 +26,7 @@ def smallest_unit(unit: str | None) -> str:
     return "" if unit is None else SMALLEST_UNITS[unit][0]
 
 
-def _lot_rows(cooperative: UUID, code: str, lot: State) -> list[LotRow]:
+def _lot_rows(cooperative: UUID, code: str, lot: LotState) -> list[LotRow]:
     life = lot["life"]
     return [
         LotRow(
@@ -40,7 +41,7 @@ def _lot_rows(cooperative: UUID, code: str, lot: State) -> list[LotRow]:
     ]
 
 
-def _place_rows(cooperative: UUID, code: str, lot: State) -> list[LotAtPlace]:
+def _place_rows(cooperative: UUID, code: str, lot: LotState) -> list[LotAtPlace]:
     return [
         LotAtPlace(
             cooperative_id=cooperative,

@@ -12,7 +12,7 @@ from kitchenlog.logbook.selectors import (
     log_place,
     sheets_to_tell,
 )
-from kitchenlog.logbook.wire import EntryRow, SheetRow, entry_line, sheet_line, wire_time
+from kitchenlog.logbook.wire import EntryRow, SheetRow, entry_json, sheet_json, wire_time
 from kitchenlog.members.models import Member
 from kitchenlog.sync.cursor import Cursor, parse_cursor, written
 
@@ -86,12 +86,12 @@ def _page(cooperative: UUID, after: int, *, upto: int, limit: int, view: str) ->
 
 def _entry_change(row: EntryRow) -> tuple[int, str]:
     return row.seq, (
-        f'{{"type":"entry","id":"{row.id}","seq":{row.seq},"data":{entry_line(row)}}}'
+        f'{{"type":"entry","id":"{row.id}","seq":{row.seq},"data":{entry_json(row)}}}'
     )
 
 
 def _sheet_change(row: SheetRow) -> tuple[int, str]:
     subject = json.dumps(row.subject)
     return row.seq, (
-        f'{{"type":"sheet","id":{subject},"seq":{row.seq},"data":{sheet_line(row)}}}'
+        f'{{"type":"sheet","id":{subject},"seq":{row.seq},"data":{sheet_json(row)}}}'
     )

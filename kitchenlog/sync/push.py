@@ -14,15 +14,14 @@ from django.db.models.functions import Greatest
 from kitchenlog.entries.forms import UUID as UUID_FORM
 from kitchenlog.logbook.drafts import Draft, Kept
 from kitchenlog.logbook.selectors import fingerprints_by_id
-from kitchenlog.logbook.services import Aside as AsideRow
-from kitchenlog.logbook.services import append_entries, keep_aside
+from kitchenlog.logbook.services import NewAside, append_entries, keep_aside
 from kitchenlog.members.models import Device, Member
 from kitchenlog.sync.judge import Aside, Later, Sender, judged
 from kitchenlog.sync.push_body import PushBody
 
 ID_ECHO_CHARS = 100
 
-Verdict = Draft | Aside | Later
+Judgement = Draft | Aside | Later
 Result = dict[str, Any]
 
 
@@ -38,8 +37,8 @@ class Session:
 def results_of(push: PushBody, *, session: Session) -> list[Result]:
     """Store what can be stored and answer for each entry, in the order of the push (R2)."""
     sender = Sender(session.member, _devices(push, session))
-    verdicts = _but_known([judged(value, sender=sender) for value in push.entries], session)
-    drafts = [verdict for verdict in verdicts if isinstance(verdict, Draft)]
+    judgements = _but_known([judged(value, sender=sender) for value in push.entries], session)
+    drafts = [each for each in judgements if isinstance(each, Draft)]
     kept = iter(
         append_entries(
             drafts,
@@ -48,8 +47,8 @@ def results_of(push: PushBody, *, session: Session) -> list[Result]:
             skew_ms=_skew_ms(push, session),
         )
     )
-    outcomes = [next(kept) if isinstance(v, Draft) else v for v in verdicts]
-    _keep_asides(push, verdicts, outcomes, session)
+    outcomes = [next(kept) if isinstance(v, Draft) else v for v in judgements]
+    _keep_asides(push, judgements, outcomes, session)
     _note_device_seq(session, [d for d in drafts if d.device == session.device.pk])
     return [
         _result(value, outcome) for value, outcome in zip(push.entries, outcomes, strict=True)
@@ -72,11 +71,11 @@ def _devices(push: PushBody, session: Session) -> Mapping[UUID, Device]:
     return known
 
 
-def _but_known(verdicts: Sequence[Verdict], session: Session) -> list[Verdict]:
+def _but_known(judgements: Sequence[Judgement], session: Session) -> list[Judgement]:
     """What the log already holds was good when it came; sending it again stays harmless."""
-    readable = [v.draft for v in verdicts if isinstance(v, Aside) and v.draft is not None]
+    readable = [v.draft for v in judgements if isinstance(v, Aside) and v.draft is not None]
     if not readable:
-        return list(verdicts)
+        return list(judgements)
     known = fingerprints_by_id(session.member.cooperative_id, [d.id for d in readable])
     return [
         v.draft
@@ -84,7 +83,7 @@ def _but_known(verdicts: Sequence[Verdict], session: Session) -> list[Verdict]:
         and v.draft is not None
         and known.get(v.draft.id) == v.draft.fingerprint
         else v
-        for v in verdicts
+        for v in judgements
     ]
 
 
@@ -95,7 +94,7 @@ def _skew_ms(push: PushBody, session: Session) -> int:
 
 def _keep_asides(
     push: PushBody,
-    verdicts: Sequence[Verdict],
+    judgements: Sequence[Judgement],
     outcomes: Sequence[Kept | Aside | Later],
     session: Session,
 ) -> None:
@@ -103,10 +102,10 @@ def _keep_asides(
     if not any(reasons):
         return
     rows = []
-    for verdict, reason, raw in zip(verdicts, reasons, push.raw_entries(), strict=True):
+    for each, reason, raw in zip(judgements, reasons, push.raw_entries(), strict=True):
         if reason is not None:
-            draft = verdict.draft if isinstance(verdict, Aside) else verdict
-            rows.append(_aside_row(reason, draft, raw))
+            draft = each.draft if isinstance(each, Aside) else each
+            rows.append(_new_aside(reason, draft, raw))
     keep_aside(
         rows,
         cooperative=session.member.cooperative_id,
@@ -127,10 +126,10 @@ def _reason(outcome: Kept | Aside | Later) -> tuple[str, str] | None:
     return None
 
 
-def _aside_row(reason: tuple[str, str], draft: Draft | Later | None, raw: str) -> AsideRow:
+def _new_aside(reason: tuple[str, str], draft: Draft | Later | None, raw: str) -> NewAside:
     is_readable = isinstance(draft, Draft)
     sent = raw.encode()
-    return AsideRow(
+    return NewAside(
         code=reason[0],
         detail=reason[1],
         entry=draft.id if isinstance(draft, Draft) else None,
