@@ -1,9 +1,9 @@
-"""What an entry is about, what it only names, which entries make one correction family."""
+"""What an entry is about, what it only names, what a correction or void stands for."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from functools import cache
 
 from kitchenlog.entries.kinds import KINDS, Kind
@@ -16,7 +16,7 @@ def subjects_of(kind: str, body: Body) -> tuple[str, ...]:
     """The subjects whose sheets this entry changes, sorted; `body` is parsed, in today's form.
 
     A correction is about what its new body is about; a void names nothing by itself. What the
-    corrected entry was about is added by `family_subjects`, and by the phone when it writes.
+    corrected entry was about is added by the phone, and by the log for the whole family.
     """
     inner = _wrapped(kind, body)
     if inner is not None:
@@ -48,31 +48,6 @@ def effective_kind(kind: str, body: Body) -> str:
 def is_about_entry(kind: Kind) -> bool:
     """Corrections and voids wrap another kind."""
     return any(field.type == "kind" for field in kind.fields)
-
-
-def family_subjects(
-    about: Mapping[str, Iterable[str]], named: Mapping[str, str]
-) -> dict[str, tuple[str, ...]]:
-    """For each entry the subjects of its whole correction family, sorted.
-
-    `about` holds each entry's own subjects, `named` the entry each correction or void names.
-    A family is one entry and all that name it, directly or through each other; an entry that
-    is named but not here still holds its family together.
-    """
-    families: dict[str, set[str]] = {}
-    for entry_id, subjects in about.items():
-        families.setdefault(_root(entry_id, named), set()).update(subjects)
-    return {entry_id: tuple(sorted(families[_root(entry_id, named)])) for entry_id in about}
-
-
-def _root(entry_id: str, named: Mapping[str, str]) -> str:
-    """The entry at the start of the chain; a circle ends at its smallest id."""
-    seen = [entry_id]
-    while (before := named.get(seen[-1])) is not None:
-        if before in seen:
-            return min(seen[seen.index(before) :])
-        seen.append(before)
-    return seen[-1]
 
 
 def _wrapped(kind: str, body: Body) -> tuple[str, Body] | None:

@@ -15,9 +15,8 @@ from demo_data.diary import House, Phone
 from demo_data.story import read_story
 from demo_data.weeks import B01_DAY, anchor_of, first_day, four_weeks
 from kitchenlog.calc.batches import batch_state
-from kitchenlog.calc.record import Fact
+from kitchenlog.calc.record import Fact, family_roots
 from kitchenlog.calc.stock import lot_state
-from kitchenlog.entries.links import family_subjects
 
 ANCHORS = [date(2026, 11, 23) + timedelta(days=number) for number in range(7)]
 ANCHOR = ANCHORS[3]
@@ -44,13 +43,15 @@ def _kind(anchor: date, kind: str) -> list[Entry]:
 
 def _facts_by_subject(entries: Iterable[Entry]) -> dict[str, list[Fact]]:
     every = list(entries)
-    named = {e["id"]: e["body"]["corrects"] for e in every if "corrects" in e["body"]}
-    about = family_subjects({e["id"]: e["subjects"] for e in every}, named)
+    roots = family_roots({e["id"]: e["body"].get("corrects") for e in every})
+    about: dict[str, set[str]] = defaultdict(set)
+    for entry in every:
+        about[roots[entry["id"]]].update(entry["subjects"])
     facts: dict[str, list[Fact]] = defaultdict(list)
     for seq, entry in enumerate(every, start=1):
         names = ("id", "kind", "author", "device", "device_seq", "happened_at", "local_date")
         fact = Fact(seq=seq, body=entry["body"], **{name: entry[name] for name in names})
-        for subject in about[entry["id"]]:
+        for subject in about[roots[entry["id"]]]:
             facts[subject].append(fact)
     return facts
 

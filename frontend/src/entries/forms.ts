@@ -1,7 +1,6 @@
-/** The written form of single values: ids, lot codes, days, moments, subjects. */
+/** The written form of single values: ids, lot codes, days, subjects. */
 
 export const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/;
-export const UUID7 = /^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/;
 export const LOT_CODE = /^[A-Z0-9][A-Z0-9-]{0,39}$/;
 export const ID = /^[A-Za-z0-9_-]{1,40}$/;
 export const CAPITALS = /^[A-Z]+$/;
@@ -10,14 +9,10 @@ export const ZONE = /^[A-Z][A-Za-z0-9_+-]{0,31}(\/[A-Za-z0-9_+-]{1,32}){0,2}$/;
 export const FIELD_NAME = /^[a-z][a-z0-9_]{0,39}$/;
 
 const DAY = /^[0-9]{4}-[0-9]{2}-[0-9]{2}$/;
-const MOMENT = /^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}\.[0-9]{3}Z$/;
 const SUBJECT = /^([a-z]{1,20}):(.{1,80})$/;
 const BLANK = /^[ \t\r\n\u00a0]*$/;
 const LONE_SURROGATE = /\p{Surrogate}/u; // with the u flag a whole pair does not match
 
-// A wrong clock is never a reason to refuse (R33); these bounds keep every zone's day writable.
-const MOMENT_YEAR_FIRST = 1970;
-const MOMENT_YEAR_LAST = 9998;
 const DAY_YEAR_FIRST = 2000;
 const DAY_YEAR_LAST = 2100;
 
@@ -44,15 +39,6 @@ export function isDay(text: string): boolean {
 export function isDayInRange(day: string): boolean {
   const year = Number(day.slice(0, 4));
   return year >= DAY_YEAR_FIRST && year <= DAY_YEAR_LAST;
-}
-
-/** A time in UTC to the millisecond, `2026-11-10T08:15:00.000Z`. */
-export function isMoment(text: string): boolean {
-  if (!MOMENT.test(text)) return false;
-  const year = Number(text.slice(0, 4));
-  if (year < MOMENT_YEAR_FIRST || year > MOMENT_YEAR_LAST) return false;
-  const at = new Date(text);
-  return !Number.isNaN(at.getTime()) && at.toISOString() === text;
 }
 
 /** `type:id` with a type of `types` and an id in the form that type has. */

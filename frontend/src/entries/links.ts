@@ -1,4 +1,4 @@
-/** What an entry is about, what it only names, which entries make one correction family. */
+/** What an entry is about, and what a correction or void stands for. */
 
 import { KINDS, type KindName } from "./kinds.ts";
 import { type AnyBody, isBody } from "./upcast.ts";
@@ -6,23 +6,11 @@ import { type AnyBody, isBody } from "./upcast.ts";
 /**
  * The subjects whose sheets this entry changes, sorted; `body` is parsed, in today's form.
  * A correction is about what its new body is about; a void names nothing by itself. What the
- * corrected entry was about is added by `familySubjects`, and by `makeEntry` when it is written.
+ * corrected entry was about is added by `makeEntry` when it is written.
  */
 export function subjectsOf(kind: KindName, body: object): string[] {
   const [innerKind, inner] = unwrapped(kind, body);
   return filled(KINDS[innerKind].subjects, inner);
-}
-
-/** The subjects this entry only names, sorted. */
-export function mentionsOf(kind: KindName, body: object): string[] {
-  const [innerKind, inner] = unwrapped(kind, body);
-  return filled(KINDS[innerKind].mentions ?? [], inner);
-}
-
-/** The id of the entry a correction or void names; null of any other. */
-export function corrects(kind: KindName, body: object): string | null {
-  const named = isAboutEntry(kind) && "corrects" in body ? body.corrects : null;
-  return typeof named === "string" ? named : null;
 }
 
 /** The kind of what stands corrected or voided; of any other entry its own kind. */
@@ -38,37 +26,6 @@ export function isAboutEntry(kind: KindName): boolean {
 /** Whether the table knows this kind. */
 export function isKindName(kind: unknown): kind is KindName {
   return typeof kind === "string" && Object.hasOwn(KINDS, kind);
-}
-
-/**
- * For each entry the subjects of its whole correction family, sorted.
- * `about` holds each entry's own subjects, `named` the entry each correction or void names.
- * A family is one entry and all that name it, directly or through each other; an entry that is
- * named but not here still holds its family together.
- */
-export function familySubjects(
-  about: ReadonlyMap<string, readonly string[]>,
-  named: ReadonlyMap<string, string>,
-): Map<string, string[]> {
-  const families = new Map<string, Set<string>>();
-  for (const [id, subjects] of about) {
-    const root = rootOf(id, named);
-    families.set(root, new Set([...(families.get(root) ?? []), ...subjects]));
-  }
-  const closed = (id: string) => [...(families.get(rootOf(id, named)) ?? [])].sort();
-  return new Map([...about.keys()].map((id) => [id, closed(id)]));
-}
-
-/** The entry at the start of the chain; a circle ends at its smallest id. */
-function rootOf(id: string, named: ReadonlyMap<string, string>): string {
-  const seen = [id];
-  let last = id;
-  for (let before = named.get(last); before !== undefined; before = named.get(last)) {
-    if (seen.includes(before)) return seen.slice(seen.indexOf(before)).sort()[0] ?? before;
-    seen.push(before);
-    last = before;
-  }
-  return last;
 }
 
 /** A correction's new body with its kind; of any other entry its own. */

@@ -9,10 +9,6 @@ export function goTo(wanted: string): void {
   location.hash = wanted;
 }
 
-export function goBack(): void {
-  history.back();
-}
-
 /** The parameters of a path if the pattern fits (`/weigh-in/:batch/:line`), else null. */
 export function matched(pattern: string, wanted: string): Record<string, string> | null {
   const steps = pattern.split("/");

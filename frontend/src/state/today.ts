@@ -36,11 +36,6 @@ export const underWay: ReadonlySignal<UnderWay[]> = computed(() =>
     .sort((a, b) => TEXT_ORDER(b.started_at, a.started_at) || TEXT_ORDER(a.batch, b.batch)),
 );
 
-/** The next act of the batch started last, or null. */
-export const nextAct: ReadonlySignal<NextAct | null> = computed(
-  () => underWay.value[0]?.next ?? null,
-);
-
 /** All is laid out before anything is weighed in; steps follow, then the batch is finished. */
 export function nextActOf(state: BatchState): NextAct {
   const about = { batch: state.batch, code: state.code ?? "" };

@@ -13,7 +13,3 @@ export async function putDraft(db: DeviceDb, key: string, typed: Json): Promise<
 export async function deleteDraft(db: DeviceDb, key: string): Promise<void> {
   await db.delete("drafts", key);
 }
-
-export function draftCount(db: DeviceDb): Promise<number> {
-  return db.count("drafts");
-}

@@ -46,10 +46,6 @@ export function waitingCount(db: DeviceDb): Promise<number> {
   return db.count("outbox");
 }
 
-export function entryRow(db: DeviceDb, id: string): Promise<EntryRow | undefined> {
-  return db.get("entries", id);
-}
-
 export async function entryRows(db: DeviceDb, ids: readonly string[]): Promise<EntryRow[]> {
   const tx = db.transaction("entries");
   const rows = await Promise.all(ids.map((id) => tx.store.get(id)));

@@ -12,7 +12,7 @@ import {
   recipients,
   sources,
 } from "../../state/stock.ts";
-import { type AreaName, nextArea, type SetUpSoFar } from "./guidance.ts";
+import type { AreaName, SetUpSoFar } from "./guidance.ts";
 
 export const AREA_NAMES: readonly AreaName[] = [
   "cooperative",
@@ -44,12 +44,6 @@ export const LIST_AREAS: readonly ListArea[] = [
   { area: "recipients", type: "recipient", kind: "recipient_defined", list: recipients },
 ];
 
-/** Where a list of this type stands. */
-export function pathOfType(type: string): string {
-  const found = LIST_AREAS.find((each) => each.type === type);
-  return found === undefined ? "/set-up" : `/set-up/${found.area}`;
-}
-
 /** How many are in use, by area. A definition that was taken back has no name and is not listed. */
 export function soFar(): SetUpSoFar {
   const lists = LIST_AREAS.map(({ area, list }) => [area, inUse(list.value).length] as const);
@@ -69,9 +63,4 @@ export function inUse(defined: readonly Defined[]): Defined[] {
 /** What there is, retired or not. */
 export function standing(defined: readonly Defined[]): Defined[] {
   return defined.filter((each) => typeof each.fields.name === "string");
-}
-
-/** The area to go to next, or null. */
-export function areaNext(): AreaName | null {
-  return nextArea(soFar());
 }
