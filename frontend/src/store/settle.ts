@@ -4,17 +4,17 @@ import type { AttentionRow, EntryRow } from "./rows.ts";
 import { slipOf } from "./save.ts";
 
 /** The server's word on one entry (R2); `retry` changes nothing and is not passed on to here. */
-export interface Verdict {
+export interface Result {
   id: string;
   status: "created" | "exists" | "mismatch" | "quarantined";
   code: string;
   detail: string;
 }
 
-/** Takes in a push's verdicts. Doing it twice changes nothing. Answers the subjects concerned. */
+/** Takes in a push's results. Doing it twice changes nothing. Answers the subjects concerned. */
 export async function settle(
   db: DeviceDb,
-  verdicts: readonly Verdict[],
+  results: readonly Result[],
   nowMs: number,
 ): Promise<string[]> {
   const tx = db.transaction(["entries", "outbox", "attention"], "readwrite");
@@ -22,17 +22,17 @@ export async function settle(
     const entries = tx.objectStore("entries");
     const outbox = tx.objectStore("outbox");
     const touched = new Set<string>();
-    for (const verdict of verdicts) {
-      const [slip, row] = await Promise.all([outbox.get(verdict.id), entries.get(verdict.id)]);
+    for (const result of results) {
+      const [slip, row] = await Promise.all([outbox.get(result.id), entries.get(result.id)]);
       if (slip === undefined || row === undefined) continue;
       for (const subject of row.linked) touched.add(subject);
-      await outbox.delete(verdict.id);
-      if (verdict.status === "created" || verdict.status === "exists") {
+      await outbox.delete(result.id);
+      if (result.status === "created" || result.status === "exists") {
         await entries.put({ ...row, handed_over_ms: nowMs });
       } else {
         // Outside the record: it must not be added up any more, but stays readable here.
-        await entries.delete(verdict.id);
-        await tx.objectStore("attention").put(keptAside(row, verdict, verdict.status, nowMs));
+        await entries.delete(result.id);
+        await tx.objectStore("attention").put(keptAside(row, result, result.status, nowMs));
       }
     }
     return [...touched];
@@ -63,10 +63,10 @@ export async function offerAgain(db: DeviceDb, ids: readonly string[]): Promise<
 
 function keptAside(
   row: EntryRow,
-  verdict: Verdict,
+  result: Result,
   status: "mismatch" | "quarantined",
   nowMs: number,
 ): AttentionRow {
-  const { id, code, detail } = verdict;
+  const { id, code, detail } = result;
   return { id, status, code, detail, at_ms: nowMs, entry: row.entry };
 }

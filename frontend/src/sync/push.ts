@@ -4,7 +4,7 @@ import { metaOf, setMeta } from "../store/meta.ts";
 import { resetReadSide } from "../store/prune.ts";
 import { entryRows, slips } from "../store/reads.ts";
 import type { EntryRow, Slip } from "../store/rows.ts";
-import { markStuck, settle, type Verdict } from "../store/settle.ts";
+import { markStuck, type Result, settle } from "../store/settle.ts";
 import { ask, clockOffMs, type Fields, isFields, type Outcome, PROTOCOL } from "./answers.ts";
 import { nextIds, PUSH_ENTRIES_MAX, portion } from "./portions.ts";
 import type { World } from "./world.ts";
@@ -125,15 +125,15 @@ async function takeAnswer(
   said: { rows: readonly EntryRow[]; push: string; outcome: Outcome & { is: "answered" } },
 ): Promise<RoundReport["trouble"]> {
   const ids = new Set(said.rows.map((row) => row.id));
-  const verdicts = parsedVerdicts(said.outcome.payload, said.push, ids);
-  if (verdicts === null) return { code: "nonsense", retry_after_ms: null };
-  const settled = verdicts.filter((verdict) => verdict.status !== "retry");
+  const results = parsedResults(said.outcome.payload, said.push, ids);
+  if (results === null) return { code: "nonsense", retry_after_ms: null };
+  const settled = results.filter((result) => result.status !== "retry");
   const nowMs = task.world.nowMs();
   for (const subject of await settle(task.db, settled.map(asFinal), nowMs)) {
     round.touched.add(subject);
   }
-  for (const verdict of verdicts) {
-    if (verdict.status === "retry") round.heldBack.add(verdict.id);
+  for (const result of results) {
+    if (result.status === "retry") round.heldBack.add(result.id);
   }
   round.entriesMax = Math.min(PUSH_ENTRIES_MAX, round.entriesMax * 2);
   await setMeta(task.db, { last_exchange_ms: nowMs, clock_off_ms: clockOffMs(said.outcome) });
@@ -167,34 +167,38 @@ async function shrink(
   for (const subject of only.linked) round.touched.add(subject);
 }
 
-interface Word extends Omit<Verdict, "status"> {
-  status: Verdict["status"] | "retry";
+interface WireResult extends Omit<Result, "status"> {
+  status: Result["status"] | "retry";
 }
 const STATUSES: readonly string[] = ["created", "exists", "mismatch", "quarantined", "retry"];
 
 /** The results of R1, or null when the answer is not one: then nothing moves. */
-function parsedVerdicts(payload: Fields, push: string, ids: ReadonlySet<string>): Word[] | null {
+function parsedResults(
+  payload: Fields,
+  push: string,
+  ids: ReadonlySet<string>,
+): WireResult[] | null {
   if (payload.push !== push || !Array.isArray(payload.results)) return null;
-  const words: Word[] = [];
+  const parsed: WireResult[] = [];
   for (const result of payload.results as unknown[]) {
     // Array.isArray answers any[]
     if (!isFields(result) || typeof result.id !== "string" || !ids.has(result.id)) return null;
     if (!isStatus(result.status)) return null;
-    words.push({
+    parsed.push({
       id: result.id,
       status: result.status,
       code: typeof result.code === "string" ? result.code : "",
       detail: typeof result.detail === "string" ? result.detail : "",
     });
   }
-  return words.length === ids.size ? words : null;
+  return parsed.length === ids.size ? parsed : null;
 }
 
-function isStatus(value: unknown): value is Word["status"] {
+function isStatus(value: unknown): value is WireResult["status"] {
   return typeof value === "string" && STATUSES.includes(value);
 }
 
-function asFinal(word: Word): Verdict {
-  if (word.status === "retry") throw new Error("an entry to bring again is not settled");
-  return { ...word, status: word.status };
+function asFinal(result: WireResult): Result {
+  if (result.status === "retry") throw new Error("an entry to bring again is not settled");
+  return { ...result, status: result.status };
 }
