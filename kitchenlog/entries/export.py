@@ -112,11 +112,11 @@ export interface Envelope {
 }
 
 /** A kind with its body: what a screen hands over to be recorded. */
-export type Draft<K extends KindName = KindName> = {
+export type Content<K extends KindName = KindName> = {
   [Name in K]: { readonly kind: Name; readonly body: Bodies[Name] };
 }[K];
 
-export type Entry<K extends KindName = KindName> = Envelope & Draft<K>;
+export type Entry<K extends KindName = KindName> = Envelope & Content<K>;
 """
 
 

@@ -21,7 +21,7 @@ const SALE = {
 } as const;
 
 describe("an entry", () => {
-  it("is made of the draft and its circumstances, and of nothing else", () => {
+  it("is made of its content and circumstances, and of nothing else", () => {
     expect(makeEntry(SALE, AT_THE_STALL)).toStrictEqual({
       ...SALE,
       id: "01a1c478-9800-7001-8203-040506070809",
@@ -49,12 +49,12 @@ describe("an entry", () => {
   });
 
   it("that voids another is about what that one was about", () => {
-    const draft = {
+    const content = {
       kind: "void",
       body: { corrects: "e1", of_kind: "sale", reason: "twice" },
     } as const;
 
-    const entry = makeEntry(draft, { ...AT_THE_STALL, also_about: ["lot:MJ-1", "day:s2:x"] });
+    const entry = makeEntry(content, { ...AT_THE_STALL, also_about: ["lot:MJ-1", "day:s2:x"] });
 
     expect(entry.subjects).toEqual(["day:s2:x", "lot:MJ-1"]);
   });

@@ -1,12 +1,12 @@
 /** What stands around every body: who wrote the entry, where, when, about what (R8). */
 
-import { type Draft, type Entry, KINDS, type KindName } from "./kinds.ts";
+import { type Content, type Entry, KINDS, type KindName } from "./kinds.ts";
 import { subjectsOf } from "./links.ts";
 
 const CHANCE_BYTES = 10;
 const MINUTE_MS = 60_000;
 
-/** Everything an entry needs that is not in the draft; the edge reads clock, chance and counter. */
+/** Everything an entry needs that is not in the content; the edge reads clock, chance and counter. */
 export interface Circumstances {
   readonly cooperative: string;
   readonly author: string;
@@ -24,19 +24,19 @@ export interface Circumstances {
   readonly also_about?: readonly string[] | undefined;
 }
 
-/** The entry as it is stored, sent and fingerprinted. The draft's body has been parsed. */
+/** The entry as it is stored, sent and fingerprinted. Its body has been parsed. */
 export function makeEntry<K extends KindName>(
-  draft: Draft<K>,
+  content: Content<K>,
   circumstances: Circumstances,
 ): Entry<K> {
   const { now_ms, also_about = [] } = circumstances;
   const recorded_at = moment(now_ms);
   const happened_at = circumstances.happened_at ?? recorded_at;
-  const about = [...subjectsOf(draft.kind, draft.body), ...also_about];
+  const about = [...subjectsOf(content.kind, content.body), ...also_about];
   return {
-    ...draft,
+    ...content,
     id: uuidv7(now_ms, circumstances.chance),
-    version: KINDS[draft.kind].version,
+    version: KINDS[content.kind].version,
     subjects: [...new Set(about)].sort(),
     cooperative: circumstances.cooperative,
     author: circumstances.author,

@@ -507,11 +507,11 @@ export interface Envelope {
 }
 
 /** A kind with its body: what a screen hands over to be recorded. */
-export type Draft<K extends KindName = KindName> = {
+export type Content<K extends KindName = KindName> = {
   [Name in K]: { readonly kind: Name; readonly body: Bodies[Name] };
 }[K];
 
-export type Entry<K extends KindName = KindName> = Envelope & Draft<K>;
+export type Entry<K extends KindName = KindName> = Envelope & Content<K>;
 
 export const KINDS: Readonly<Record<KindName, Kind>> = {
   cooperative_defined: { name: "cooperative_defined", says: "The cooperative is set up.", fields: [{ name: "cooperative", type: "id", to: "cooperative" }, { name: "name", type: "text", most_chars: 120 }, { name: "time_zone", type: "zone" }, { name: "currency", type: "letters", most_chars: 3 }, { name: "currency_places", type: "whole", least: "0", most: "3" }, { name: "language", type: "text", most_chars: 12 }, { name: "unit_habit", type: "choice", choices: ["metric", "us", "imperial"] }, { name: "rules", type: "choice", choices: ["us", "eu", "own"] }, { name: "prices_shown", type: "flag" }], subjects: ["cooperative:{cooperative}"], version: 1, written_by: "coordinator" },

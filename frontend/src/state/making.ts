@@ -1,7 +1,7 @@
 /** Making entries on a given device: parse, stamp, save. No signals: the simulation uses it too. */
 import { asItStands, type Fact } from "../calc/record.ts";
 import { makeEntry } from "../entries/envelope.ts";
-import { type Bodies, type Draft, KINDS, type KindName } from "../entries/kinds.ts";
+import { type Bodies, type Content, KINDS, type KindName } from "../entries/kinds.ts";
 import { effectiveKind, isKindName } from "../entries/links.ts";
 import { parseBody } from "../entries/parse.ts";
 import { isRefusal, type Refusal } from "../entries/refusals.ts";
@@ -49,7 +49,7 @@ export async function make(
     device_seq: _,
     seen: __,
     ...unnumbered
-  } = makeEntry(draftOf(kind, parsed), {
+  } = makeEntry(contentOf(kind, parsed), {
     cooperative: maker.who.cooperative.id,
     author: maker.who.member.id,
     device: maker.who.device,
@@ -143,6 +143,6 @@ function insteadOf(rivals: readonly string[]): { instead_of?: { entry: string }[
   return rivals.length === 0 ? {} : { instead_of: rivals.map((entry) => ({ entry })) };
 }
 
-function draftOf<K extends KindName>(kind: K, body: Bodies[K]): Draft<K> {
-  return { kind, body } as Draft<K>; // the compiler does not see that K is one kind
+function contentOf<K extends KindName>(kind: K, body: Bodies[K]): Content<K> {
+  return { kind, body } as Content<K>; // the compiler does not see that K is one kind
 }
