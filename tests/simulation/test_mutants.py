@@ -17,7 +17,7 @@ SEEDS_MAX = 25
 # What is broken: the words of the bundled phones, and what stands there instead.
 MUTANTS = {
     "an answer about one entry empties the whole outbox": (
-        "await outbox.delete(verdict.id);",
+        "await outbox.delete(result.id);",
         "await outbox.clear();",
     ),
     "the counter of a device is not kept": (
