@@ -23,6 +23,8 @@ export interface BalancePictureProps {
 }
 
 const ROW = 46;
+const LINE = 17; // each further line of words
+const LINE_CHARS = 11; // what a phone has room for beside the streams
 const FULL = 108; // px of all that came in
 const MIDDLE = 62;
 const WIDTH = 124;
@@ -39,7 +41,13 @@ function isBelow(stream: BalanceStream): boolean {
 
 function banded(streams: readonly BalanceStream[]): Side {
   const amounts = streams.map((stream) => stream.amount);
-  return { streams, bands: bands(amounts, { full: FULL, leastRow: ROW }) };
+  return { streams, bands: bands(amounts, { full: FULL, leastRows: streams.map(rowOf) }) };
+}
+
+/** Room for the words: a long name takes further lines, a reach one more. */
+function rowOf({ name, uncertainty }: BalanceStream): number {
+  const lines = Math.ceil(name.length / LINE_CHARS) - 1 + (uncertainty ? 1 : 0);
+  return ROW + lines * LINE;
 }
 
 /** Words at both walls, the streams between; the words are the text alternative. */
@@ -78,8 +86,8 @@ function Names({
             <span>{isBelow(stream) ? (moreOut ?? stream.name) : stream.name}</span>
             <b class={stream.sort === "computed" ? "ruled computed" : ""}>
               {amountWords(stream.amount, unit)}
-              {stream.uncertainty && <small> ± {figure(stream.uncertainty)}</small>}
             </b>
+            {stream.uncertainty && <small>± {figure(stream.uncertainty)}</small>}
           </li>
         );
       })}

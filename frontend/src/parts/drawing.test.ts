@@ -54,7 +54,7 @@ describe("the geometry of drawings", () => {
   });
 
   it("gives every stream room for its words", () => {
-    const [first, second] = bands(["90", "10"], { full: 100, leastRow: 40 });
+    const [first, second] = bands(["90", "10"], { full: 100, leastRows: [40, 40] });
 
     expect(first).toEqual({ rowStart: 0, rowEnd: 96, lineStart: 0, lineEnd: 90 });
     expect(second).toEqual({ rowStart: 96, rowEnd: 136, lineStart: 90, lineEnd: 100 });

@@ -154,14 +154,14 @@ export interface Band {
 /** Streams stacked: at the words each has room for its words, at the line they lie close. */
 export function bands(
   amounts: readonly (string | null)[],
-  sizes: { full: number; leastRow: number },
+  sizes: { full: number; leastRows: readonly number[] },
 ): Band[] {
   let row = 0;
   let line = 0;
-  return streamWidths(amounts, sizes.full).map((width) => {
+  return streamWidths(amounts, sizes.full).map((width, index) => {
     const band = {
       rowStart: row,
-      rowEnd: row + Math.max(sizes.leastRow, width + 6),
+      rowEnd: row + Math.max(sizes.leastRows[index] ?? 0, width + 6),
       lineStart: line,
       lineEnd: line + width,
     };

@@ -1,6 +1,6 @@
 /** How figures, units, times and days are written on a screen. Text only, no arithmetic. */
 
-const THIN_SPACE = "\u2009";
+const THIN_SPACE = "\u202f"; // narrow and unbreakable: a figure stays in one line
 const MINUS = "\u2212";
 /** Not recorded; never 0. */
 export const NOT_RECORDED = "\u2014";
@@ -20,7 +20,7 @@ const UNIT_WORDS: Record<string, string> = {
   imp_floz: "imperial fl oz",
   au_tbsp: "AU tbsp",
   min: "min",
-  brix: "\u00b0Bx",
+  Brix: "\u00b0Bx",
   ph: "pH",
 };
 

@@ -6,10 +6,10 @@ import { Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { type NextAct, underWay } from "../../state/today.ts";
 import { BATCH, findingWords } from "../../text/finish.ts";
-import { amountWords } from "../../text/numbers.ts";
 import { Balance } from "../shared/Balance.tsx";
 import { batchOf, lineName, pathOfAct, recipeNameOf } from "../shared/batches.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { materialOf, quantityText } from "../shared/lots.ts";
 import { Lines } from "../weigh-in/LineEntries.tsx";
 import { Losses, Outputs, Steps, WeighIns } from "./BatchParts.tsx";
 import "../weigh-in/weigh_in.css";
@@ -47,7 +47,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
         <>
           {BATCH.version_by(batch.started_on ?? "")}{" "}
           <span class="rec">{nameOf("member", batch.author)}</span>
-          {batch.makes && `, ${BATCH.makes(amountWords(batch.makes.amount, batch.makes.unit))}`}
+          {batch.makes && `, ${BATCH.makes(quantityText(batch.makes, materialOf(batch.product)))}`}
         </>
       }
       benchName={BATCH.bench}

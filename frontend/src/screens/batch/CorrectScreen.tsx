@@ -71,7 +71,7 @@ function useCorrecting({ batch, entry, body }: { batch: string; entry: Entry; bo
     ...place,
     value: typedNumber(typed.value[place.key] ?? ""),
   }));
-  const other = instrumentsInUse().find((each) => each.id === instrument.value) ?? null;
+  const other = instrumentsInUse(null).find((each) => each.id === instrument.value) ?? null;
   const isMissing = numbers.some((each) => each.value === null && !each.isOptional);
   const isSame =
     other === null && numbers.every((each, index) => each.value === (places[index]?.value ?? null));
@@ -180,7 +180,7 @@ function Instrument({ form, body }: { form: Form; body: Body }) {
   const reading = body.reading;
   if (unit === null || typeof reading !== "object" || reading === null) return null;
   const used = "instrument" in reading ? String(reading.instrument) : "";
-  const options = instrumentsInUse().filter((each) => canRead(each, unit));
+  const options = instrumentsInUse(null).filter((each) => canRead(each, unit));
   return (
     <SelectField
       label={CORRECT_BATCH.instrument}

@@ -10,12 +10,12 @@ import { FINISH } from "../../text/finish.ts";
 import { LIFE_SORTS, packWords } from "../../text/lots.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
 import { Balance } from "../shared/Balance.tsx";
-import { batchOf, recipeNameOf } from "../shared/batches.ts";
+import { BatchNamed } from "../shared/BatchNamed.tsx";
+import { batchOf } from "../shared/batches.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { type AmountField, fieldInto, LOSSES } from "./typed.ts";
 import { type Finishing, useFinish } from "./use_finish.ts";
-import "./finish.css";
 
 /** `#/finish/:batch`. */
 export function Screen({ params }: { params: Record<string, string> }) {
@@ -47,8 +47,7 @@ function Finish({ batch }: { batch: BatchState }) {
   const into = fieldInto(typed);
   return (
     <Frame
-      where={<span class="rec">{recipeNameOf(batch)}</span>}
-      aside={batch.code}
+      where={<BatchNamed batch={batch} />}
       title={FINISH.title}
       gauge={<HeadGauge />}
       hasKeypad
@@ -66,28 +65,26 @@ function Finish({ batch }: { batch: BatchState }) {
           </Foot>
         </>
       }
-    >
-      <Refusal sentence={finishing.hindrance.value?.sentence ?? null} />
-      <div class="finish">
-        <section>
-          <Out finishing={finishing} />
-          <Part title={FINISH.losses}>
-            <p class="second">{FINISH.blank_hint}</p>
-            {LOSSES.map((reason) => (
-              <Amount
-                key={reason}
-                finishing={finishing}
-                field={reason}
-                label={FINISH[reason]}
-                unit="g"
-              />
-            ))}
-          </Part>
-        </section>
+      side={
         <Part title={FINISH.balance}>
           <Balance batch={finishing.preview} />
         </Part>
-      </div>
+      }
+    >
+      <Refusal sentence={finishing.hindrance.value?.sentence ?? null} />
+      <Out finishing={finishing} />
+      <Part title={FINISH.losses}>
+        <p class="second">{FINISH.blank_hint}</p>
+        {LOSSES.map((reason) => (
+          <Amount
+            key={reason}
+            finishing={finishing}
+            field={reason}
+            label={FINISH[reason]}
+            unit="g"
+          />
+        ))}
+      </Part>
     </Frame>
   );
 }

@@ -7,11 +7,11 @@ import { Notice, Refusal } from "../../parts/Plain.tsx";
 import { Tube } from "../../parts/Tube.tsx";
 import { entriesHeld, record, takeBack } from "../../state/record.ts";
 import { LAY_OUT } from "../../text/lay_out.ts";
-import { amountWords } from "../../text/numbers.ts";
 import { type BatchLine, batchOf, pathAfter, recipeNameOf } from "../shared/batches.ts";
 import { today } from "../shared/edge.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { materialOf, quantityText } from "../shared/lots.ts";
 import { type Hindrance, hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
 import { LineToLayOut } from "./LineToLayOut.tsx";
@@ -75,7 +75,7 @@ function LayOut({ batch }: { batch: BatchState }) {
       where={LAY_OUT.where}
       title={recipeNameOf(batch)}
       isRecorded
-      aside={batch.makes && <b>{amountWords(batch.makes.amount, batch.makes.unit)}</b>}
+      aside={batch.makes && <b>{quantityText(batch.makes, materialOf(batch.product))}</b>}
       calm={batch.code}
       gauge={<HeadGauge />}
       benchName={LAY_OUT.bench}
@@ -98,7 +98,12 @@ function LayOut({ batch }: { batch: BatchState }) {
       <Refusal sentence={found.value?.sentence ?? null} />
       <ul class="lay-out-lines" aria-label={LAY_OUT.lines}>
         {batch.lines.map((line) => (
-          <LineToLayOut key={line.line} line={line} onTick={() => void tick(line)} />
+          <LineToLayOut
+            key={line.line}
+            line={line}
+            kitchen={batch.place}
+            onTick={() => void tick(line)}
+          />
         ))}
       </ul>
     </Frame>

@@ -2,15 +2,20 @@
 import { Cup } from "../../parts/Cup.tsx";
 import { Vessel } from "../../parts/Tube.tsx";
 import { LAY_OUT } from "../../text/lay_out.ts";
-import { amountWords } from "../../text/numbers.ts";
 import { type BatchLine, instrumentsInUse, lineName } from "../shared/batches.ts";
 import { today } from "../shared/edge.ts";
-import { amountText, lifeShown } from "../shared/lots.ts";
+import { amountText, lifeShown, quantityText } from "../shared/lots.ts";
 import { canTell, instrumentsFor } from "../weigh-in/reading.ts";
 import { type Proposal, proposalFor, type TakenLot } from "./proposal.ts";
 
+interface LineProps {
+  line: BatchLine;
+  kitchen: string | null;
+  onTick: () => void;
+}
+
 /** The whole row is the target; it keeps its place when ticked. */
-export function LineToLayOut({ line, onTick }: { line: BatchLine; onTick: () => void }) {
+export function LineToLayOut({ line, kitchen, onTick }: LineProps) {
   const isDone = line.laid_out.length > 0;
   const proposal = proposalFor(line, today());
   const inside = (
@@ -19,10 +24,11 @@ export function LineToLayOut({ line, onTick }: { line: BatchLine; onTick: () => 
       <span class="lay-out-what">
         <span class="rec lay-out-name">{lineName(line)}</span>
         {isDone ? <LaidOut line={line} /> : <Proposed proposal={proposal} />}
-        <span class="second">{scaleWords(line)}</span>
+        {line.in_base === null && <Missing proposal={proposal} />}
+        <span class="second">{scaleWords(line, kitchen)}</span>
       </span>
       <span class="lay-out-amount">
-        <b>{amountWords(line.planned?.amount, line.planned?.unit)}</b>
+        <b>{quantityText(line.planned)}</b>
         <span class="second">{isDone ? LAY_OUT.laid_out : LAY_OUT.to_do}</span>
       </span>
     </>
@@ -48,7 +54,7 @@ function LaidOut({ line }: { line: BatchLine }) {
   return (
     <>
       {line.laid_out.map((code) => (
-        <b key={code} class="lay-out-lot">
+        <b key={code} class="lay-out-lot code">
           {code}
         </b>
       ))}
@@ -67,16 +73,21 @@ function Proposed({ proposal }: { proposal: Proposal }) {
           <span class="shout">{LAY_OUT.expired(lot.lot)}</span>
         </span>
       ))}
-      {proposal.missing !== null && (
-        <span class="lay-out-lot">
-          <span class="shout">
-            {proposal.taken.length === 0
-              ? LAY_OUT.no_lot
-              : LAY_OUT.missing(amountText(proposal.missing.amount, proposal.missing.unit))}
-          </span>
-        </span>
-      )}
     </>
+  );
+}
+
+/** What the lots here do not give; it stays until the line is weighed in. */
+function Missing({ proposal: { taken, missing } }: { proposal: Proposal }) {
+  if (missing === null) return null;
+  return (
+    <span class="lay-out-lot">
+      <span class="shout">
+        {taken.length === 0
+          ? LAY_OUT.no_lot
+          : LAY_OUT.missing(amountText(missing.amount, missing.unit))}
+      </span>
+    </span>
   );
 }
 
@@ -87,14 +98,19 @@ function LotLine({ taken, isOne }: { taken: TakenLot; isOne: boolean }) {
   const words = [isOne ? "" : takes, taken.is_emptied ? LAY_OUT.empties : ""].filter(Boolean);
   return (
     <span class="lay-out-lot">
-      <b>{lot.lot}</b> <span class="second">{words.join(", ")}</span>{" "}
-      {life.state === "soon" && <span class="shout">{life.words}</span>}
+      <b class="code">{lot.lot}</b> <span class="second">{words.join(", ")}</span>
+      {life.state === "soon" && (
+        <>
+          <br />
+          <span class="shout">{life.words}</span>
+        </>
+      )}
     </span>
   );
 }
 
-function scaleWords(line: BatchLine): string {
+function scaleWords(line: BatchLine, kitchen: string | null): string {
   if (line.planned?.unit === "pc") return "";
-  const [best] = instrumentsFor(line, instrumentsInUse());
+  const [best] = instrumentsFor(line, instrumentsInUse(kitchen));
   return best !== undefined && canTell(best, line) ? LAY_OUT.weigh_on(best.name) : LAY_OUT.no_scale;
 }

@@ -6,7 +6,7 @@ import { recipeNameOf } from "./batches.ts";
 export function BatchNamed({ batch }: { batch: BatchState }) {
   return (
     <>
-      {batch.code !== null && <b>{batch.code} </b>}
+      {batch.code !== null && <b class="code">{batch.code} </b>}
       <span class="rec">{recipeNameOf(batch)}</span>
     </>
   );

@@ -49,14 +49,19 @@ export interface InstrumentShown {
   capacity: string | null;
   repeatability: string | null;
   bowl_tare: string | null;
+  /** Where it stands; null for one that goes from kitchen to kitchen. */
+  place: string | null;
+  /** It is at hand where the batch is made. */
+  is_here: boolean;
 }
 
 function textOf(value: unknown): string | null {
   return typeof value === "string" && value !== "" ? value : null;
 }
 
-function instrumentShown(defined: Defined): InstrumentShown {
+function instrumentShown(defined: Defined, kitchen: string | null): InstrumentShown {
   const { fields } = defined;
+  const place = textOf(fields.place);
   return {
     id: defined.id,
     name: defined.name,
@@ -66,10 +71,14 @@ function instrumentShown(defined: Defined): InstrumentShown {
     capacity: textOf(fields.capacity),
     repeatability: textOf(fields.repeatability),
     bowl_tare: textOf(fields.bowl_tare),
+    place,
+    is_here: place === null || kitchen === null || place === kitchen,
   };
 }
 
-/** Instruments in use, as set up. */
-export function instrumentsInUse(): InstrumentShown[] {
-  return instruments.value.filter((each) => !each.is_retired).map(instrumentShown);
+/** Instruments in use, as set up; `kitchen` is where one stands, null where that matters not. */
+export function instrumentsInUse(kitchen: string | null): InstrumentShown[] {
+  return instruments.value
+    .filter((each) => !each.is_retired)
+    .map((each) => instrumentShown(each, kitchen));
 }

@@ -46,6 +46,14 @@ export function amountText(amount: string, unit: string, material: Defined | nul
   return word === "" ? figure(amount) : `${figure(amount)}\u00a0${word}`;
 }
 
+/** An amount of a plan or a summary, in the unit one thinks in; a dash where there is none. */
+export function quantityText(
+  quantity: { amount: string; unit: string } | null | undefined,
+  material: Defined | null = null,
+): string {
+  return quantity ? amountText(quantity.amount, quantity.unit, material) : figure(null);
+}
+
 /** How a tag says a life: words, the tag's state, the share still ahead. */
 export interface LifeShown {
   words: string | null;

@@ -6,10 +6,10 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
 import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { type Recipe, recipes } from "../../state/stock.ts";
-import { amountWords } from "../../text/numbers.ts";
 import { START } from "../../text/start.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { quantityText } from "../shared/lots.ts";
 import { ScaledLines } from "./ScaledLines.tsx";
 import type { ScaledBy } from "./scaling.ts";
 import { useStart } from "./use_start.ts";
@@ -149,7 +149,7 @@ function StartKey({ starting }: { starting: Starting }) {
       : place === null
         ? START.kitchen_first
         : null;
-  const makes = scaled === null ? "" : amountWords(scaled.makes.amount, scaled.makes.unit);
+  const makes = quantityText(scaled?.makes, starting.product);
   return (
     <MainKey
       words={START.start(makes)}

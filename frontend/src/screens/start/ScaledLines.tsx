@@ -1,7 +1,7 @@
 /** The lines at the chosen size, each with what is at hand. */
 import { nameOf } from "../../state/stock.ts";
-import { amountWords } from "../../text/numbers.ts";
 import { START } from "../../text/start.ts";
+import { amountText } from "../shared/lots.ts";
 import type { Scaled, ScaledLine } from "./scaling.ts";
 
 /** Read only: names, amounts, what is at hand; the one that limits is named. */
@@ -11,7 +11,7 @@ export function ScaledLines({ scaled }: { scaled: Scaled }) {
       {scaled.lines.map((line) => (
         <li key={line.line}>
           <span class="rec">{nameOf("material", line.material)}</span>
-          <b>{amountWords(line.amount, line.unit)}</b>
+          <b>{amountText(line.amount, line.unit)}</b>
           <span class="scaled-hand">
             <span class={line.is_short ? "shout" : "second"}>{handWords(line)}</span>
             {scaled.limits === line.line && <span class="second">{START.limits}</span>}
@@ -24,6 +24,6 @@ export function ScaledLines({ scaled }: { scaled: Scaled }) {
 
 function handWords(line: ScaledLine): string {
   if (line.at_hand === null) return START.not_known;
-  const words = amountWords(line.at_hand, line.unit);
+  const words = amountText(line.at_hand, line.unit);
   return line.is_short ? START.short(words) : START.at_hand(words);
 }

@@ -1,13 +1,13 @@
 /** Start a batch: which recipe. */
-import { quantityIn } from "../../calc/bodies.ts";
+import { quantityIn, textIn } from "../../calc/bodies.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { goTo } from "../../state/route.ts";
 import { recipes } from "../../state/stock.ts";
-import { amountWords } from "../../text/numbers.ts";
 import { START } from "../../text/start.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { materialOf, quantityText } from "../shared/lots.ts";
 
 /** `#/start`. */
 export function Screen() {
@@ -32,7 +32,7 @@ export function Screen() {
             id,
             name,
             sub: START.version_of(latest.number, latest.published_on ?? ""),
-            right: amountWords(makes?.amount, makes?.unit),
+            right: quantityText(makes, materialOf(textIn(latest.body, "product"))),
           };
         })}
         chosen={null}

@@ -4,7 +4,7 @@ import { quantityIn, textIn } from "../../calc/bodies.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import { record } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
-import { kitchen } from "../../state/settings.ts";
+import { kitchen, setKitchen } from "../../state/settings.ts";
 import { places, type Recipe, type RecipeVersion } from "../../state/stock.ts";
 import { nextCode } from "../shared/codes.ts";
 import { useDrafted } from "../shared/drafted.ts";
@@ -61,6 +61,7 @@ export function useStart(recipe: Recipe) {
     found.value = hindrance(answer);
     if (found.value !== null) return;
     tremble(1);
+    if (kitchen.value === null) setKitchen(place);
     clear();
     goTo(`/lay-out/${batch}`);
   }

@@ -3,7 +3,6 @@ import { Choices, CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { TextField } from "../../parts/Fields.tsx";
 import { Foot } from "../../parts/Frame.tsx";
-import { Icon } from "../../parts/Icon.tsx";
 import { Keypad, type SideKey } from "../../parts/Keypad.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
@@ -24,7 +23,7 @@ interface BenchProps {
 
 /** Keys and save; or the choice of an instrument in their place. */
 export function StepBench(props: BenchProps) {
-  const { stepping, asking, onAsk, back } = props;
+  const { stepping, asking, back } = props;
   if (asking === "instrument") return <InstrumentChoice {...props} />;
   if (asking === "action") return <Action {...props} />;
   const { typed, type, isMeasured } = stepping;
@@ -36,7 +35,7 @@ export function StepBench(props: BenchProps) {
           typed={isTare ? typed.tare : typed.shown}
           onTyped={(text) => type(isTare ? { tare: text } : { shown: text })}
           isSigned={props.step.measures === "temperature"}
-          column={sideKeys(stepping, () => onAsk("instrument"))}
+          column={sideKeys(stepping)}
         />
       )}
       <Foot>
@@ -47,20 +46,15 @@ export function StepBench(props: BenchProps) {
   );
 }
 
-function sideKeys({ typed, type, isWeighed, instrument }: Stepping, choose: () => void): SideKey[] {
+function sideKeys({ typed, type, isWeighed }: Stepping): SideKey[] {
   const isTare = typed.into === "tare";
-  const which = {
-    word: instrument?.name ?? STEP.no_instrument,
-    holds: <Icon name={isWeighed ? "pan" : "stem"} size={22} />,
-    onPress: choose,
-  };
   const bowl = {
     word: STEP.bowl,
     holds: typed.tare === "" ? STEP.no_bowl : figure(typed.tare),
     isOn: isTare,
     onPress: () => type({ into: isTare ? "shown" : "tare" }),
   };
-  return isWeighed ? [bowl, which] : [which];
+  return isWeighed ? [bowl] : [];
 }
 
 function SaveKey({ step, stepping, asking, onAsk }: BenchProps) {

@@ -16,6 +16,7 @@ import { BatchNamed } from "../shared/BatchNamed.tsx";
 import { type BatchStep, batchOf } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { InstrumentCup } from "../weigh-in/InstrumentCup.tsx";
 import { entryState } from "../weigh-in/LineEntries.tsx";
 import { type StepAsking, StepBench } from "./StepBench.tsx";
 import { type Stepping, useStep } from "./use_step.ts";
@@ -46,7 +47,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
 }
 
 function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
-  const stepping = useStep(batch.batch, step);
+  const stepping = useStep(batch, step);
   const asking = useSignal<StepAsking>("keys");
   const at = batch.steps.indexOf(step) + 1;
   return (
@@ -71,7 +72,15 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
       side={<Before step={step} />}
     >
       <p class="step-says rec">{step.says}</p>
-      {stepping.isMeasured && <Check step={step} stepping={stepping} />}
+      {stepping.isMeasured && (
+        <Check
+          step={step}
+          stepping={stepping}
+          onAskInstrument={() => {
+            asking.value = "instrument";
+          }}
+        />
+      )}
       {step.caution && <Caution>{step.caution}</Caution>}
     </Frame>
   );
@@ -86,25 +95,34 @@ function limitWords(step: BatchStep, unit: string | null): string {
   return STEP.from_to(figure(step.low), amountWords(step.high, unit));
 }
 
-function Check({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
+interface CheckProps {
+  step: BatchStep;
+  stepping: Stepping;
+  onAskInstrument: () => void;
+}
+
+function Check({ step, stepping, onAskInstrument }: CheckProps) {
   const { means, typed, instrument } = stepping;
   const part = useRef<HTMLDivElement>(null);
   const height = useRoom(part, GLASS_PX);
   const isTare = typed.into === "tare";
   const limit = limitWords(step, step.unit);
   const unit = instrument?.unit ?? step.unit;
+  const hasLimits = step.low !== null || step.high !== null;
   return (
-    <div class="weigh" ref={part}>
-      <Glass
-        says={
-          means ? STEP.glass(amountWords(means.value, step.unit), limit) : STEP.glass_empty(limit)
-        }
-        level={means?.value ?? null}
-        low={step.low}
-        high={step.high}
-        uncertainty={means?.reach ?? null}
-        height={height}
-      />
+    <div class={hasLimits ? "weigh" : "weigh no-glass"} ref={part}>
+      {hasLimits && (
+        <Glass
+          says={
+            means ? STEP.glass(amountWords(means.value, step.unit), limit) : STEP.glass_empty(limit)
+          }
+          level={means?.value ?? null}
+          low={step.low}
+          high={step.high}
+          uncertainty={means?.reach ?? null}
+          height={height}
+        />
+      )}
       <div class="weigh-read">
         <div class="figures">
           <p class="asks">{isTare ? STEP.bowl_shows : STEP.measure(step.measures)}</p>
@@ -116,10 +134,12 @@ function Check({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
               size="reading"
             />
           </p>
-          <p class="less">
-            <span>{STEP.limit}</span>
-            <b>{limitWords(step, null)}</b>
-          </p>
+          {hasLimits && (
+            <p class="less">
+              <span>{STEP.limit}</span>
+              <b>{limitWords(step, null)}</b>
+            </p>
+          )}
           {means !== null && means.value !== typed.shown && (
             <p class="sum">
               <NumberShown
@@ -137,6 +157,9 @@ function Check({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
             </p>
           )}
         </div>
+      </div>
+      <div class="weigh-cups">
+        <InstrumentCup instrument={instrument} onPress={onAskInstrument} />
       </div>
     </div>
   );

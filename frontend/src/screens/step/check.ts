@@ -1,7 +1,15 @@
 /** A step's reading against its limits. */
-import { type Decimal, difference, parseDecimal, plain, significant } from "../../calc/numbers.ts";
+import {
+  type Decimal,
+  difference,
+  parseDecimal,
+  plain,
+  significant,
+  ZERO,
+} from "../../calc/numbers.ts";
 import { guardBand, type Verdict, verdict } from "../../calc/readings.ts";
-import { inUnit, weighingOf } from "../../calc/weighing.ts";
+import { converted, isUnit } from "../../calc/units.ts";
+import { inUnit, PLACES, weighingOf } from "../../calc/weighing.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import type { Body, Json } from "../../state/types.ts";
 import type { BatchStep, InstrumentShown } from "../shared/batches.ts";
@@ -68,11 +76,22 @@ function beyond(value: Decimal, limit: Decimal | null): string | null {
   return limit === null ? null : plain(difference(value, limit).abs());
 }
 
-/** Instruments that read the step's unit, in their order. */
+/** Instruments that read the step's unit: those at hand, of these what takes most, a kettle is heavy. */
 export function instrumentsForStep(
   step: BatchStep,
   all: readonly InstrumentShown[],
 ): InstrumentShown[] {
   const unit = step.unit;
-  return unit === null ? [] : all.filter((each) => canRead(each, unit));
+  if (unit === null) return [];
+  const reading = all.filter((each) => canRead(each, unit));
+  return reading.sort(
+    (a, b) =>
+      Number(b.is_here) - Number(a.is_here) || capacityIn(unit, b).compare(capacityIn(unit, a)),
+  );
+}
+
+function capacityIn(unit: string, { capacity, unit: own }: InstrumentShown): Decimal {
+  if (capacity === null) return ZERO;
+  const most = parseDecimal(capacity);
+  return own === unit || !isUnit(own) || !isUnit(unit) ? most : converted(most, own, unit, PLACES);
 }

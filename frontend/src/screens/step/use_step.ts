@@ -1,5 +1,6 @@
 /** All a step screen knows and does. */
 import { useSignal } from "@preact/signals";
+import type { BatchState } from "../../calc/batches.ts";
 import { record } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import { remember, remembered } from "../../state/settings.ts";
@@ -13,11 +14,11 @@ const BLANK: StepTyped = { shown: "", tare: "", instrument: "", action: "", into
 const NONE = "none";
 
 /** One step; a reading outside or undecided asks for what was done before it is saved. */
-export function useStep(batch: string, step: BatchStep) {
+export function useStep({ batch, place }: BatchState, step: BatchStep) {
   const { typed, type, clear } = useDrafted<StepTyped>(`step:${batch}:${step.step}`, BLANK);
   const found = useSignal<Hindrance | null>(null);
-  const instruments = instrumentsForStep(step, instrumentsInUse());
-  const choice = typed.value.instrument || remembered(`instrument:${step.unit ?? ""}`);
+  const instruments = instrumentsForStep(step, instrumentsInUse(place));
+  const choice = typed.value.instrument || remembered(`instrument:${step.measures ?? ""}`);
   const chosen = instruments.find((each) => each.id === choice) ?? instruments[0] ?? null;
   const instrument = choice === NONE ? null : chosen;
   const reading = stepReading(typed.value, step, instrument);
@@ -36,7 +37,7 @@ export function useStep(batch: string, step: BatchStep) {
     found.value = hindrance(answer);
     if (found.value !== null) return;
     tremble(means?.verdict === "outside" ? 2 : 1);
-    if (instrument !== null) remember(`instrument:${step.unit ?? ""}`, instrument.id);
+    if (instrument !== null) remember(`instrument:${step.measures ?? ""}`, instrument.id);
     clear();
     goTo(pathAfter(batch));
   }

@@ -11,7 +11,7 @@ import { PARTS } from "../../text/parts.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { type BatchLine, lineName } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
-import { amountText } from "../shared/lots.ts";
+import { amountText, quantityText } from "../shared/lots.ts";
 
 type WeighIn = BatchLine["weigh_ins"][number];
 
@@ -76,7 +76,7 @@ export function LineEntries(props: {
                 state={entryState(each.entry)}
                 act={<Cup href={`#/correct/${batch.batch}/${each.entry}`}>{PARTS.correct}</Cup>}
               >
-                {each.lot} {amountWords(each.net, each.unit)}
+                <b class="code">{each.lot}</b> {amountWords(each.net, each.unit)}
               </EntryRow>
             ))}
           </Entries>
@@ -111,7 +111,7 @@ export function Lines({
             <span class="line-amount">
               <b>
                 {line.in_base === null || line.unit === null
-                  ? amountWords(line.planned?.amount, line.planned?.unit)
+                  ? quantityText(line.planned)
                   : amountText(line.in_base, line.unit)}
               </b>
               <span class="second">

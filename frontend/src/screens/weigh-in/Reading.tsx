@@ -3,30 +3,19 @@ import { useRef } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
 import { Cup } from "../../parts/Cup.tsx";
 import { Glass } from "../../parts/Glass.tsx";
-import { Icon } from "../../parts/Icon.tsx";
 import { Refusal } from "../../parts/Plain.tsx";
 import { useRoom } from "../../parts/room.ts";
-import type { SignName } from "../../parts/signs.ts";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { amountWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
-import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
+import type { BatchLine } from "../shared/batches.ts";
 import { Figures } from "./Figures.tsx";
+import { InstrumentCup } from "./InstrumentCup.tsx";
 import { LastEntry } from "./LineEntries.tsx";
 import { readingRefusal } from "./reading.ts";
 import { glassSays, plateSays } from "./says.ts";
 import type { Weighing } from "./use_weighing.ts";
 import type { Asking } from "./WeighBench.tsx";
-
-const SIGN_OF: Record<string, SignName> = {
-  scale: "pan",
-  thermometer: "stem",
-  ph_meter: "stem",
-  refractometer: "lens",
-  cylinder: "column",
-  cup: "cup",
-  spoon: "spoon",
-};
 
 const GLASS_PX = { least: 150, most: 420 };
 
@@ -97,37 +86,12 @@ export function Plate({ batch, line, weighing }: PlateProps) {
   return <Verdict {...says} isLive />;
 }
 
-/** The cup of the instrument in use, with its step. */
-function InstrumentCup({
-  instrument,
-  onPress,
-}: {
-  instrument: InstrumentShown | null;
-  onPress: () => void;
-}) {
-  return (
-    <Cup class="tool" onPress={onPress}>
-      <Icon name={SIGN_OF[instrument?.sort ?? "scale"] ?? "pan"} />
-      <span>
-        <b>{instrument?.name ?? WEIGH_IN.no_instrument}</b>
-        <span>
-          {instrument === null
-            ? WEIGH_IN.no_instrument_sub
-            : instrument.division === null
-              ? WEIGH_IN.no_division
-              : WEIGH_IN.steps(instrument.division, instrument.unit)}
-        </span>
-      </span>
-    </Cup>
-  );
-}
-
 function LotCup({ weighing, onPress }: { weighing: Weighing; onPress: () => void }) {
   return (
     <Cup class="tool" onPress={onPress}>
       <span>
         <span>{WEIGH_IN.from_lot}</span>
-        <b>{weighing.lot ?? WEIGH_IN.which_lot}</b>
+        <b class="code">{weighing.lot ?? WEIGH_IN.which_lot}</b>
       </span>
     </Cup>
   );

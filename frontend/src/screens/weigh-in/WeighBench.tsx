@@ -6,10 +6,10 @@ import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
 import { typedNumber } from "../../parts/typing.ts";
-import { lotsOf } from "../../state/stock.ts";
+import { lotsOf, nameOf } from "../../state/stock.ts";
 import { amountWords, figure, unitWord } from "../../text/numbers.ts";
 import { ordinal, WEIGH_IN } from "../../text/weigh_in.ts";
-import type { BatchLine } from "../shared/batches.ts";
+import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
 import { amountText } from "../shared/lots.ts";
 import { canTell, readingRefusal } from "./reading.ts";
 import { saveWords } from "./says.ts";
@@ -48,7 +48,7 @@ export function WeighBench(props: BenchProps) {
             id: each.id,
             name: each.name,
             isRecorded: false,
-            sub: canTell(each, props.line) ? WEIGH_IN.can_tell : WEIGH_IN.cannot_tell,
+            sub: instrumentWords(each, props.line),
             right: each.division === null ? "" : amountWords(each.division, each.unit),
           }))}
           chosen={weighing.instrument?.id ?? null}
@@ -78,6 +78,11 @@ export function WeighBench(props: BenchProps) {
     );
   }
   return <Keys {...props} />;
+}
+
+function instrumentWords(each: InstrumentShown, line: BatchLine): string {
+  const words = canTell(each, line) ? WEIGH_IN.can_tell : WEIGH_IN.cannot_tell;
+  return each.is_here || each.place === null ? words : `${words}, ${nameOf("place", each.place)}`;
 }
 
 function lotChoices(line: BatchLine): Choice[] {

@@ -34,6 +34,8 @@ const SMALL: InstrumentShown = {
   capacity: "500",
   repeatability: null,
   bowl_tare: "213.2",
+  place: null,
+  is_here: true,
 };
 const BLUE: InstrumentShown = { ...SMALL, id: "blue", name: "Blue scale", division: "1" };
 const FLOOR: InstrumentShown = { ...SMALL, id: "floor", unit: "kg", division: "0.01" };
@@ -148,5 +150,11 @@ describe("instruments for a line", () => {
       "blue",
       "floor",
     ]);
+  });
+
+  it("of another kitchen come after what is at hand", () => {
+    const away = { ...SMALL, id: "away", place: "mill", is_here: false };
+
+    expect(instrumentsFor(PECTIN, [away, BLUE]).map((each) => each.id)).toEqual(["blue", "away"]);
   });
 });

@@ -230,18 +230,15 @@ function stepIn(instrument: InstrumentShown, unit: string): number {
   return asDouble(converted(step, instrument.unit, unit, PLACES));
 }
 
-/** Instruments for a line: those that can tell first, then the others that read its unit. */
+/** Instruments that read a line's unit: those at hand first, of these the ones that can tell. */
 export function instrumentsFor(
   line: BatchLine,
   all: readonly InstrumentShown[],
 ): InstrumentShown[] {
   const unit = line.planned?.unit ?? line.unit ?? "g";
   const reading = all.filter((each) => canRead(each, unit));
-  const finest = [...reading].sort((a, b) => stepIn(a, unit) - stepIn(b, unit));
-  return [
-    ...finest.filter((each) => canTell(each, line)),
-    ...finest.filter((each) => !canTell(each, line)),
-  ];
+  const rank = (each: InstrumentShown) => (each.is_here ? 0 : 2) + (canTell(each, line) ? 0 : 1);
+  return reading.sort((a, b) => rank(a) - rank(b) || stepIn(a, unit) - stepIn(b, unit));
 }
 
 /** Why a reading cannot be, as a key of the words; null when it can. */

@@ -67,7 +67,7 @@ function chosenInstrument(typed: WeighTyped, line: BatchLine, all: InstrumentSho
   const lastOne = all.find((each) => each.id === last);
   return (
     all.find((each) => each.id === typed.instrument) ??
-    (lastOne !== undefined && canTell(lastOne, line) ? lastOne : undefined) ??
+    (lastOne?.is_here && canTell(lastOne, line) ? lastOne : undefined) ??
     all[0] ??
     null
   );
@@ -103,7 +103,7 @@ export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
   const { typed, type, clear } = useDrafted<WeighTyped>(`weigh_in:${batch}:${line.line}`, BLANK);
   const found = useSignal<Hindrance | null>(null);
   const isCounted = line.planned?.unit === "pc";
-  const instruments = isCounted ? [] : instrumentsFor(line, instrumentsInUse());
+  const instruments = isCounted ? [] : instrumentsFor(line, instrumentsInUse(place));
   const instrument = chosenInstrument(typed.value, line, instruments);
   const now = completed(typed.value, line, instrument);
   const measurement = measured(now, instrument, isCounted);
