@@ -1,4 +1,4 @@
-"""What the read API says, as its description says it."""
+"""What the read API is asked (Query) and answers (Answer, made of Parts)."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ class DirectionQuery(serializers.Serializer[Any]):
     direction = serializers.ChoiceField(choices=("back", "forward"))
 
 
-class EntryForm(serializers.Serializer[Any]):
+class EntryPart(serializers.Serializer[Any]):
     """One entry as made, with what the server adds."""
 
     entry = serializers.DictField()
@@ -36,13 +36,13 @@ class EntryForm(serializers.Serializer[Any]):
     seq = serializers.IntegerField()
 
 
-class EntryAnswer(EntryForm):
+class EntryAnswer(EntryPart):
     """One entry."""
 
     protocol = serializers.IntegerField()
 
 
-class SheetForm(serializers.Serializer[Any]):
+class SheetPart(serializers.Serializer[Any]):
     """One sheet."""
 
     state = serializers.DictField()
@@ -57,18 +57,18 @@ class SubjectAnswer(serializers.Serializer[Any]):
     """Every entry about a subject, in order of number, and its sheet."""
 
     protocol = serializers.IntegerField()
-    entries = EntryForm(many=True)
-    sheet = SheetForm(allow_null=True)
+    entries = EntryPart(many=True)
+    sheet = SheetPart(allow_null=True)
 
 
-class LotAnswer(SheetForm):
+class LotAnswer(SheetPart):
     """One lot's sheet."""
 
     protocol = serializers.IntegerField()
     lot = serializers.CharField()
 
 
-class AsideForm(serializers.Serializer[Any]):
+class AsidePart(serializers.Serializer[Any]):
     """What is kept aside: `raw` as it was sent, `other` the entry that came first."""
 
     id = serializers.UUIDField(allow_null=True)
@@ -86,10 +86,10 @@ class QuarantineAnswer(serializers.Serializer[Any]):
     """Everything kept aside, the latest first."""
 
     protocol = serializers.IntegerField()
-    items = AsideForm(many=True)
+    items = AsidePart(many=True)
 
 
-class NodeForm(serializers.Serializer[Any]):
+class NodePart(serializers.Serializer[Any]):
     """A lot, batch, source, recipient or stall day."""
 
     id = serializers.CharField()
@@ -99,7 +99,7 @@ class NodeForm(serializers.Serializer[Any]):
         return {**super().get_fields(), "label": serializers.CharField(required=False)}
 
 
-class EdgeForm(serializers.Serializer[Any]):
+class EdgePart(serializers.Serializer[Any]):
     """Goods that went from one node to another."""
 
     to = serializers.CharField()
@@ -117,7 +117,7 @@ class TraceAnswer(serializers.Serializer[Any]):
     protocol = serializers.IntegerField()
     lot = serializers.CharField()
     direction = serializers.ChoiceField(choices=("back", "forward"))
-    nodes = NodeForm(many=True)
-    edges = EdgeForm(many=True)
+    nodes = NodePart(many=True)
+    edges = EdgePart(many=True)
     is_complete = serializers.BooleanField()
     missing = serializers.ListField(child=serializers.CharField())

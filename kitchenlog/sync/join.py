@@ -25,54 +25,25 @@ from kitchenlog.members.access import (
     plain_request,
 )
 from kitchenlog.members.limits import MINUTE_S, require_within
-from kitchenlog.members.models import ROLES, Device, Member
+from kitchenlog.members.models import Device, Member
 from kitchenlog.members.origin import client_address
 from kitchenlog.members.refusals import Refused, answered
 from kitchenlog.members.rest import KitchenlogView, body_of
 from kitchenlog.members.scope import in_cooperative
 from kitchenlog.members.sessions import give_cookie, named_device, take_cookie
 from kitchenlog.sync import people
-from kitchenlog.sync.join_answers import (
+from kitchenlog.sync.serializers import (
     DevicesAnswer,
     DoneAnswer,
     JoinCodeAnswer,
+    JoinCodeForm,
+    JoinForm,
     SessionAnswer,
+    SignInForm,
 )
 
-NAME_CHARS = 200
-LOGIN_CHARS = 81  # name, @, handle
-PASSPHRASE_CHARS = 500
-
-
-class SignInBody(serializers.Serializer[Any]):
-    """A member who has a passphrase."""
-
-    login = serializers.CharField(max_length=LOGIN_CHARS)
-    passphrase = serializers.CharField(max_length=PASSPHRASE_CHARS, trim_whitespace=False)
-    app_version = serializers.CharField(max_length=40, allow_blank=True, default="")
-
-
-class JoinBody(serializers.Serializer[Any]):
-    """Somebody with a code. Name and login are needed unless the code is for one member."""
-
-    join_code = serializers.CharField(max_length=40)
-    name = serializers.CharField(max_length=NAME_CHARS, allow_blank=True, default="")
-    login = serializers.CharField(max_length=LOGIN_CHARS, allow_blank=True, default="")
-    passphrase = serializers.CharField(max_length=PASSPHRASE_CHARS, trim_whitespace=False)
-    app_version = serializers.CharField(max_length=40, allow_blank=True, default="")
-
-
-class JoinCodeBody(serializers.Serializer[Any]):
-    """Whom a code is for."""
-
-    roles = serializers.ListField(
-        child=serializers.ChoiceField(choices=ROLES), required=False, max_length=len(ROLES)
-    )
-    member = serializers.UUIDField(required=False)
-
-
 COMING_IN = PolymorphicProxySerializer(
-    component_name="ComingIn", serializers=[SignInBody, JoinBody], resource_type_field_name=None
+    component_name="ComingIn", serializers=[SignInForm, JoinForm], resource_type_field_name=None
 )
 
 
@@ -95,9 +66,9 @@ class DevicesView(KitchenlogView):
         at = datetime.now(UTC)
         body = body_of(request)
         if "join_code" in body:
-            device, token = _joined(_read(JoinBody, body), request, at)
+            device, token = _joined(_read(JoinForm, body), request, at)
         else:
-            device, token = _signed_in(_read(SignInBody, body), request, at)
+            device, token = _signed_in(_read(SignInForm, body), request, at)
         return _session_answer(device, token, at=at, status=201)
 
     @extend_schema(responses={200: DevicesAnswer})
@@ -135,13 +106,13 @@ class SessionView(KitchenlogView):
         """Anybody may try to sign in; only who is in can go out."""
         return [AllowAny()] if _signs_in(self) else [IsSignedIn()]
 
-    @extend_schema(request=SignInBody, responses={200: SessionAnswer}, auth=[])
+    @extend_schema(request=SignInForm, responses={200: SessionAnswer}, auth=[])
     def post(self, request: Request) -> Response:
         """Sign in again, same device, same member."""
         at = datetime.now(UTC)
         device_id = named_device(plain_request(request))
         assert device_id is not None  # the base view refuses a change without the header
-        said = _read(SignInBody, body_of(request))
+        said = _read(SignInForm, body_of(request))
         member = _member(said, request, at)
         with in_cooperative(member.cooperative):
             device, token = people.sign_in_again(
@@ -165,11 +136,11 @@ class JoinCodesView(KitchenlogView):
 
     permission_classes = (IsCoordinator,)
 
-    @extend_schema(request=JoinCodeBody, responses={201: JoinCodeAnswer})
+    @extend_schema(request=JoinCodeForm, responses={201: JoinCodeAnswer})
     def post(self, request: Request) -> Response:
         """A code for a new member with these roles, or for one who forgot the passphrase."""
         at = datetime.now(UTC)
-        said = _read(JoinCodeBody, body_of(request))
+        said = _read(JoinCodeForm, body_of(request))
         cooperative = member_of(request).cooperative
         member = None
         if "member" in said:

@@ -1,4 +1,4 @@
-"""What sync speaks, as the API's description says it."""
+"""What phones say (Form), ask (Query) and are answered (Answer, made of Parts)."""
 
 from __future__ import annotations
 
@@ -8,12 +8,16 @@ from django.conf import settings
 from rest_framework import serializers
 
 from kitchenlog.entries.kinds import TABLE_NUMBER
+from kitchenlog.members.models import ROLES
 from kitchenlog.sync.pull import PULL_CHANGES_MAX
 
 STATUSES = ("created", "exists", "mismatch", "quarantined", "retry")
 MOMENT = r"^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}\.[0-9]{3}Z$"
 IDS_MAX = 1_000
 KINDS_MAX = 1_000_000
+NAME_CHARS = 200
+LOGIN_CHARS = 81  # name, @, handle
+PASSPHRASE_CHARS = 500
 
 
 class PushForm(serializers.Serializer[Any]):
@@ -29,7 +33,7 @@ class PushForm(serializers.Serializer[Any]):
     )
 
 
-class ResultForm(serializers.Serializer[Any]):
+class ResultPart(serializers.Serializer[Any]):
     """What became of one entry."""
 
     id = serializers.CharField(allow_null=True)
@@ -46,7 +50,7 @@ class PushAnswer(serializers.Serializer[Any]):
     server_time = serializers.CharField()
     epoch = serializers.CharField()
     through = serializers.CharField()
-    results = ResultForm(many=True)
+    results = ResultPart(many=True)
 
 
 class PullQuery(serializers.Serializer[Any]):
@@ -61,7 +65,7 @@ class PullQuery(serializers.Serializer[Any]):
     )
 
 
-class ChangeForm(serializers.Serializer[Any]):
+class ChangePart(serializers.Serializer[Any]):
     """One entry or one sheet; a sheet's id is its subject."""
 
     type = serializers.ChoiceField(choices=("entry", "sheet"))
@@ -80,7 +84,7 @@ class PullAnswer(serializers.Serializer[Any]):
     epoch = serializers.CharField()
     server_time = serializers.CharField()
     reset = serializers.BooleanField(required=False)
-    changes = ChangeForm(many=True, required=False)
+    changes = ChangePart(many=True, required=False)
     next = serializers.CharField(required=False)
     more = serializers.BooleanField(required=False)
 
@@ -96,3 +100,96 @@ class HaveAnswer(serializers.Serializer[Any]):
 
     protocol = serializers.IntegerField()
     missing = serializers.ListField(child=serializers.UUIDField())
+
+
+class SignInForm(serializers.Serializer[Any]):
+    """A member who has a passphrase."""
+
+    login = serializers.CharField(max_length=LOGIN_CHARS)
+    passphrase = serializers.CharField(max_length=PASSPHRASE_CHARS, trim_whitespace=False)
+    app_version = serializers.CharField(max_length=40, allow_blank=True, default="")
+
+
+class JoinForm(serializers.Serializer[Any]):
+    """Somebody with a code. Name and login are needed unless the code is for one member."""
+
+    join_code = serializers.CharField(max_length=40)
+    name = serializers.CharField(max_length=NAME_CHARS, allow_blank=True, default="")
+    login = serializers.CharField(max_length=LOGIN_CHARS, allow_blank=True, default="")
+    passphrase = serializers.CharField(max_length=PASSPHRASE_CHARS, trim_whitespace=False)
+    app_version = serializers.CharField(max_length=40, allow_blank=True, default="")
+
+
+class JoinCodeForm(serializers.Serializer[Any]):
+    """Whom a code is for."""
+
+    roles = serializers.ListField(
+        child=serializers.ChoiceField(choices=ROLES), required=False, max_length=len(ROLES)
+    )
+    member = serializers.UUIDField(required=False)
+
+
+class MemberAnswer(serializers.Serializer[Any]):
+    """Who signed in."""
+
+    id = serializers.UUIDField()
+    name = serializers.CharField()
+    login = serializers.CharField()
+    roles = serializers.ListField(child=serializers.CharField())
+
+
+class CooperativeAnswer(serializers.Serializer[Any]):
+    """Whose record it is, and what its definition may begin with."""
+
+    id = serializers.UUIDField()
+    handle = serializers.CharField()
+    name = serializers.CharField()
+    starts_with = serializers.DictField(child=serializers.CharField())
+
+
+class SessionAnswer(serializers.Serializer[Any]):
+    """What a device needs to begin."""
+
+    protocol = serializers.IntegerField()
+    device = serializers.UUIDField()
+    mark = serializers.CharField()
+    epoch = serializers.CharField()
+    server_time = serializers.CharField()
+    member = MemberAnswer()
+    cooperative = CooperativeAnswer()
+
+
+class DeviceAnswer(serializers.Serializer[Any]):
+    """One device as the coordinator sees it."""
+
+    device = serializers.UUIDField()
+    mark = serializers.CharField()
+    member = serializers.UUIDField()
+    app_version = serializers.CharField()
+    signed_in_at = serializers.CharField()
+    last_contact_at = serializers.CharField()
+    highest_device_seq = serializers.IntegerField()
+    waiting_count = serializers.IntegerField()
+    is_revoked = serializers.BooleanField()
+    is_signed_out = serializers.BooleanField()
+
+
+class DevicesAnswer(serializers.Serializer[Any]):
+    """Every device the cooperative has had."""
+
+    protocol = serializers.IntegerField()
+    devices = DeviceAnswer(many=True)
+
+
+class DoneAnswer(serializers.Serializer[Any]):
+    """It is done; there is nothing to tell."""
+
+    protocol = serializers.IntegerField()
+
+
+class JoinCodeAnswer(serializers.Serializer[Any]):
+    """A code, in clear this once."""
+
+    protocol = serializers.IntegerField()
+    code = serializers.CharField()
+    expires_at = serializers.CharField()
