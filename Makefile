@@ -12,7 +12,7 @@ export PYTHONUTF8 := 1
 export PORT ?= 8000
 SEEDS ?= 100
 PHONE_SOURCES := $(shell find frontend/src frontend/public -type f 2>/dev/null)
-DATABASE_TESTS := tests/logbook tests/sync tests/api tests/members tests/stock tests/tracing
+DATABASE_TESTS := tests/logbook tests/sync tests/api tests/members tests/stock tests/batches tests/tracing
 
 .PHONY: help run test lint unit database browser bench demo kinds soak audit lock
 

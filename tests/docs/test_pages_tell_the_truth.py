@@ -62,6 +62,14 @@ def test_every_folder_on_the_map_exists() -> None:
             assert (ROOT / path.replace("<task>/", "")).exists(), path
 
 
+@pytest.mark.parametrize(
+    "named",
+    sorted(set(re.findall(r"`((?:kitchenlog|frontend|tests|docker)/[\w/.-]+)`", PAGES))),
+)
+def test_every_path_that_is_named_exists(named: str) -> None:
+    assert (ROOT / named).exists()
+
+
 def test_the_settings_table_lists_exactly_what_the_settings_read() -> None:
     readers = (ROOT / "kitchenlog/config").glob("*.py")
     read = {
