@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from uuid import UUID
 
 from django.db.models import Sum
@@ -41,8 +41,8 @@ def materials_of_lots(cooperative: UUID, codes: Sequence[str]) -> dict[str, str]
     return materials
 
 
-def _summed(rows: object) -> Sums:
+def _summed(rows: Iterable[tuple[str, str, int]]) -> Sums:
     sums: Sums = {}
-    for what, unit, amount in rows:  # type: ignore[attr-defined] # annotated tuples have no type
+    for what, unit, amount in rows:
         sums.setdefault(what, {})[unit] = amount
     return sums
