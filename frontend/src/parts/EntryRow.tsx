@@ -78,6 +78,40 @@ export function EntryRow({ time, state, children, act, more }: EntryRowProps) {
   );
 }
 
+/** A row that opens: its name, its figure in one piece, and in small what else one sees at once. */
+export interface OpenRowProps {
+  thing: ComponentChildren;
+  figure: ComponentChildren;
+  more: ComponentChildren;
+  state: EntryState;
+  /** What is behind it: the budget, who and why, what can be done. */
+  children: ComponentChildren;
+}
+
+/** A quiet cup over the whole width; pressed, it shows what is behind the figure. */
+export function OpenRow({ thing, figure: amount, more, state, children }: OpenRowProps) {
+  const isOpen = useSignal(false);
+  return (
+    <li class="open-entry">
+      <Cup
+        class="open-row"
+        isOpen={isOpen.value}
+        onPress={() => {
+          isOpen.value = !isOpen.value;
+        }}
+      >
+        <span>{thing}</span>
+        <span class="open-figure">{amount}</span>
+        <span class="second">{more}</span>
+        <span class="second open-state">
+          <Mark is={state.is} /> {stateWords(state)}
+        </span>
+      </Cup>
+      {isOpen.value && <div class="open-inside">{children}</div>}
+    </li>
+  );
+}
+
 /** A correction: the old value struck once and readable, the new one bold, who, when and why. */
 export interface CorrectionRowProps {
   time: string;
@@ -134,6 +168,7 @@ export interface TwoCorrectionsProps {
   thing: ComponentChildren;
   counts: string;
   both: readonly { id: string; value: string; by: string; when: string }[];
+  /** Without it they can only be read: somebody else chooses. */
   onChoose?: ((id: string) => void) | undefined;
 }
 
@@ -144,18 +179,29 @@ export function TwoCorrections({ time, thing, counts, both, onChoose }: TwoCorre
       <span class="entry-time">{time}</span>
       <span class="entry-thing">{thing}</span>
       <span class="entry-state">
-        <b>{PARTS.choose_one}</b>
+        <b>{onChoose === undefined ? PARTS.not_chosen : PARTS.choose_one}</b>
       </span>
       <span class="entry-more">{counts}</span>
       <span class="side-by-side">
-        {both.map((each) => (
-          <Cup key={each.id} class="both-cup" onPress={() => onChoose?.(each.id)}>
-            <b>{each.value}</b>
-            <span>
-              <span class="rec">{each.by}</span> {each.when}
+        {both.map((each) => {
+          const words = (
+            <>
+              <b>{each.value}</b>
+              <span>
+                <span class="rec">{each.by}</span> {each.when}
+              </span>
+            </>
+          );
+          return onChoose === undefined ? (
+            <span key={each.id} class="both-square">
+              {words}
             </span>
-          </Cup>
-        ))}
+          ) : (
+            <Cup key={each.id} class="both-cup" onPress={() => onChoose(each.id)}>
+              {words}
+            </Cup>
+          );
+        })}
       </span>
     </li>
   );

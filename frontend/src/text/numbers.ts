@@ -82,3 +82,10 @@ export function longDayWords(day: string): string {
 export function countWords(count: number, one: string, many = `${one}s`): string {
   return `${figure(String(count))} ${count === 1 ? one : many}`;
 }
+
+const ORDINALS = ["1st", "2nd", "3rd"];
+
+/** `1st`, `2nd`, `3rd`, `4th`. */
+export function ordinal(count: number): string {
+  return ORDINALS[count - 1] ?? `${count}th`;
+}

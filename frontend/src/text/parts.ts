@@ -18,6 +18,7 @@ export const PARTS = {
   kept_aside: "kept aside",
   void_entry: "void",
   choose_one: "choose one",
+  not_chosen: "two corrections",
   old_value: "was",
   new_value: "now",
   corrected_by: (when: string) => `corrected ${when} by`,

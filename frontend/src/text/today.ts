@@ -1,14 +1,13 @@
 /** Words of today. */
 import { amountWords } from "./numbers.ts";
 
-const ORDINALS = ["1st", "2nd", "3rd"];
-
 export const TODAY = {
   bench: "Next",
   no_signal: "No signal. Everything is kept on this phone.",
   loading: "Still taking in what the others wrote.",
   sign_in: "Sign in again to hand over. Writing goes on.",
   update: "A new version is here.",
+  update_waits: "It comes in when no form is half filled.",
   take_update: "Take it in now",
   day: (opens: string, closes: string, now: string) =>
     `The day from ${opens} to ${closes} o'clock. It is ${now}.`,
@@ -16,7 +15,6 @@ export const TODAY = {
   shelf: "Start something",
   next: "Next: ",
   of: (at: string, all: string) => `, ${at} of ${all}`,
-  nth: (count: number) => ORDINALS[count - 1] ?? `${count}th`,
   lay_out: (done: string, all: string) => `${done} of ${all} laid out`,
   step: "a step",
   finish: "finish it",

@@ -1,13 +1,6 @@
 /** Words of weighing in. */
 import { amountWords, figure } from "./numbers.ts";
 
-const ORDINALS = ["1st", "2nd", "3rd"];
-
-/** `1st`, `2nd`, `3rd`, `4th`. */
-export function ordinal(count: number): string {
-  return ORDINALS[count - 1] ?? `${count}th`;
-}
-
 export const WEIGH_IN = {
   bench: "Keys for the reading",
   line_of: (line: string, count: string) => `${line} of ${count}`,
@@ -84,8 +77,6 @@ export const WEIGH_IN = {
   loading: "This batch is not on this phone yet.",
   no_line: "This batch has no such line.",
   saved: "Saved",
-  formula: (shown: string, bowl: string) => `${shown} shown \u2212 ${bowl} bowl`,
-  reach_is: "one-sided, 95 %",
   not_weighed: "not weighed",
   verdict_word: (verdict: string | null) => VERDICTS[verdict ?? ""] ?? "weighed",
   read_again: "Read the display again",

@@ -1,182 +1,157 @@
-/** The records of a batch, row by row, each with a way to correct it. */
+/** The record of a batch: weigh-ins, steps, outputs and losses as rows that open. */
 import type { BatchState } from "../../calc/batches.ts";
-import { plain } from "../../calc/numbers.ts";
-import { weighingOf } from "../../calc/weighing.ts";
 import { Cup } from "../../parts/Cup.tsx";
-import { CorrectionRow, Entries, EntryRow } from "../../parts/EntryRow.tsx";
+import { Entries } from "../../parts/EntryRow.tsx";
 import { Caution, Part } from "../../parts/Plain.tsx";
 import type { HeldEntry } from "../../state/record.ts";
-import { nameOf } from "../../state/stock.ts";
 import { BATCH, lossWord } from "../../text/finish.ts";
 import { lifeSortWord } from "../../text/lots.ts";
 import { amountWords, clockWords, dayWords, figure } from "../../text/numbers.ts";
-import { PARTS } from "../../text/parts.ts";
-import { STEP } from "../../text/step.ts";
-import { WEIGH_IN } from "../../text/weigh_in.ts";
-import { type BatchLine, lineName } from "../shared/batches.ts";
+import { type BatchLine, type BatchStep, lineName } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
-import { useHeld } from "../shared/use_held.ts";
-import { entryState } from "../weigh-in/LineEntries.tsx";
+import { quantityText } from "../shared/lots.ts";
+import { RecordRow, VerdictWord, Voided } from "./RecordRow.tsx";
 
-type WeighIn = BatchLine["weigh_ins"][number];
-type Held = readonly HeldEntry[];
-
-function CorrectCup({ batch, entry }: { batch: BatchState; entry: string }) {
-  return (
-    <Cup class="slim" href={`#/correct/${batch.batch}/${entry}`}>
-      {PARTS.correct}
-    </Cup>
-  );
+/** What every part of the record needs; `held` is empty until the entries are read. */
+export interface RecordProps {
+  batch: BatchState;
+  held: readonly HeldEntry[];
 }
 
 /** Every weigh-in, corrected ones with the old value struck. */
-export function WeighIns({ batch }: { batch: BatchState }) {
-  const held = useHeld(`batch:${batch.batch}`, batch);
+export function WeighIns({ batch, held }: RecordProps) {
   const lines = batch.lines.filter((line) => line.weigh_ins.length > 0);
   if (lines.length === 0) return null;
   return (
     <Part title={BATCH.lines}>
       <Entries name={BATCH.lines}>
-        {lines.flatMap((line) =>
-          line.weigh_ins.map((each) => (
-            <WeighInRow
-              key={each.entry}
-              batch={batch}
-              line={line}
-              weighIn={each}
-              held={held.value}
-            />
-          )),
-        )}
+        {lines.flatMap((line) => line.weigh_ins.map((each) => weighInRow(batch, held, line, each)))}
+        <Voided held={held} kind="weigh_in" />
       </Entries>
     </Part>
   );
 }
 
-/** What the entry said when it was made: struck where a correction stands. */
-function oldNet(weighIn: WeighIn, held: Held): string | null {
-  const original = held.find(({ entry }) => entry.id === weighIn.entry);
-  const weighing = original === undefined ? null : weighingOf(original.entry.body);
-  return weighing === null ? null : amountWords(plain(weighing.net), weighing.unit);
-}
-
-/** When a correction was made, on the clock. */
-function whenMade(id: string, held: Held): string {
-  const correction = held.find(({ entry }) => entry.id === id);
-  return correction === undefined ? "" : clockWords(correction.entry.recorded_at, zone());
-}
-
-function WeighInRow(props: { batch: BatchState; line: BatchLine; weighIn: WeighIn; held: Held }) {
-  const { batch, line, weighIn, held } = props;
-  const time = clockWords(weighIn.happened_at, zone());
-  const state = entryState(weighIn.entry);
-  const act = <CorrectCup batch={batch} entry={weighIn.entry} />;
-  const last = weighIn.was.at(-1);
-  const net = amountWords(weighIn.net, weighIn.unit);
-  const details = [
-    weighIn.lot ?? "",
-    weighIn.instrument === null ? "" : nameOf("instrument", weighIn.instrument),
-    line.verdict === null ? "" : WEIGH_IN.verdict_word(line.verdict),
-  ].filter(Boolean);
-  if (last !== undefined) {
-    return (
-      <CorrectionRow
-        time={time}
-        thing={<span class="rec">{lineName(line)}</span>}
-        was={oldNet(weighIn, held) ?? figure(null)}
-        now={net}
-        by={nameOf("member", last.author)}
-        when={whenMade(last.entry, held)}
-        reason={last.reason}
-        state={state}
-        act={act}
-      />
-    );
-  }
+function weighInRow(
+  batch: BatchState,
+  held: RecordProps["held"],
+  line: BatchLine,
+  weighIn: BatchLine["weigh_ins"][number],
+) {
   return (
-    <EntryRow time={time} state={state} act={act} more={details.join(", ")}>
-      <span class="rec">{lineName(line)}</span> {net}
-    </EntryRow>
+    <RecordRow
+      key={weighIn.entry}
+      batch={batch.batch}
+      entry={weighIn.entry}
+      held={held}
+      thing={<span class="rec">{lineName(line)}</span>}
+      amount={amountWords(weighIn.net, weighIn.unit)}
+      time={clockWords(weighIn.happened_at, zone())}
+      more={
+        <>
+          <VerdictWord verdict={line.verdict} /> <span class="code">{weighIn.lot}</span>
+        </>
+      }
+      author={weighIn.author}
+    />
   );
 }
 
 /** Steps in their order: done with their readings, or not done. */
-export function Steps({ batch }: { batch: BatchState }) {
+export function Steps({ batch, held }: RecordProps) {
   if (batch.steps.length === 0) return null;
   return (
     <Part title={BATCH.steps}>
-      <ol class="batch-steps">
+      <ol class="entries batch-steps">
         {batch.steps.map((step) => (
-          <li key={step.step}>
-            <Cup class="line-row" href={`#/step/${batch.batch}/${step.step}`}>
-              <span class="rec">{step.says}</span>
-              <b class="line-amount">
-                {step.done.length === 0
-                  ? BATCH.not_done
-                  : step.done
-                      .map((each) =>
-                        each.value === null ? STEP.within : amountWords(each.value, step.unit),
-                      )
-                      .join(", ")}
-              </b>
-            </Cup>
-            {step.caution && <Caution>{step.caution}</Caution>}
-            {step.done.map((each) => (
-              <p key={each.entry} class="batch-step-done">
-                <span class="second">
-                  {clockWords(each.happened_at, zone())}{" "}
-                  {each.verdict === null ? "" : WEIGH_IN.verdict_word(each.verdict)}{" "}
-                  <span class="rec">{each.action}</span>
-                </span>
-                {each.value !== null && <CorrectCup batch={batch} entry={each.entry} />}
-              </p>
-            ))}
-          </li>
+          <Step key={step.step} batch={batch} held={held} step={step} />
         ))}
       </ol>
     </Part>
   );
 }
 
+function Step({ batch, held, step }: RecordProps & { step: BatchStep }) {
+  const href = `#/step/${batch.batch}/${step.step}`;
+  return (
+    <li>
+      {step.done.length === 0 && (
+        <Cup class="open-row" href={href}>
+          <span class="rec">{step.says}</span>
+          <span class="open-figure">{BATCH.not_done}</span>
+        </Cup>
+      )}
+      {step.caution && <Caution>{step.caution}</Caution>}
+      <ul>
+        {step.done.map((each) => (
+          <RecordRow
+            key={each.entry}
+            batch={batch.batch}
+            entry={each.entry}
+            held={held}
+            thing={<span class="rec">{step.says}</span>}
+            amount={each.value === null ? BATCH.done : amountWords(each.value, step.unit)}
+            time={clockWords(each.happened_at, zone())}
+            more={
+              <>
+                <VerdictWord verdict={each.verdict} /> <span class="rec">{each.action}</span>
+              </>
+            }
+            author={each.author}
+            again={href}
+          />
+        ))}
+      </ul>
+    </li>
+  );
+}
+
 /** What came out, lot by lot. */
-export function Outputs({ batch }: { batch: BatchState }) {
+export function Outputs({ batch, held }: RecordProps) {
   if (batch.outputs.length === 0) return null;
   return (
     <Part title={BATCH.out}>
       <Entries name={BATCH.out}>
         {batch.outputs.map((each) => (
-          <EntryRow
+          <RecordRow
             key={each.entry}
-            time=""
-            state={entryState(each.entry)}
-            act={<CorrectCup batch={batch} entry={each.entry} />}
-            more={each.life && `${lifeSortWord(each.life.sort)} ${dayWords(each.life.on, true)}`}
-          >
-            <b>{each.lot}</b> {amountWords(each.amount, each.unit)}
-            {each.rejected !== null && `, ${BATCH.rejected(figure(each.rejected))}`}
-          </EntryRow>
+            batch={batch.batch}
+            entry={each.entry}
+            held={held}
+            thing={<b class="code">{each.lot}</b>}
+            amount={amountWords(each.amount, each.unit)}
+            more={[
+              each.rejected === null ? "" : BATCH.rejected(figure(each.rejected)),
+              each.life ? `${lifeSortWord(each.life.sort)} ${dayWords(each.life.on, true)}` : "",
+            ]
+              .filter(Boolean)
+              .join(", ")}
+          />
         ))}
+        <Voided held={held} kind="output" />
       </Entries>
     </Part>
   );
 }
 
 /** What was lost, reason by reason. */
-export function Losses({ batch }: { batch: BatchState }) {
+export function Losses({ batch, held }: RecordProps) {
   if (batch.losses.length === 0) return null;
   return (
     <Part title={BATCH.lost}>
       <Entries name={BATCH.lost}>
         {batch.losses.map((each) => (
-          <EntryRow
+          <RecordRow
             key={each.entry}
-            time=""
-            state={entryState(each.entry)}
-            act={<CorrectCup batch={batch} entry={each.entry} />}
-          >
-            {lossWord(each.reason)} {amountWords(each.amount, each.unit)}
-          </EntryRow>
+            batch={batch.batch}
+            entry={each.entry}
+            held={held}
+            thing={lossWord(each.reason)}
+            amount={quantityText({ amount: each.amount ?? "", unit: each.unit ?? "" })}
+            more=""
+          />
         ))}
+        <Voided held={held} kind="loss" />
       </Entries>
     </Part>
   );

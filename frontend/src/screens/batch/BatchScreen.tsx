@@ -10,6 +10,7 @@ import { Balance } from "../shared/Balance.tsx";
 import { batchOf, lineName, pathOfAct, recipeNameOf } from "../shared/batches.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { materialOf, quantityText } from "../shared/lots.ts";
+import { useHeld } from "../shared/use_held.ts";
 import { Lines } from "../weigh-in/LineEntries.tsx";
 import { Losses, Outputs, Steps, WeighIns } from "./BatchParts.tsx";
 import "../weigh-in/weigh_in.css";
@@ -36,7 +37,12 @@ export function Screen({ params }: { params: Record<string, string> }) {
       </Frame>
     );
   }
+  return <Sheet shown={shown} />;
+}
+
+function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
   const batch = shown.state;
+  const held = useHeld(`batch:${batch.batch}`, batch);
   return (
     <Frame
       where={batch.code ?? BATCH.where}
@@ -67,10 +73,10 @@ export function Screen({ params }: { params: Record<string, string> }) {
           <Lines batch={batch} here={null} />
         </Part>
       )}
-      <WeighIns batch={batch} />
-      <Steps batch={batch} />
-      <Outputs batch={batch} />
-      <Losses batch={batch} />
+      <WeighIns batch={batch} held={held.value} />
+      <Steps batch={batch} held={held.value} />
+      <Outputs batch={batch} held={held.value} />
+      <Losses batch={batch} held={held.value} />
     </Frame>
   );
 }
@@ -81,13 +87,18 @@ function from(who: "phone" | "server" | "server_and_own"): string {
 }
 
 function Findings({ batch }: { batch: BatchState }) {
-  const open = batch.findings.filter((each) => !each.is_settled);
+  const unsettled = batch.findings.filter((each) => !each.is_settled);
+  // What is wrong comes before what nobody can tell.
+  const open = [
+    ...unsettled.filter((each) => !isDoubt(each.what)),
+    ...unsettled.filter((each) => isDoubt(each.what)),
+  ];
   if (open.length === 0) return null;
   return (
     <Part title={BATCH.findings}>
       <ul class="findings">
         {open.map((each) => (
-          <li key={each.key}>
+          <li key={each.key} class={isDoubt(each.what) ? "doubt" : ""}>
             <span class="rec">{aboutWords(batch, each.detail)}</span>
             {findingWords(each.what)}
           </li>
@@ -97,12 +108,16 @@ function Findings({ batch }: { batch: BatchState }) {
   );
 }
 
+function isDoubt(what: string): boolean {
+  return what.endsWith("cannot_tell");
+}
+
 /** The line or step a finding is about, where it is about one. */
 function aboutWords(batch: BatchState, about: Readonly<Record<string, string>> = {}): string {
   const line = batch.lines.find((each) => each.line === about.line);
   const step = batch.steps.find((each) => each.step === about.step);
   const name = line === undefined ? (step?.says ?? "") : lineName(line);
-  return name === "" ? "" : `${name}: `;
+  return name === "" ? "" : `${name.replace(/\.$/, "")}: `;
 }
 
 function nextWords(next: NextAct): string {

@@ -16,9 +16,10 @@ import { zone } from "../shared/edge.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { type Hindrance, hindrance } from "../shared/sentences.ts";
+import { inForce } from "../shared/standing.ts";
 import { useHeld } from "../shared/use_held.ts";
 import { canRead } from "../weigh-in/reading.ts";
-import { bodyInForce, correctedBody, type NumberPlace, numbersOf } from "./correction.ts";
+import { correctedBody, type NumberPlace, numbersOf } from "./correction.ts";
 
 /** `#/correct/:batch/:entry`. */
 export function Screen({ params }: { params: Record<string, string> }) {
@@ -26,7 +27,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const shown = batchOf(batch);
   const held = useHeld(`batch:${batch}`, shown?.state);
   const found = held.value.find((each) => each.entry.id === entry);
-  const body = bodyInForce(held.value, entry);
+  const body = inForce(held.value, entry);
   if (found === undefined || body === null) {
     return (
       <Frame

@@ -1,6 +1,5 @@
 /** Which numbers of an entry can be corrected, and the new body with them. */
 import { objectIn, textIn } from "../../calc/bodies.ts";
-import type { HeldEntry } from "../../state/record.ts";
 import type { Body } from "../../state/types.ts";
 
 /** A number that stands in a group of the body, such as `shown` in `reading`. */
@@ -73,22 +72,4 @@ export function correctedBody(
 function withField(group: Body, name: string, value: string | null): Body {
   const { [name]: _old, ...others } = group;
   return value === null ? others : { ...others, [name]: value };
-}
-
-/** The body in force: the newest correction of the entry that is not voided, else its own. */
-export function bodyInForce(entries: readonly HeldEntry[], id: string): Body | null {
-  const own = entries.find(({ entry }) => entry.id === id);
-  if (own === undefined) return null;
-  const voided = new Set(
-    entries.filter(({ entry }) => entry.kind === "void").map(({ entry }) => entry.body.corrects),
-  );
-  const corrections = entries.filter(
-    ({ entry }) =>
-      entry.kind === "correction" && entry.body.corrects === id && !voided.has(entry.id),
-  );
-  const last = corrections.at(-1);
-  if (last === undefined) return own.entry.body;
-  return bodyInForce(entries, last.entry.id) === null
-    ? own.entry.body
-    : (objectIn(last.entry.body, "body") ?? own.entry.body);
 }

@@ -17,8 +17,9 @@ import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { NumberKeys } from "../shared/NumberKeys.tsx";
 import { beside, besideNone, type Hindrance, hindrance } from "../shared/sentences.ts";
+import { inForce } from "../shared/standing.ts";
 import { useHeld } from "../shared/use_held.ts";
-import { type HistoryRow, historyOf, inForce } from "./history.ts";
+import { type HistoryRow, historyOf } from "./history.ts";
 
 const BLANK = { wrong: "amount", amount: "", unit: "", reason: "" };
 const REASON_CHARS_MAX = 600;

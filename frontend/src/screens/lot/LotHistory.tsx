@@ -13,8 +13,9 @@ import { sheet } from "../../state/sheets.ts";
 import { LOT, momentWords } from "../../text/lot.ts";
 import { clockWords, dayWords } from "../../text/numbers.ts";
 import { dayOf, zone } from "../shared/edge.ts";
+import type { ByWhom } from "../shared/standing.ts";
 import { useHeld } from "../shared/use_held.ts";
-import { type ByWhom, type HistoryRow, historyOf } from "./history.ts";
+import { type HistoryRow, historyOf } from "./history.ts";
 
 /** Kinds whose amount can be corrected here; what a batch weighed in is corrected there. */
 const CORRECTED_HERE = ["receipt", "loss", "transfer", "dispatch", "sale", "return", "count"];

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import type { HeldEntry } from "../../state/record.ts";
 import type { Body } from "../../state/types.ts";
-import { historyOf, inForce } from "./history.ts";
+import { inForce } from "../shared/standing.ts";
+import { historyOf } from "./history.ts";
 
 let made = 0;
 

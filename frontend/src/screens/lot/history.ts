@@ -7,15 +7,7 @@ import type { HeldEntry } from "../../state/record.ts";
 import { nameOf } from "../../state/stock.ts";
 import { DID, DID_NOT_HAPPEN, SAID } from "../../text/lot.ts";
 import { amountWords } from "../../text/numbers.ts";
-import { memberName } from "../shared/people.ts";
-
-/** Who did it, when, and why where there is a reason. */
-export interface ByWhom {
-  author: string;
-  at: string;
-  day: string;
-  reason: string;
-}
+import { asFact, type ByWhom, byWhom, voidOf } from "../shared/standing.ts";
 
 /** One entry of the history. `is` decides how the row is drawn. */
 export interface HistoryRow {
@@ -62,30 +54,10 @@ export function historyOf(code: string, held: readonly HeldEntry[]): HistoryRow[
     });
 }
 
-function asFact({ entry, seq }: HeldEntry): Fact {
-  const { id, kind, author, device, device_seq, happened_at, local_date, body } = entry;
-  return { id, kind, author, device, device_seq, happened_at, local_date, seq, body };
-}
-
 function isOf(now: Standing | undefined, rivals: readonly string[]): HistoryRow["is"] {
   if (now === undefined) return "void";
   if (rivals.length > 0) return "contested";
   return now.was.length > 0 ? "corrected" : "plain";
-}
-
-function voidOf(held: readonly HeldEntry[], id: string): string | undefined {
-  return held.find(({ entry }) => entry.kind === "void" && entry.body.corrects === id)?.entry.id;
-}
-
-function byWhom(held: readonly HeldEntry[], id: string | undefined): ByWhom | null {
-  const found = held.find(({ entry }) => entry.id === id)?.entry;
-  if (found === undefined) return null;
-  return {
-    author: memberName(found.author),
-    at: found.recorded_at,
-    day: found.recorded_at.slice(0, 10),
-    reason: textIn(found.body, "reason") ?? "",
-  };
 }
 
 function rivalOf(code: string, held: readonly HeldEntry[], id: string) {
@@ -143,9 +115,4 @@ function saysOf(kind: string, body: Fact["body"]): string {
     finding_settled: () => textIn(body, "reason") ?? "",
   };
   return says[kind]?.() ?? "";
-}
-
-/** The body of an entry as it stands now; null for one that is void or not held. */
-export function inForce(held: readonly HeldEntry[], id: string): Fact["body"] | null {
-  return asItStands(held.map(asFact)).standing.find((each) => each.id === id)?.body ?? null;
 }

@@ -10,7 +10,7 @@ import {
 } from "../../calc/numbers.ts";
 import { fromBase } from "../../calc/units.ts";
 import { BalancePicture, type BalanceStream } from "../../parts/BalancePicture.tsx";
-import { NumberShown } from "../../parts/NumberShown.tsx";
+import { type BudgetLines, NumberShown } from "../../parts/NumberShown.tsx";
 import { Facts, Notice } from "../../parts/Plain.tsx";
 import { BALANCE } from "../../text/finish.ts";
 import { amountWords } from "../../text/numbers.ts";
@@ -69,6 +69,82 @@ function rejectedOf(balance: BatchState["balance"]): string | null {
   return plain(difference(parseDecimal(balance.filled), parseDecimal(balance.good_out)));
 }
 
+interface WorkedOut {
+  name: string;
+  amount: string | null;
+  unit: string;
+  budget: BudgetLines;
+}
+
+/** Every figure that is worked out, with what it is worked out from. */
+function workedOut(balance: BatchState["balance"]): WorkedOut[] {
+  const { theoretical_out: theory, prepared_in, prepared_out } = balance;
+  return [
+    percentOf(BALANCE.yield, balance.recovery_percent, [
+      [BALANCE.good_out, balance.good_out],
+      [BALANCE.kettle_in, balance.kettle_in],
+    ]),
+    percentOf(BALANCE.of_theory, balance.of_theory_percent, [
+      [BALANCE.good_out, balance.good_out],
+      [BALANCE.theory, theory],
+    ]),
+    percentOf(BALANCE.edible, balance.edible_yield_percent, [
+      [BALANCE.prepared, prepared_out],
+      [BALANCE.as_bought, prepared_in],
+    ]),
+    percentOf(BALANCE.rejects, balance.rejects_percent, [], BALANCE.rejects_by),
+    massOf(BALANCE.steam, balance.evaporated, BALANCE.steam_by, [
+      [BALANCE.kettle_in, balance.kettle_in],
+      [BALANCE.kettle_out, balance.kettle_out],
+    ]),
+    unaccountedFor(balance),
+  ];
+}
+
+type Inputs = readonly [name: string, grams: string | null][];
+
+function inputsShown(inputs: Inputs) {
+  return inputs.map(([name, grams]) => ({ name, value: amountWords(kg(grams), "kg") }));
+}
+
+/** A share: the first input of the second. */
+function percentOf(name: string, value: string | null, inputs: Inputs, by?: string): WorkedOut {
+  const [part, whole] = inputs;
+  return {
+    name,
+    amount: percentShown(value),
+    unit: "%",
+    budget: {
+      value: BALANCE.percent(value),
+      inputs: inputsShown(inputs),
+      formula: by ?? BALANCE.share_of(part?.[0] ?? "", whole?.[0] ?? ""),
+    },
+  };
+}
+
+function massOf(name: string, grams: string | null, formula: string, inputs: Inputs): WorkedOut {
+  const value = amountWords(kg(grams), "kg");
+  return {
+    name,
+    amount: kg(grams),
+    unit: "kg",
+    budget: { value, formula, inputs: inputsShown(inputs) },
+  };
+}
+
+/** What nothing explains, with how much of it the scales do. */
+function unaccountedFor(balance: BatchState["balance"]): WorkedOut {
+  const rest = massOf(BALANCE.unaccounted, balance.filling_unaccounted, BALANCE.rest_by, [
+    [BALANCE.kettle_out, balance.kettle_out],
+    [BALANCE.filled, balance.filled],
+    [BALANCE.residue, balance.residue],
+    [BALANCE.samples, balance.samples],
+  ]);
+  const reach = kgReach(balance.unaccounted_u);
+  const uncertainty = reach === null ? null : amountWords(reach, "kg");
+  return { ...rest, budget: { ...rest.budget, uncertainty, coverage: BALANCE.one } };
+}
+
 /** As many places as a kitchen can use; the sheet keeps all four. */
 function percentShown(value: string | null): string | null {
   return value === null ? null : rounded(parseDecimal(value), PERCENT_PLACES).toString();
@@ -77,12 +153,6 @@ function percentShown(value: string | null): string | null {
 /** The balance of a batch as it stands, or as it would with what is typed. */
 export function Balance({ batch }: { batch: BatchState }) {
   const { balance } = batch;
-  const percents: [string, string | null][] = [
-    [BALANCE.yield, balance.recovery_percent],
-    [BALANCE.of_theory, balance.of_theory_percent],
-    [BALANCE.rejects, balance.rejects_percent],
-    [BALANCE.edible, balance.edible_yield_percent],
-  ];
   const isBelow = balance.filling_unaccounted?.startsWith("-") ?? false;
   const beyond = amountWords(kg(balance.filling_unaccounted)?.replace("-", ""), "kg");
   return (
@@ -104,13 +174,14 @@ export function Balance({ batch }: { batch: BatchState }) {
         />
       )}
       <Facts
-        rows={percents.map(([name, value]) => ({
-          name,
+        rows={workedOut(balance).map((each) => ({
+          name: each.name,
           value: (
             <NumberShown
-              amount={percentShown(value)}
-              unit={value === null ? null : "%"}
+              amount={each.amount}
+              unit={each.amount === null ? null : each.unit}
               basis="computed"
+              budget={each.amount === null ? undefined : each.budget}
             />
           ),
         }))}

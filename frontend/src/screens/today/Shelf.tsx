@@ -2,6 +2,7 @@
 import { Cup, SignCup } from "../../parts/Cup.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { takeUpdate, updateIsReady } from "../../state/app.ts";
+import { dirtyDrafts } from "../../state/drafts.ts";
 import { light, setLight } from "../../state/settings.ts";
 import { TODAY } from "../../text/today.ts";
 
@@ -24,12 +25,19 @@ export function Shelf() {
           {words.sun}
         </Cup>
       </nav>
-      {updateIsReady.value && (
-        <p class="update">
-          <span>{TODAY.update}</span>
-          <Cup onPress={() => takeUpdate()}>{TODAY.take_update}</Cup>
-        </p>
-      )}
+      {updateIsReady.value && <Update />}
     </>
+  );
+}
+
+function Update() {
+  const mustWait = dirtyDrafts.value.length > 0;
+  return (
+    <p class="update">
+      <span>
+        {TODAY.update} {mustWait && TODAY.update_waits}
+      </span>
+      {!mustWait && <Cup onPress={() => takeUpdate()}>{TODAY.take_update}</Cup>}
+    </p>
   );
 }

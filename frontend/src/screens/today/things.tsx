@@ -4,7 +4,7 @@ import type { DayThing } from "../../parts/DayGlass.tsx";
 import { Tube } from "../../parts/Tube.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { type UnderWay, underWay } from "../../state/today.ts";
-import { clockWords } from "../../text/numbers.ts";
+import { clockWords, ordinal } from "../../text/numbers.ts";
 import { TODAY } from "../../text/today.ts";
 import { pathOfAct, recipeNameOf } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
@@ -75,7 +75,7 @@ function stageOf(way: UnderWay): number {
 function nextWords({ next, ...way }: UnderWay) {
   if (next.act === "weigh_in") {
     const name = nameOf("material", next.material ?? null).toLowerCase();
-    const at = TODAY.nth(way.weighed_count + 1);
+    const at = ordinal(way.weighed_count + 1);
     return (
       <>
         {TODAY.next}

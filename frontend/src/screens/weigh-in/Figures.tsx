@@ -1,8 +1,9 @@
 /** The figures beside the glass: what is shown, less the bowl, in the bowl, give or take. */
 import { NumberShown } from "../../parts/NumberShown.tsx";
-import { amountWords, figure } from "../../text/numbers.ts";
-import { ordinal, WEIGH_IN } from "../../text/weigh_in.ts";
+import { figure } from "../../text/numbers.ts";
+import { WEIGH_IN } from "../../text/weigh_in.ts";
 import type { BatchLine } from "../shared/batches.ts";
+import { readingBudget } from "../shared/budget.ts";
 import type { Weighing } from "./use_weighing.ts";
 
 /** Before typing: where to stop. After: the sum as one would write it by hand. */
@@ -87,24 +88,13 @@ function Allowed({ line }: { line: BatchLine }) {
 
 /** The net with its whisker and its budget; before a reading the amount that is wanted. */
 function Net({ line, weighing }: { line: BatchLine; weighing: Weighing }) {
-  const { weighed, typed, instrument } = weighing;
+  const { weighed, typed, measured: body } = weighing;
   if (weighed === null) return null;
   if (weighed.net === null) {
     const unit = line.planned?.unit ?? null;
     return <NumberShown amount={weighed.target} unit={unit} basis="counted" size="net" />;
   }
-  const shown = [...typed.repeats, typed.shown].filter(Boolean);
-  const budget = {
-    value: amountWords(weighed.net, typed.unit),
-    uncertainty: weighed.reach_read && amountWords(weighed.reach_read, typed.unit),
-    coverage: weighed.coverage && `${weighed.coverage}, ${WEIGH_IN.reach_is}`,
-    instrument: instrument?.name ?? null,
-    inputs: shown.map((each, index) => ({ name: ordinal(index + 1), value: figure(each) })),
-    formula: WEIGH_IN.formula(
-      shown.length > 1 ? WEIGH_IN.mean_of(shown.length) : figure(typed.shown),
-      figure(typed.tare || "0"),
-    ),
-  };
+  const budget = readingBudget(body) ?? undefined;
   return (
     <NumberShown
       amount={weighed.net}

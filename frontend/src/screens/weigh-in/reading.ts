@@ -12,14 +12,7 @@ import {
   total,
   ZERO,
 } from "../../calc/numbers.ts";
-import {
-  coverageFactor,
-  type Doubt,
-  guardBand,
-  isFineEnough,
-  type Verdict,
-  verdict,
-} from "../../calc/readings.ts";
+import { type Doubt, guardBand, isFineEnough, type Verdict, verdict } from "../../calc/readings.ts";
 import { converted, dimensionOf, fromBase, inBase, isUnit } from "../../calc/units.ts";
 import { inUnit, PLACES, scaledDoubt, sumDoubt, weighingOf } from "../../calc/weighing.ts";
 import { typedNumber } from "../../parts/typing.ts";
@@ -58,7 +51,6 @@ export interface Weighed {
   /** What a verdict allows for, one-sided 95 %, in the unit of the line. */
   reach: string | null;
   reach_read: string | null;
-  coverage: string | null;
   verdict: Verdict | null;
   is_over: boolean;
   is_exact: boolean;
@@ -150,7 +142,6 @@ export function weighed(line: BatchLine, body: Body | null, by: ReadBy): Weighed
     target: plain(plan.amount),
     reach: reachOf(doubt),
     reach_read: reachOf(weighing?.doubt),
-    coverage: doubt === null ? null : String(coverageFactor(doubt.degrees)),
     verdict: here === null || level === null ? null : verdict(level, plan, doubt),
     ...offTarget(plan, level, by),
     stop_at: stopAt(plan, by),

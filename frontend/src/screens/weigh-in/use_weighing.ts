@@ -38,6 +38,8 @@ export interface Weighing {
   better: InstrumentShown | null;
   lot: string | null;
   body: Body | null;
+  /** The reading or the count alone, before a lot is chosen. */
+  measured: Body | null;
   weighed: Weighed | null;
   hindrance: Signal<Hindrance | null>;
   save: () => Promise<void>;
@@ -146,6 +148,7 @@ export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
     better: instruments.find((each) => each.id !== instrument?.id && canTell(each, line)) ?? null,
     lot,
     body,
+    measured: measurement,
     weighed: means,
     hindrance: found,
     save,
