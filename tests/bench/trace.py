@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+import json
 import random
 import uuid
-from collections.abc import Iterator
 
 from django.core.management import call_command
-from django.db import connection
+from django.db import connection, transaction
 
-from kitchenlog.logbook.models import LogHead
+from kitchenlog.logbook.insert import insert_rows
+from kitchenlog.logbook.models import Sheet
 from kitchenlog.members.models import Cooperative
 from kitchenlog.tracing.models import Edge
 from kitchenlog.tracing.selectors import trace_of
@@ -20,7 +21,15 @@ SIZES = (1_000, 10_000, 100_000)
 ASKED = 200
 P95_MS_MOST = 50
 INPUTS_A_BATCH = 4
+DELIVERY_EVERY = 4
+REWORK_EVERY = 10
 WAYS_OUT = 3
+ROWS_AT_ONCE = 5_000
+EDGE_COLUMNS = ("cooperative", "node", "way", "neighbour", "amount", "unit")
+SHEET_COLUMNS = (
+    "cooperative", "subject", "seq", "upto_seq", "entry_count", "fold", "is_open",
+    "is_finished", "audience", "state",
+)  # fmt: skip
 
 
 def measure() -> None:
@@ -38,42 +47,67 @@ def _fill(cooperative: Cooperative, lots: int) -> None:
 
     Batches reach back fifty lots at most, as a store does that is used up.
     """
+    graph = _Graph(cooperative.pk)
     chance = random.Random(lots)
-    rows = []
-    for edge in _edges(lots, chance):
-        rows.append(Edge(cooperative=cooperative, **edge))
-        if len(rows) == 5_000:
-            Edge.objects.bulk_create(rows)
-            rows = []
-    Edge.objects.bulk_create(rows)
-    LogHead.objects.filter(cooperative=cooperative).update(last_seq=lots)
+    for number in range(lots):
+        _add_lot(graph, number, chance)
+    graph.write(everything=True)
     with connection.cursor() as cursor:
         cursor.execute("ANALYZE")
 
 
-def _edges(lots: int, chance: random.Random) -> Iterator[dict[str, str]]:
-    for number in range(lots):
-        lot = f"lot:L{number}"
-        if number % 4 == 0:
-            yield _edge(f"source:S{number % 40}", lot, lot)
-        else:
-            batch = f"batch:{uuid.UUID(int=number)}"
-            # Deliveries are inputs; every tenth batch reworks an earlier product.
-            for _ in range(INPUTS_A_BATCH):
-                older = max(0, number - chance.randint(1, 50)) // 4 * 4
-                yield _edge(f"lot:L{older}", batch, batch)
-            if number % 10 == 0:
-                yield _edge(f"lot:L{max(1, number - 3)}", batch, batch)
-            yield _edge(batch, lot, batch)
-            for way in range(WAYS_OUT):
-                yield _edge(lot, f"recipient:R{(number + way) % 30}", lot)
+def _add_lot(graph: _Graph, number: int, chance: random.Random) -> None:
+    lot = f"lot:L{number}"
+    graph.add_sheet(lot, {"lot": f"L{number}", "material": f"m{number % 20}"})
+    if number % DELIVERY_EVERY == 0:
+        graph.add_edge(f"source:S{number % 40}", lot)
+    else:
+        batch = f"batch:{uuid.UUID(int=number)}"
+        graph.add_sheet(batch, {"code": f"B{number}", "product": f"m{number % 20}"})
+        for _ in range(INPUTS_A_BATCH):
+            delivery = max(0, number - chance.randint(1, 50)) // DELIVERY_EVERY * DELIVERY_EVERY
+            graph.add_edge(f"lot:L{delivery}", batch)
+        if number % REWORK_EVERY == 0:
+            graph.add_edge(f"lot:L{max(1, number - 3)}", batch)
+        graph.add_edge(batch, lot)
+        for way in range(WAYS_OUT):
+            graph.add_edge(lot, f"recipient:R{(number + way) % 30}")
+    graph.write()
 
 
-def _edge(from_node: str, to_node: str, told_by: str) -> dict[str, str]:
-    return {
-        "from_node": from_node, "to_node": to_node, "told_by": told_by,
-        "amount": "1", "unit": "pc",
-    }  # fmt: skip
+class _Graph:
+    """Rows on their way into the tables, a few thousand at a time."""
+
+    def __init__(self, cooperative: uuid.UUID) -> None:
+        self.cooperative = cooperative
+        self.edges: list[tuple[object, ...]] = []
+        self.sheets: list[tuple[object, ...]] = []
+        self.seq = 1_000  # members have sheets already
+
+    def add_edge(self, from_node: str, to_node: str) -> None:
+        """Both ends say it, each of its own way; only lots and batches have sheets."""
+        for node, way, neighbour in (
+            (from_node, "forward", to_node),
+            (to_node, "back", from_node),
+        ):
+            if node.startswith(("lot:", "batch:")):
+                self.edges.append((self.cooperative, node, way, neighbour, "1", "pc"))
+
+    def add_sheet(self, subject: str, state: dict[str, str]) -> None:
+        """As little of a sheet as a label needs."""
+        self.seq += 1
+        self.sheets.append(
+            (self.cooperative, subject, self.seq, self.seq, 1, 1, False, True, "member",
+             json.dumps(state))
+        )  # fmt: skip
+
+    def write(self, *, everything: bool = False) -> None:
+        """Write when enough has gathered."""
+        if everything or len(self.edges) >= ROWS_AT_ONCE:
+            with transaction.atomic():
+                insert_rows(Edge, EDGE_COLUMNS, self.edges)
+                insert_rows(Sheet, SHEET_COLUMNS, self.sheets)
+            self.edges, self.sheets = [], []
 
 
 def _measure_size(cooperative: Cooperative, size: int) -> None:
