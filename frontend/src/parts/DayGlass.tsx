@@ -36,11 +36,10 @@ export function DayGlass(props: DayGlassProps) {
     // The rows are as high as their words; only the laid-out page knows where each stands.
     const place = () => {
       const list = box.current?.querySelector("ol");
-      if (!list) return;
-      const rows = [...list.children];
-      const top = list.getBoundingClientRect().top;
-      height.value = Math.max(320, list.getBoundingClientRect().height);
-      middles.value = rows.map((row) => {
+      if (!box.current || !list) return;
+      const { top, height: boxHeight } = box.current.getBoundingClientRect();
+      height.value = boxHeight;
+      middles.value = [...list.children].map((row) => {
         const { top: rowTop, height: rowHeight } = row.getBoundingClientRect();
         return rowTop + rowHeight / 2 - top;
       });

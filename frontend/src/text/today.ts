@@ -1,5 +1,5 @@
 /** Words of today. */
-import { amountWords } from "./numbers.ts";
+import { amountWords, countWords } from "./numbers.ts";
 
 export const TODAY = {
   bench: "Next",
@@ -45,5 +45,18 @@ export const TODAY = {
     sun: "Sun",
   },
   here: "Where are you?",
-  no_kitchen: "no kitchen chosen",
+  you_are_at: "You are at",
+  elsewhere: "Elsewhere",
+  use_first: "Use first",
+  nothing_soon: "Nothing reaches its date this week.",
+  written_last: "Written last",
+  nothing_written: "Nothing is written yet.",
+  look: "look",
+  to_look_at: (count: number) => `${countWords(count, "batch", "batches")} to look at`,
+  look_why: "A reading, a balance or a correction is open.",
+  below_zero: (count: number) => `${countWords(count, "lot")} below zero`,
+  below_zero_why: "More went out than came in. Count it.",
+  aside: (count: number) => `${countWords(count, "entry", "entries")} kept aside`,
+  aside_why: "The server would not take it. See why.",
+  no_kitchen: "no kitchen",
 };

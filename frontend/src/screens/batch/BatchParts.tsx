@@ -81,7 +81,6 @@ function Step({ batch, held, step }: RecordProps & { step: BatchStep }) {
           <span class="open-figure">{BATCH.not_done}</span>
         </Cup>
       )}
-      {step.caution && <Caution>{step.caution}</Caution>}
       <ul>
         {step.done.map((each) => (
           <RecordRow
@@ -102,6 +101,7 @@ function Step({ batch, held, step }: RecordProps & { step: BatchStep }) {
           />
         ))}
       </ul>
+      {step.caution && <Caution>{step.caution}</Caution>}
     </li>
   );
 }

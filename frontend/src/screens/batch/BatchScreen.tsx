@@ -99,7 +99,7 @@ function Findings({ batch }: { batch: BatchState }) {
       <ul class="findings">
         {open.map((each) => (
           <li key={each.key} class={isDoubt(each.what) ? "doubt" : ""}>
-            <span class="rec">{aboutWords(batch, each.detail)}</span>
+            <span class="rec">{aboutWords(batch, each.detail, each.entry)}</span>
             {findingWords(each.what)}
           </li>
         ))}
@@ -113,9 +113,14 @@ function isDoubt(what: string): boolean {
 }
 
 /** The line or step a finding is about, where it is about one. */
-function aboutWords(batch: BatchState, about: Readonly<Record<string, string>> = {}): string {
-  const line = batch.lines.find((each) => each.line === about.line);
-  const step = batch.steps.find((each) => each.step === about.step);
+function aboutWords(
+  batch: BatchState,
+  about: Readonly<Record<string, string>> = {},
+  entry?: string,
+): string {
+  const holds = (each: { entry: string }) => each.entry === entry;
+  const line = batch.lines.find((each) => each.line === about.line || each.weigh_ins.some(holds));
+  const step = batch.steps.find((each) => each.step === about.step || each.done.some(holds));
   const name = line === undefined ? (step?.says ?? "") : lineName(line);
   return name === "" ? "" : `${name.replace(/\.$/, "")}: `;
 }

@@ -15,6 +15,7 @@ import { pathOfAct } from "../shared/batches.ts";
 import { dayOf, zone } from "../shared/edge.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { useNow } from "../shared/use_now.ts";
+import { Around, WhereAreYou } from "./Around.tsx";
 import { hourOf, openHours } from "./day.ts";
 import { Shelf } from "./Shelf.tsx";
 import { dayThings } from "./things.tsx";
@@ -44,8 +45,14 @@ export function Screen() {
           <NextKey next={underWay.value[0] ?? null} />
         </Foot>
       }
-      side={<Shelf />}
+      side={
+        <>
+          <Shelf />
+          <Around today={today} />
+        </>
+      }
     >
+      <WhereAreYou />
       <DayGlass
         says={TODAY.day(
           String(opens),

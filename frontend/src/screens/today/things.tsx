@@ -2,6 +2,7 @@
 import { Cup } from "../../parts/Cup.tsx";
 import type { DayThing } from "../../parts/DayGlass.tsx";
 import { Tube } from "../../parts/Tube.tsx";
+import { attention } from "../../state/outbox.ts";
 import { nameOf } from "../../state/stock.ts";
 import { type UnderWay, underWay } from "../../state/today.ts";
 import { clockWords, ordinal } from "../../text/numbers.ts";
@@ -10,6 +11,7 @@ import { pathOfAct, recipeNameOf } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
 import { amountText, lifeShown, materialOf } from "../shared/lots.ts";
 import { hourOf, lateLots, pastOf } from "./day.ts";
+import { belowZero, toLookAt } from "./day_around.ts";
 
 const STAGES = 4; // laid out, weighed in, cooked, packed
 
@@ -37,7 +39,53 @@ export function dayThings(today: string): DayThing[] {
   const waiting = others.map(
     (way): DayThing => ({ id: way.batch, hour: null, shown: <Waiting way={way} /> }),
   );
-  return [...past, ...now, ...waiting, ...late(today)];
+  return [...past, ...now, ...waiting, ...looks(), ...late(today)];
+}
+
+/** What is open somewhere, as one cup each: kept aside, below zero, findings of batches. */
+function looks(): DayThing[] {
+  const aside = attention.value.length;
+  const below = belowZero().length;
+  const [first, ...more] = toLookAt();
+  const count = first === undefined ? 0 : more.length + 1;
+  const all: [number, Look][] = [
+    [aside, { id: "aside", href: "#/outbox", words: TODAY.aside(aside), why: TODAY.aside_why }],
+    [
+      below,
+      { id: "below", href: "#/stock", words: TODAY.below_zero(below), why: TODAY.below_zero_why },
+    ],
+    [
+      count,
+      {
+        id: "look",
+        href: first !== undefined && count === 1 ? `#/batch/${first.batch}` : "#/batches",
+        words: TODAY.to_look_at(count),
+        why: TODAY.look_why,
+      },
+    ],
+  ];
+  return all.flatMap(([number, look]) =>
+    number === 0 ? [] : [{ id: look.id, hour: null, shown: <LookAt {...look} /> }],
+  );
+}
+
+interface Look {
+  id: string;
+  href: string;
+  words: string;
+  why: string;
+}
+
+function LookAt({ href, words, why }: Look) {
+  return (
+    <Cup class="to-do" href={href}>
+      <b>{TODAY.look}</b>
+      <span>
+        <b>{words}</b>
+        <span class="second">{why}</span>
+      </span>
+    </Cup>
+  );
 }
 
 function late(today: string): DayThing[] {
