@@ -1,15 +1,18 @@
-import { beforeEach, describe, expect, test } from "vitest";
-import { DEVICE } from "../../simulation/bench.ts";
-import { testHouse, welcome } from "../../simulation/house.ts";
+import { beforeEach, describe, expect, test, vi } from "vitest";
+import { DEVICE, OTHER_DEVICE } from "../../simulation/bench.ts";
+import { type TestHouse, testHouse, welcome } from "../../simulation/house.ts";
 import { draftOf } from "../store/drafts.ts";
 import { dirtyDrafts, draft, writeDrafts } from "./drafts.ts";
 import { deviceDb } from "./house.ts";
-import { signIn } from "./session.ts";
+import { changePerson, signIn } from "./session.ts";
 
 const KEY = "weigh-in/b1/2";
+let house: TestHouse;
 
 beforeEach(async () => {
-  await testHouse(() => welcome(DEVICE));
+  house = await testHouse(({ body }) =>
+    body?.includes("ben") ? welcome(OTHER_DEVICE, "ben@hill", "member-ben") : welcome(DEVICE),
+  );
   await signIn("ama@hill", "a spoon of thyme");
 });
 
@@ -21,6 +24,32 @@ describe("a draft", () => {
 
     expect(await draftOf(await deviceDb(DEVICE), KEY)).toEqual({ shown: "60." });
     expect(await draft(KEY).load()).toEqual({ shown: "60." });
+  });
+
+  test("is written soon, however fast one types on", async () => {
+    const due: (() => void)[] = [];
+    house.world.after = (_, callBack) => {
+      due.push(callBack);
+      return () => undefined;
+    };
+    for (const shown of ["6", "60", "60."]) draft(KEY).save({ shown });
+    expect(due).toHaveLength(1);
+
+    due[0]?.();
+
+    const db = await deviceDb(DEVICE);
+    await vi.waitFor(async () => expect(await draftOf(db, KEY)).toEqual({ shown: "60." }));
+  });
+
+  test("stays with whoever typed it when the person changes", async () => {
+    await signIn("ben@hill", "a spoon of sage");
+    await changePerson(DEVICE);
+    draft(KEY).save({ shown: "60." });
+
+    await changePerson(OTHER_DEVICE);
+
+    expect(await draftOf(await deviceDb(DEVICE), KEY)).toEqual({ shown: "60." });
+    expect(await draft(KEY).load()).toBeNull();
   });
 
   test("is what was typed last, written or not", async () => {

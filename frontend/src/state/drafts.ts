@@ -16,7 +16,8 @@ export interface Draft<T extends Json> {
 /** Forms with something typed and not saved; an update of the app waits for them (R86). */
 export const dirtyDrafts = signal<readonly string[]>([]);
 
-const unwritten = new Map<string, { typed: Json; cancel: () => void }>();
+/** `cancel` stops the writing that is due; null while none is. */
+const unwritten = new Map<string, { typed: Json; cancel: (() => void) | null }>();
 
 /** The draft of one form: `draft("weigh-in/<batch>/<line>")`. */
 export function draft<T extends Json>(key: string): Draft<T> {
@@ -26,13 +27,14 @@ export function draft<T extends Json>(key: string): Draft<T> {
       return kept as T | null; // written by the same form under the same key
     },
     save(typed) {
-      unwritten.get(key)?.cancel();
-      const cancel = house().world.after(WRITE_AFTER_MS, () => void write(key));
+      // What is due stays due: fast typing must not put the writing off for ever.
+      const cancel =
+        unwritten.get(key)?.cancel ?? house().world.after(WRITE_AFTER_MS, () => void write(key));
       unwritten.set(key, { typed, cancel });
       if (!dirtyDrafts.value.includes(key)) dirtyDrafts.value = [...dirtyDrafts.value, key];
     },
     async clear() {
-      unwritten.get(key)?.cancel();
+      unwritten.get(key)?.cancel?.();
       unwritten.delete(key);
       dirtyDrafts.value = dirtyDrafts.value.filter((one) => one !== key);
       await withDb((db) => deleteDraft(db, key));
@@ -46,9 +48,11 @@ export async function writeDrafts(): Promise<void> {
 }
 
 async function write(key: string): Promise<void> {
-  const kept = unwritten.get(key);
-  if (kept === undefined) return;
-  kept.cancel();
+  const before = unwritten.get(key);
+  if (before === undefined) return;
+  before.cancel?.();
+  const kept = { typed: before.typed, cancel: null };
+  unwritten.set(key, kept);
   try {
     await withDb((db) => putDraft(db, key, kept.typed));
     if (unwritten.get(key) === kept) unwritten.delete(key);

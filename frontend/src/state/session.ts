@@ -3,6 +3,7 @@ import { computed, signal } from "@preact/signals";
 import { deleteDeviceDatabase, devicesOf, putChoice, setStanding } from "../store/phone.ts";
 import { waitingCount } from "../store/reads.ts";
 import { askJoinCode } from "../sync/sign_in.ts";
+import { writeDrafts } from "./drafts.ts";
 import { type Door, type Entered, enterByCode, enterBySignIn } from "./entering.ts";
 import { closeDeviceDb, current, deviceDb, house } from "./house.ts";
 import { handOverNow, refreshOutbox } from "./outbox.ts";
@@ -45,6 +46,7 @@ export async function join(answers: {
 /** Changes the person on this phone, without signal (R60). */
 export async function changePerson(device: string): Promise<void> {
   const { phone } = house();
+  await writeDrafts(); // while whoever typed them is still the one on the screen
   const row = (await devicesOf(phone)).find((one) => one.device === device && isUsable(one));
   await putChoice(phone, CURRENT_CHOICE, row?.device ?? null);
   current.value = row === undefined ? null : currentOf(row);

@@ -22,7 +22,8 @@ export function useDrafted<T extends Typed>(key: string, blank: T): Drafted<T> {
     let isLeft = false;
     void kept.load().then((before) => {
       // What a quick thumb typed before the draft was read counts more than the draft.
-      if (before !== null && !isLeft && typed.value === blank) typed.value = { ...blank, ...before };
+      if (before !== null && !isLeft && typed.value === blank)
+        typed.value = { ...blank, ...before };
     });
     return () => {
       isLeft = true;
@@ -33,7 +34,9 @@ export function useDrafted<T extends Typed>(key: string, blank: T): Drafted<T> {
     typed,
     type(part) {
       typed.value = { ...typed.value, ...part };
-      kept.save(typed.value);
+      // What was rubbed out again is no form half filled: an update need not wait for it.
+      if (JSON.stringify(typed.value) === JSON.stringify(blank)) void kept.clear();
+      else kept.save(typed.value);
     },
     clear() {
       typed.value = blank;
