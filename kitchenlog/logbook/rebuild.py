@@ -27,6 +27,7 @@ logger = logging.getLogger(__name__)
 QUIET_DAYS = 14  # R3: a finished subject stays open this long after its last arrival
 TRIES_WITHOUT_LOCK = 2
 SUBJECTS_AT_ONCE = 200
+SHEETS_A_TURN = 10  # few enough that an upload waits no more than some milliseconds
 
 
 @dataclass(frozen=True)
@@ -69,6 +70,18 @@ def fact_of(row: EntryRow) -> Fact:
     )
 
 
+def rebuild_subjects(
+    cooperative: Cooperative, subjects: Sequence[str], *, at: datetime
+) -> None:
+    """Rebuild several sheets in one turn: a commit costs more than folding a small lot."""
+    attempts = [_attempt(cooperative, subject) for subject in subjects]
+    with in_cooperative(cooperative):
+        head = locked_head(cooperative.pk)
+        behind = [each.subject for each in attempts if not _is_saved(head, each, at=at)]
+    for subject in behind:
+        rebuild_subject(cooperative, subject, at=at)
+
+
 def rebuild_subject(cooperative: Cooperative, subject: str, *, at: datetime) -> None:
     """Rebuild one sheet from every entry about it. Twice, late or out of turn: same sheet.
 
@@ -76,19 +89,38 @@ def rebuild_subject(cooperative: Cooperative, subject: str, *, at: datetime) -> 
     sheet would be behind at once: try again, and the last time fold behind the turnstile.
     """
     for _ in range(TRIES_WITHOUT_LOCK):
-        with in_cooperative(cooperative, writes=False):
-            mark = stale_mark(cooperative.pk, subject)
-            rows = entries_about(cooperative.pk, subject)
-        sheet = folded(subject, rows) if rows else None
+        attempt = _attempt(cooperative, subject)
         with in_cooperative(cooperative):
-            head = locked_head(cooperative.pk)
-            if stale_mark(cooperative.pk, subject) == mark:
-                _save(head, subject, sheet, at=at)
+            if _is_saved(locked_head(cooperative.pk), attempt, at=at):
                 return
     with in_cooperative(cooperative):
         head = locked_head(cooperative.pk)
         rows = entries_about(cooperative.pk, subject)
         _save(head, subject, folded(subject, rows) if rows else None, at=at)
+
+
+@dataclass(frozen=True)
+class _Attempt:
+    """A sheet folded without a lock, and the mark that stood on the work list before."""
+
+    subject: str
+    mark: int | None
+    sheet: Folded | None
+
+
+def _attempt(cooperative: Cooperative, subject: str) -> _Attempt:
+    with in_cooperative(cooperative, writes=False):
+        mark = stale_mark(cooperative.pk, subject)
+        rows = entries_about(cooperative.pk, subject)
+    return _Attempt(subject, mark, folded(subject, rows) if rows else None)
+
+
+def _is_saved(head: LogHead, attempt: _Attempt, *, at: datetime) -> bool:
+    """Save behind a locked head, unless something arrived since the attempt read the log."""
+    if stale_mark(head.cooperative_id, attempt.subject) != attempt.mark:
+        return False
+    _save(head, attempt.subject, attempt.sheet, at=at)
+    return True
 
 
 def _save(head: LogHead, subject: str, sheet: Folded | None, *, at: datetime) -> None:
@@ -128,15 +160,29 @@ def recompute(
         waiting = [subject for subject in subjects if subject not in failed]
         if not waiting:
             return not failed and _nothing_left(cooperative)
-        for subject in waiting:
+        for begin in range(0, len(waiting), SHEETS_A_TURN):
+            some = waiting[begin : begin + SHEETS_A_TURN]
+            failed |= _rebuilt_as_far_as_possible(cooperative, some, clock=clock)
+            if clock() >= until:
+                return False
+    return False
+
+
+def _rebuilt_as_far_as_possible(
+    cooperative: Cooperative, subjects: Sequence[str], *, clock: Callable[[], datetime]
+) -> set[str]:
+    """Rebuild together, or one by one if one of them is in the way; what could not be built."""
+    failed = set()
+    try:
+        rebuild_subjects(cooperative, subjects, at=clock())
+    except Exception:
+        for subject in subjects:
             try:
                 rebuild_subject(cooperative, subject, at=clock())
             except Exception:
                 logger.exception("could not rebuild a %s", type_in(subject))
                 failed.add(subject)
-            if clock() >= until:
-                return False
-    return False
+    return failed
 
 
 def _nothing_left(cooperative: Cooperative) -> bool:
