@@ -24,7 +24,7 @@ export interface NumberShownProps {
   amount: string | null;
   unit?: string | null | undefined;
   basis: Basis;
-  /** The expanded uncertainty in the same unit: the length of the whisker. */
+  /** The guard band in the same unit: the length of the whisker. */
   uncertainty?: string | null | undefined;
   /** Given: a tap opens it. */
   budget?: BudgetLines | undefined;

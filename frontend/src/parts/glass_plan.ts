@@ -10,7 +10,7 @@ export interface GlassProps {
   target?: string | null | undefined;
   low?: string | null | undefined;
   high?: string | null | undefined;
-  /** The expanded uncertainty: the whisker beside the reading. */
+  /** The guard band: the whisker beside the reading. */
   uncertainty?: string | null | undefined;
   height?: number | undefined;
   /** Below and above this the glass does not go, if the caller knows better. */

@@ -225,7 +225,7 @@ export const GOOD_FOR = {
   drawn: (reach: string, least: string) =>
     `A reading as a whisker of \u00b1\u00a0${reach} inside a tolerance of \u00b1\u00a0${least}.`,
   coverage:
-    "About 95 % sure, k = 2. Check it with a known mass or weighed water before you rely on it.",
+    "95 % sure on the side of a limit. Check it with a known mass or weighed water before you rely on it.",
 };
 
 /** Where a density comes from. */

@@ -7,11 +7,11 @@ import {
   product,
   significant,
 } from "../../calc/numbers.ts";
-import { combinedU, doubtOf, isFineEnough } from "../../calc/readings.ts";
+import { doubtOf, guardBand, isFineEnough } from "../../calc/readings.ts";
 
 /** Both in the unit of the instrument. */
 export interface GoodFor {
-  /** Expanded uncertainty of a reading, k = 2, two significant digits. */
+  /** The guard band of a reading, as every whisker shows it; two significant digits. */
   reach: string;
   /** The smallest tolerance, up and down alike, at which it can still say "within". */
   tolerance: string | null;
@@ -34,11 +34,9 @@ export function goodFor(given: {
   if (division.isZero() || division.isNegative()) return null;
   const repeatability = given.repeatability === null ? null : parseDecimal(given.repeatability);
   const { readings } = given;
-  const { u } = doubtOf({ division, readings, repeatability });
-  // Four equal parts make twice one of them: k = 2 (JCGM 100:2008 6.2.1).
-  const expanded = combinedU([u, u, u, u]);
+  const band = guardBand(doubtOf({ division, readings, repeatability }));
   return {
-    reach: significant(expanded, REACH_DIGITS),
+    reach: significant(band, REACH_DIGITS),
     tolerance: leastTolerance(division, { readings, repeatability }),
   };
 }
