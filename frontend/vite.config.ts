@@ -21,7 +21,9 @@ export default defineConfig({
   build: {
     target: ["chrome114", "firefox115", "safari16.4"],
     manifest: "budget.json",
-    modulePreload: { polyfill: false },
+    // All files are kept ready by the worker: lists of what to load ahead would only add to them.
+    modulePreload: false,
+    cssCodeSplit: false,
     // An inlined picture would be a data: address, which the content policy refuses.
     assetsInlineLimit: 0,
     rolldownOptions: {

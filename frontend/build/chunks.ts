@@ -16,17 +16,21 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
   // What several tasks share, then one file a task.
   [/\/(parts|screens\/shared)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes)\.ts$/, "shared"],
-  [/\/text\/set_up_recipe\.ts$|\/screens\/set-up\/recipe\/\w*(?<!Screen)\.tsx?$/, "set_up_recipe"],
-  [/\/text\/set_up\.ts$|\/screens\/set-up\/\w*(?<!Screen)\.tsx?$/, "set_up"],
-  [/\/screens\/(sign-in|people)\//, "sign_in"],
-  [/\/screens\/trace\//, "trace"],
+  [/\/text\/set_up_recipe\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
+  [/\/text\/set_up\.ts$|\/screens\/set-up\//, "set_up"],
+  [/\/screens\/(sign-in|people|outbox)\//, "people"],
+  [/\/screens\/(start|lay-out|weigh-in|step|finish|batch|label)\//, "make"],
+  [/\/screens\/(receive|stock|lot|stall|dispatch|trace)\//, "goods"],
   [/\/text\//, "words"],
 ];
 
+/** Files of a task hold several screens: one is seldom opened without the others. */
+export const TASKS: readonly string[] = ["set_up", "recipe", "people", "make", "goods"];
+
 /** The name of the file a module goes into, or null. */
 export function chunkOf(id: string): string | null {
-  // A style sheet goes with what imports it: named, it would draw the scripts of its file along.
-  if (id.endsWith(".css")) return null;
+  // All styles are one sheet: named after its folder, one would draw the scripts of its file along.
+  if (id.endsWith(".css")) return "base";
   const rule = RULES.find(([fits]) => fits.test(id));
   return rule?.[1] ?? null;
 }

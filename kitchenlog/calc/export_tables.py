@@ -19,13 +19,9 @@ export type Dimension = "mass" | "volume" | "count" | "temperature";
 
 export interface UnitRow {
   readonly code: string;
-  readonly name: string;
   readonly dimension: Dimension;
-  readonly system: string;
-  /** Exact decimal; null for temperatures, which are not factors. */
+  /** Exact decimal; null for temperatures, which are not factors. Sources: units.csv. */
   readonly in_base: string | null;
-  readonly source: string;
-  readonly basis: string;
 }
 
 export const UNIT_ROWS: readonly UnitRow[] = [
@@ -61,12 +57,8 @@ def _units_text() -> str:
     rows = (
         {
             "code": unit.code,
-            "name": unit.name,
             "dimension": unit.dimension,
-            "system": unit.system,
             "in_base": None if unit.in_base is None else written(unit.in_base),
-            "source": unit.source,
-            "basis": unit.basis,
         }
         for unit in UNITS.values()
     )

@@ -74,7 +74,6 @@ export interface Field {
 
 export interface Kind {
   readonly name: string;
-  readonly says: string;
   readonly fields: readonly Field[];
   readonly subjects: readonly string[];
   readonly mentions?: readonly string[];
@@ -254,6 +253,8 @@ def _constant(declared: Kind | Field) -> str:
         always = slot.name in ("version", "subjects")
         if value == slot.default and not always:
             continue
+        if slot.name == "says":
+            continue  # It stands over the type; the phone shows it nowhere.
         if slot.name == "fields":
             text = "[" + ", ".join(_constant(field) for field in value) + "]"
         else:
