@@ -22,20 +22,21 @@ def stored_sheets(phone: Phone, login: str | None = None) -> dict[str, Any]:
 def settled_alike(hearth: Hearth, *phones: Phone) -> None:
     """Hand over and fetch until every phone holds each sheet as the server tells it."""
     desk = hearth.desk()
+    for phone in phones:
+        phone.hand_over_now()
+    for phone in phones:
+        phone.until_nothing_waits()
+    hearth.until_quiet()
+    told = _last_told(desk.everything())
+    for phone in phones:
+        phone.hand_over_now()
     until = time.monotonic() + ALIKE_S_MAX
-    while True:
-        hearth.until_quiet()
-        for phone in phones:
-            phone.hand_over_now()
-        told = _last_told(desk.everything())
-        apart = [
-            (phone.folder.name, subject, seq)
-            for phone in phones
-            for subject, seq in told.items()
-            if stored_sheets(phone).get(subject, {}).get("seq") != seq
-        ]
-        if not apart and not any(phone.waiting() for phone in phones):
-            return
+    while apart := [
+        (phone.folder.name, subject, seq)
+        for phone in phones
+        for subject, seq in told.items()
+        if stored_sheets(phone).get(subject, {}).get("seq") != seq
+    ]:
         assert time.monotonic() < until, f"still apart: {apart}"
         time.sleep(LOOK_EVERY_S)
 

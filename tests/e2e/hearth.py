@@ -43,6 +43,7 @@ class DeskPhone:
         self.member = SimpleNamespace(
             id=answer["member"]["id"], cooperative_id=answer["cooperative"]["id"]
         )
+        self.pen = Pen(self)  # type: ignore[arg-type] # it asks for these names only
 
     @classmethod
     def enter(cls, url: str, **said: Any) -> DeskPhone:
@@ -104,6 +105,15 @@ class Hearth:
             return int(json.load(answer)["logs_behind"])
 
 
+@dataclass(frozen=True)
+class LivedIn:
+    """What stands there after some work: the batch under way with its one weigh-in, and packs."""
+
+    batch: str
+    weigh_in: str
+    lot: str
+
+
 def begin(server: KitchenlogServer) -> Hearth:
     """Start the cooperative, let its members join, and push what they set up."""
     said = server.manage(
@@ -117,8 +127,58 @@ def begin(server: KitchenlogServer) -> Hearth:
         roles = MEMBERS[login][1]
         made = desk.ask("POST", "join-codes", {"roles": roles})
         _joined(server.url, login, made["code"])
-    desk.push(list(_written(Pen(desk))))  # type: ignore[arg-type] # in the shape it asks for
+    desk.push(list(_written(desk.pen)))
     return Hearth(server)
+
+
+def lived_in(desk: DeskPhone) -> LivedIn:
+    """Give the kitchen a finished batch with sales and a business, and one under way."""
+    began_at = datetime.now(UTC) - timedelta(hours=3)
+    minutes = iter(range(1, 200))
+    recipe = next(
+        change["data"]["state"]["versions"][-1]
+        for change in desk.everything()
+        if change["id"] == f"recipe:{RECIPE}"
+    )
+    planned = {name: recipe["body"][name] for name in ("product", "makes", "lines", "steps")}
+    made: list[dict[str, Any]] = []
+
+    def write(kind: str, **body: Any) -> str:
+        made.append(desk.pen.write(kind, body, at=began_at + timedelta(minutes=next(minutes))))
+        return str(made[-1]["id"])
+
+    done, open_one, today = made_id("done"), made_id("under way"), began_at.date().isoformat()
+    write(
+        "receipt", lot="QU-1", material=made_id("Quinces"), source=made_id("orchard"),
+        amount={"amount": "9", "unit": "kg"}, place=KITCHEN, condition="fit",
+    )  # fmt: skip
+    for batch, code in ((done, "QJ-1"), (open_one, "QJ-2")):
+        write(
+            "batch_started", batch=batch, code=code, recipe=RECIPE, place=KITCHEN,
+            recipe_version=recipe["entry"], scaled_by="as_written", **planned,
+        )  # fmt: skip
+        write("laid_out", batch=batch, line="quinces", lots=[{"lot": "QU-1"}])
+        weighed = write(
+            "weigh_in", batch=batch, line="quinces", material=made_id("Quinces"), lot="QU-1",
+            place=KITCHEN, reading={"instrument": made_id("Bench scale"), "unit": "g",
+                                    "shown": "2003", "division": "1"},
+        )  # fmt: skip
+    packs = {"lot": "QJ-1", "place": STALL}
+    write(
+        "output", batch=done, lot="QJ-1", material=made_id("Quince jelly"), place=KITCHEN,
+        amount=_pieces(9), pack_net={"amount": "240", "unit": "g"},
+        life={"sort": "best_before", "on": (began_at + timedelta(days=360)).date().isoformat()},
+    )  # fmt: skip
+    write("batch_finished", batch=done)
+    write("transfer", lot="QJ-1", amount=_pieces(6), from_place=KITCHEN, to_place=STALL)
+    write("sale", **packs, amount=_pieces(2), on=today, price_each="6.50")
+    write("dispatch", **packs, amount=_pieces(3), recipient=made_id("inn"))
+    desk.push(made)
+    return LivedIn(batch=open_one, weigh_in=weighed, lot="QJ-1")
+
+
+def _pieces(count: int) -> dict[str, str]:
+    return {"amount": str(count), "unit": "pc"}
 
 
 def copied(folder: Path, into: Path) -> None:
@@ -228,4 +288,3 @@ def _asked(
         return json.loads(text), answer.getheaders()
     finally:
         connection.close()
-

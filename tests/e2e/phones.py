@@ -13,9 +13,11 @@ from playwright.sync_api import BrowserContext, ConsoleMessage, Error, Locator, 
 SMALL = {"width": 360, "height": 800}
 LAPTOP = {"width": 1280, "height": 800}
 WAIT_MS = 20_000
+KEY_MS = 60  # two touches within 50 ms are one touch of a wet finger
 GONE_S_MAX = 20
 DRAFT_S_MAX = 5
 WHOLE_S_MAX = 60
+HANDED_OVER_S_MAX = 120
 LOOK_EVERY_S = 0.2
 
 # What a browser says by itself about a server that is not there; the app cannot keep it quiet.
@@ -28,6 +30,19 @@ document.addEventListener("securitypolicyviolation", (event) =>
 _UNTIL_CONTROLLED = """() => new Promise((resolve) => {
   if (navigator.serviceWorker.controller !== null) resolve();
   else navigator.serviceWorker.addEventListener("controllerchange", () => resolve());
+})"""
+_GO = """(wanted) => new Promise((resolve) => {
+  if (location.hash === wanted) return resolve();
+  const before = document.querySelector(".frame");
+  const look = () => {
+    const now = document.querySelector(".frame");
+    if (now === null || now === before) return;
+    watch.disconnect();
+    resolve();
+  };
+  const watch = new MutationObserver(look);
+  watch.observe(document.body, { subtree: true, childList: true });
+  location.hash = wanted;
 })"""
 _STORED = """async (begin) => {
   const asked = (request) => new Promise((resolve, reject) => {
@@ -54,9 +69,7 @@ _STORED = """async (begin) => {
 class Phone:
     """One browser on one profile. Everything it complains about is kept in `trouble`."""
 
-    def __init__(
-        self, playwright: Playwright, folder: Path, url: str, **launch: Any
-    ) -> None:
+    def __init__(self, playwright: Playwright, folder: Path, url: str, **launch: Any) -> None:
         self.playwright = playwright
         self.folder = folder
         self.url = url
@@ -123,8 +136,8 @@ class Phone:
             self.context = None
 
     def go(self, path: str) -> None:
-        """Go to a screen of the app by its path, and wait until it is drawn."""
-        self.page.evaluate("(path) => { location.hash = path; }", path)
+        """Go to a screen of the app by its path, and wait until it has taken the old one's place."""
+        self.page.evaluate(_GO, f"#{path}")
         self.page.locator("h1").wait_for()
 
     def until_controlled(self) -> None:
@@ -145,6 +158,11 @@ class Phone:
             for row in rows
             if f"kitchenlog-{row['device']}" in stored
         }
+
+    def members(self) -> dict[str, str]:
+        """The member's id of each login known on this phone."""
+        rows = self.stored()["kitchenlog-phone"]["devices"]
+        return {row["member"]["login"].split("@")[0]: row["member"]["id"] for row in rows}
 
     def waiting(self) -> int:
         """How many entries of everybody on this phone wait to be handed over."""
@@ -171,6 +189,13 @@ class Phone:
         until = time.monotonic() + WHOLE_S_MAX
         while not all(stores["is_whole"] for stores in self.devices().values()):
             assert time.monotonic() < until, "the first pull has not come to its end"
+            time.sleep(LOOK_EVERY_S)
+
+    def until_nothing_waits(self) -> None:
+        """Wait until every outbox on this phone has emptied by itself."""
+        until = time.monotonic() + HANDED_OVER_S_MAX
+        while self.waiting():
+            assert time.monotonic() < until, f"{self.waiting()} still wait"
             time.sleep(LOOK_EVERY_S)
 
     # What hands do
@@ -200,14 +225,25 @@ class Phone:
 
     def type_digits(self, digits: str) -> None:
         """On the own keypad, key by key."""
-        keys = self.page.get_by_role("group", name="Digits")
         for digit in digits:
-            name = "point" if digit == "." else digit
-            keys.get_by_role("button", name=name, exact=True).click()
+            self._press_key("point" if digit == "." else digit)
+
+    def rub_out(self, count: int) -> None:
+        """So many digits, from the last one."""
+        for _ in range(count):
+            self._press_key("rub out")
+
+    def _press_key(self, name: str) -> None:
+        keys = self.page.get_by_role("group", name="Digits")
+        keys.get_by_role("button", name=name, exact=True).click(delay=KEY_MS)
 
     def sees(self, words: str, *, exact: bool = False) -> None:
         """Wait until these words are on the screen."""
         self.page.get_by_text(words, exact=exact).first.wait_for()
+
+    def said(self) -> str:
+        """The words of the work on the screen, one space between them."""
+        return " ".join(self.page.locator("main").inner_text().split())
 
     def sign_in(self, login: str, passphrase: str) -> None:
         """With signal, as somebody who has an account."""

@@ -54,7 +54,7 @@ class Addresses:
         return {"lot": lot["lot"], "act": "count", "place": next(iter(lot["places"]))}
 
     def _others(self, pattern: str) -> dict[str, str]:
-        words = {"way": "join", "area": "places", "type": "recipient"}
+        words = {"way": "join", "code": "ABCD-EFGH", "area": "places", "type": "recipient"}
         if pattern.startswith("/bring"):
             words["place"] = self._defined("place", sort="stall")
         if pattern.startswith("/lot/"):

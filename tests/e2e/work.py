@@ -97,3 +97,37 @@ def open_stall(phone: Phone) -> None:
 def title_is(phone: Phone, words: str) -> None:
     """Wait until the screen of this title is there."""
     phone.page.locator("h1", has_text=words).wait_for()
+
+
+def count(phone: Phone, lot: str, digits: str) -> None:
+    """Count a lot in the lane kitchen, where it stands."""
+    phone.go(f"/lot/{lot}/count")
+    phone.type_digits(digits)
+    phone.press_main("Save the count")
+    title_is(phone, "Kept on this phone")
+
+
+def correct_weigh_in(phone: Phone, batch: str, entry: str, *, to: str, reason: str) -> None:
+    """Say what the display really showed, and why."""
+    phone.go(f"/correct/{batch}/{entry}")
+    phone.cup("It showed").wait_for()
+    phone.rub_out(len(to))
+    phone.type_digits(to)
+    phone.page.get_by_label("Why?").fill(reason)
+    phone.press_main("Save the correction")
+    phone.page.get_by_role("heading", name="Steps").wait_for()
+
+
+def change_contact(phone: Phone, source: str, words: str) -> None:
+    """Write another contact of a source."""
+    phone.go(f"/set-up/sources/{source}")
+    phone.page.get_by_label("Contact").fill(words)
+    phone.press_main("Keep 1 change")
+    phone.sees("Kept")
+
+
+def change_person(phone: Phone, name: str) -> None:
+    """Hand the phone to somebody who once signed in on it."""
+    phone.go("/people")
+    phone.press(name, among=phone.page.get_by_role("group", name="Known on this phone"))
+    phone.page.locator(".where", has_text=name).wait_for()
