@@ -26,6 +26,10 @@ export const START = {
   at_hand: (amount: string) => `${amount} at hand`,
   short: (amount: string) => `only ${amount} at hand`,
   limits: "limits",
+  written_as: (amount: string, source: string) => `Written as ${amount}; density: ${source}`,
+  as_published: (low: string, high: string) =>
+    `${figure(low)} to ${amountWords(high, "g")} as published`,
+  by_volume: "No density known. Measure it by volume.",
   not_known: "not counted here",
   kitchen: "Which kitchen?",
   no_kitchen: "No kitchen is set up. A coordinator sets one up.",

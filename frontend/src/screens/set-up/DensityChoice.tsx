@@ -8,7 +8,6 @@ import { NumberShown } from "../../parts/NumberShown.tsx";
 import { Facts } from "../../parts/Plain.tsx";
 import { amountWords, figure } from "../../text/numbers.ts";
 import { DENSITY } from "../../text/set_up.ts";
-import { beside } from "../shared/sentences.ts";
 import {
   calledAlike,
   type DensityFound,
@@ -18,7 +17,8 @@ import {
   densityShown,
   densityTable,
   readDensities,
-} from "./density.ts";
+} from "../shared/density.ts";
+import { beside } from "../shared/sentences.ts";
 import { type FormAtWork, textAt } from "./form.ts";
 
 const PROPOSED_MAX = 4;

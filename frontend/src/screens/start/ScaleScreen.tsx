@@ -81,7 +81,7 @@ function Scale({ recipe }: { recipe: Recipe }) {
           {scaled === null ? (
             <Notice>{START.how_much_first}</Notice>
           ) : (
-            <ScaledLines scaled={scaled} />
+            <ScaledLines scaled={scaled} ranges={starting.ranges} byVolume={starting.by_volume} />
           )}
         </Part>
       }

@@ -1,11 +1,21 @@
 /** The lines at the chosen size, each with what is at hand. */
+import { textIn } from "../../calc/bodies.ts";
 import { nameOf } from "../../state/stock.ts";
+import type { Body } from "../../state/types.ts";
 import { START } from "../../text/start.ts";
 import { amountText } from "../shared/lots.ts";
 import type { Scaled, ScaledLine } from "./scaling.ts";
 
+interface ScaledLinesProps {
+  scaled: Scaled;
+  /** How far published figures of a household measure lie apart, in g. */
+  ranges: ReadonlyMap<string, { low: string; high: string } | null>;
+  /** Lines whose density nobody knows. */
+  byVolume: ReadonlySet<string>;
+}
+
 /** Read only: names, amounts, what is at hand; the one that limits is named. */
-export function ScaledLines({ scaled }: { scaled: Scaled }) {
+export function ScaledLines({ scaled, ranges, byVolume }: ScaledLinesProps) {
   return (
     <ul class="scaled-lines">
       {scaled.lines.map((line) => (
@@ -16,10 +26,20 @@ export function ScaledLines({ scaled }: { scaled: Scaled }) {
             <span class={line.is_short ? "shout" : "second"}>{handWords(line)}</span>
             {scaled.limits === line.line && <span class="second">{START.limits}</span>}
           </span>
+          <Measure body={line.body} range={ranges.get(line.line) ?? null} />
+          {byVolume.has(line.line) && <span class="second">{START.by_volume}</span>}
         </li>
       ))}
     </ul>
   );
+}
+
+/** How a household measure was written, and between which masses published figures lie. */
+function Measure({ body, range }: { body: Body; range: { low: string; high: string } | null }) {
+  const note = textIn(body, "note");
+  if (note === null) return null;
+  const words = range === null ? note : `${note}; ${START.as_published(range.low, range.high)}`;
+  return <span class="second scaled-note">{words}</span>;
 }
 
 function handWords(line: ScaledLine): string {

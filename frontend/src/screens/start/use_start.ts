@@ -1,17 +1,20 @@
 /** What starting a batch knows: the version, how much, where; and the one entry that starts it. */
 import { useSignal } from "@preact/signals";
-import { quantityIn, textIn } from "../../calc/bodies.ts";
+import { useEffect } from "preact/hooks";
+import { itemsIn, quantityIn, textIn } from "../../calc/bodies.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import { record } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import { kitchen, setKitchen } from "../../state/settings.ts";
 import { places, type Recipe, type RecipeVersion } from "../../state/stock.ts";
 import { nextCode } from "../shared/codes.ts";
+import { densityTable, readDensities } from "../shared/density.ts";
 import { useDrafted } from "../shared/drafted.ts";
 import { newId } from "../shared/edge.ts";
-import { materialOf } from "../shared/lots.ts";
+import { materialOf, textField } from "../shared/lots.ts";
 import { type Hindrance, hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
+import { byWeight, isHousehold, rangeAt } from "./household.ts";
 import { factorFor, packsWritten, type Scaled, type ScaledBy, scaledVersion } from "./scaling.ts";
 
 const BLANK = { version: "", by: "as_written", typed: "", place: "" };
@@ -26,7 +29,12 @@ function wayOf(by: string): ScaledBy {
 export function useStart(recipe: Recipe) {
   const { typed, type, clear } = useDrafted(`start:${recipe.id}`, BLANK);
   const found = useSignal<Hindrance | null>(null);
-  const version = versionOf(recipe, typed.value.version);
+  const written = versionOf(recipe, typed.value.version);
+  const isHouse = itemsIn(written.body, "lines").some((line) => isHousehold(line, measuredAs));
+  useEffect(() => {
+    if (isHouse) void readDensities();
+  }, [isHouse]);
+  const { version, measures, by_volume } = byWeight(written, densityTable.value, measuredAs);
   const makes = quantityIn(version.body, "makes");
   const product = materialOf(textIn(version.body, "product"));
   const by = wayOf(typed.value.by);
@@ -41,6 +49,12 @@ export function useStart(recipe: Recipe) {
     packNet: hasPackNet ? { ...packNet } : null,
   });
   const scaled = factor === null ? null : scaledVersion(version, factor, by);
+  const ranges = new Map(
+    [...measures].map(([line, measure]) => [
+      line,
+      factor === null ? null : rangeAt(measure, factor),
+    ]),
+  );
   const kitchens = places.value.filter(
     (each) => !each.is_retired && (each.fields.sort === "kitchen" || each.id === kitchen.value),
   );
@@ -73,12 +87,22 @@ export function useStart(recipe: Recipe) {
     by,
     unit,
     scaled,
+    ranges,
+    by_volume,
     place,
     kitchens,
     product,
     canPack: packsWritten(version) !== null || hasPackNet,
     hindrance: found,
     start,
+  };
+}
+
+function measuredAs(id: string | null) {
+  const material = materialOf(id);
+  return {
+    measured_by: textField(material, "measured_by"),
+    density_of: textField(material, "density_of"),
   };
 }
 

@@ -1,17 +1,20 @@
 /** What was weighed in: the last entry at hand, and all lines of the batch beside the work. */
 import type { ComponentChildren } from "preact";
 import type { BatchState } from "../../calc/batches.ts";
+import { itemsIn, textIn } from "../../calc/bodies.ts";
 import { Cup } from "../../parts/Cup.tsx";
 import { Entries, EntryRow, type EntryState } from "../../parts/EntryRow.tsx";
 import { Notice, Part } from "../../parts/Plain.tsx";
 import { Vessel } from "../../parts/Tube.tsx";
 import { waiting } from "../../state/outbox.ts";
+import type { HeldEntry } from "../../state/record.ts";
 import { amountWords, clockWords } from "../../text/numbers.ts";
 import { PARTS } from "../../text/parts.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { type BatchLine, lineName } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
 import { amountText, quantityText } from "../shared/lots.ts";
+import { useHeld } from "../shared/use_held.ts";
 
 type WeighIn = BatchLine["weigh_ins"][number];
 
@@ -62,9 +65,12 @@ export function LineEntries(props: {
 }) {
   const { batch, here } = props;
   const line = batch.lines.find((each) => each.line === here);
+  const held = useHeld(`batch:${batch.batch}`, batch);
+  const note = noteOf(held.value, here);
   return (
     <>
       <Part title={WEIGH_IN.on_this_line}>
+        {note !== null && <p class="second">{note}</p>}
         {line === undefined || line.weigh_ins.length === 0 ? (
           <p class="second">{WEIGH_IN.nothing_yet}</p>
         ) : (
@@ -87,6 +93,14 @@ export function LineEntries(props: {
       </Part>
     </>
   );
+}
+
+/** What the recipe notes on a line, such as the household measure it was written in. */
+function noteOf(held: readonly HeldEntry[], line: string): string | null {
+  const start = held.find(({ entry }) => entry.kind === "batch_started");
+  const lines = start === undefined ? [] : itemsIn(start.entry.body, "lines");
+  const own = lines.find((each) => textIn(each, "line") === line);
+  return own === undefined ? null : textIn(own, "note");
 }
 
 /** Every line as a way to it. */
