@@ -32,7 +32,7 @@ export const WEIGH_IN = {
   cannot_tell: "cannot tell on this line",
   no_instruments: "No instrument reads this. Set one up.",
   choose_lot: "From which lot?",
-  from_lot: "from",
+  from_lot: (place: string | null) => (place === null ? "from" : `from ${place}`),
   which_lot: "Which lot?",
   no_lots: "No lot of this is known here. Receive it first.",
   left: (amount: string) => `${amount} left`,

@@ -8,9 +8,10 @@ import { Caution, Notice, Part } from "../../parts/Plain.tsx";
 import { Qr } from "../../parts/Qr.tsx";
 import { LABEL } from "../../text/label.ts";
 import { figure } from "../../text/numbers.ts";
+import { houseAddress } from "../shared/edge.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { type LabelLines, labelOf } from "./label.ts";
+import { codeText, type LabelLines, labelOf } from "./label.ts";
 import "./label.css";
 
 const COPIES_MAX = 200; // one sheet run; more is printed in two
@@ -131,7 +132,11 @@ function OneLabel({ lines }: { lines: LabelLines }) {
           {LABEL.lot} <b>{lines.lot}</b>
         </p>
       </div>
-      <Qr class="label-code" text={lines.lot} says={LABEL.code_says(lines.lot)} />
+      <Qr
+        class="label-code"
+        text={codeText(lines.lot, houseAddress())}
+        says={LABEL.code_says(lines.lot)}
+      />
     </div>
   );
 }

@@ -10,6 +10,11 @@ import { lifeSortWord } from "../../text/lots.ts";
 import { amountWords, dayWords } from "../../text/numbers.ts";
 import { materialOf } from "../shared/lots.ts";
 
+/** What the code on a label says: the page of the lot where the house has an address, else its code. */
+export function codeText(lot: string, house: string | null): string {
+  return house === null ? lot : `${house}/#/lot/${lot}`;
+}
+
 /** Every line of a label, ready to show; null where there is nothing to say. */
 export interface LabelLines {
   lot: string;

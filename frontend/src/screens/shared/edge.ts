@@ -28,6 +28,11 @@ export function nowMs(): number {
   return Date.now();
 }
 
+/** Where others reach this house: its address on the web; null for one on this machine only. */
+export function houseAddress(): string | null {
+  return location.protocol === "https:" ? location.origin : null;
+}
+
 /** An id for something new: a source, a recipient. */
 export function newId(): string {
   return crypto.randomUUID();

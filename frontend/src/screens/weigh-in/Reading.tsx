@@ -6,6 +6,7 @@ import { Glass } from "../../parts/Glass.tsx";
 import { Refusal } from "../../parts/Plain.tsx";
 import { useRoom } from "../../parts/room.ts";
 import { Verdict } from "../../parts/Verdict.tsx";
+import { nameOf } from "../../state/stock.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import type { BatchLine } from "../shared/batches.ts";
@@ -90,7 +91,7 @@ function LotCup({ weighing, onPress }: { weighing: Weighing; onPress: () => void
   return (
     <Cup class="tool" onPress={onPress}>
       <span>
-        <span>{WEIGH_IN.from_lot}</span>
+        <span>{WEIGH_IN.from_lot(weighing.from && nameOf("place", weighing.from))}</span>
         <b class="code">{weighing.lot ?? WEIGH_IN.which_lot}</b>
       </span>
     </Cup>

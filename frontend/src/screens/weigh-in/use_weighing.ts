@@ -1,6 +1,8 @@
 /** All a weigh-in screen knows and does: what is typed, what it means, saving it. */
 import type { Signal } from "@preact/signals";
 import { useSignal } from "@preact/signals";
+import { type Decimal, parseDecimal, ZERO } from "../../calc/numbers.ts";
+import { weighed as weighedIn } from "../../calc/weighing.ts";
 import { record, takeBack } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import { remember, remembered } from "../../state/settings.ts";
@@ -37,6 +39,8 @@ export interface Weighing {
   /** One that could tell on this line, if the one in use cannot. */
   better: InstrumentShown | null;
   lot: string | null;
+  /** Where the lot is taken from, if that is not the kitchen of the batch. */
+  from: string | null;
   body: Body | null;
   /** The reading or the count alone, before a lot is chosen. */
   measured: Body | null;
@@ -93,11 +97,21 @@ function completed(
   return { ...typed, unit: typed.unit || own, tare: tare === "0" ? "" : tare };
 }
 
-/** Where the lot is taken from: this kitchen if it stands here, else where it does stand. */
-function takenFrom(line: BatchLine, lot: string | null, kitchen: string | null): string | null {
-  const standing = lotsOf(line.material ?? "").find((each) => each.lot === lot)?.places ?? {};
-  if (kitchen !== null && kitchen in standing) return kitchen;
-  return Object.keys(standing)[0] ?? kitchen;
+/**
+ * Where a lot is taken from: this kitchen if enough stands here, else where enough does stand;
+ * where it is enough nowhere, here if anything stands here. Amounts in base units.
+ */
+export function takenFrom(
+  standing: Readonly<Record<string, string>>,
+  kitchen: string | null,
+  needed: Decimal,
+): string | null {
+  const isEnough = (place: string) => parseDecimal(standing[place] ?? "0").compare(needed) >= 0;
+  const all = Object.keys(standing);
+  if (kitchen !== null && kitchen in standing && isEnough(kitchen)) return kitchen;
+  const other = all.find(isEnough);
+  if (other !== undefined) return other;
+  return kitchen !== null && kitchen in standing ? kitchen : (all[0] ?? kitchen);
 }
 
 /** One screen's weighing. Typed digits survive reload and leave with the entry that was saved. */
@@ -110,7 +124,8 @@ export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
   const now = completed(typed.value, line, instrument);
   const measurement = measured(now, instrument, isCounted);
   const lot = lotToTake(line, now.lot);
-  const from = takenFrom(line, lot, place);
+  const standing = lotsOf(line.material ?? "").find((each) => each.lot === lot)?.places ?? {};
+  const from = takenFrom(standing, place, weighedIn(measurement ?? {})?.value ?? ZERO);
   const isWhole = measurement !== null && lot !== null && from !== null;
   const body = isWhole
     ? { batch, line: line.line, material: line.material, lot, place: from, ...measurement }
@@ -147,6 +162,7 @@ export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
     instrument,
     better: instruments.find((each) => each.id !== instrument?.id && canTell(each, line)) ?? null,
     lot,
+    from: from === place ? null : from,
     body,
     measured: measurement,
     weighed: means,
