@@ -35,6 +35,7 @@ export const LAY_OUT = {
   no_lot: "No lot here. Receive it first.",
   expired: (code: string) => `${code} is past its date`,
   receive: "Receive",
+  all_the_same: "is here all the same",
   weigh_first: "Weigh in the first",
   still,
   lines: "Lines",

@@ -43,6 +43,7 @@ export const STALL = {
   type_price: "Type the price of one",
   found_more: (came: string, sold: string) =>
     `You brought ${came} and sold ${sold}. Found one? Sell it, it will be a finding.`,
+  found_below: "More left than came. Found one? Sell it, it will be a finding.",
   kept: "kept on this phone",
   did: {
     sale: "sold",

@@ -16,6 +16,7 @@ import { type Hindrance, hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
 import { LineToLayOut } from "./LineToLayOut.tsx";
 import { inLineUnit, proposalFor } from "./proposal.ts";
+import "../shared/rows.css";
 import "./lay_out.css";
 
 /** `#/lay-out/:batch`. */
@@ -60,10 +61,13 @@ function LayOut({ batch }: { batch: BatchState }) {
   const open = batch.lines.find((line) => line.laid_out.length === 0);
   const all = batch.lines.length;
 
-  async function tick(line: BatchLine) {
+  async function tick(line: BatchLine, named?: string) {
     if (line.laid_out.length > 0) return untick(batch.batch, line.line);
     const { taken } = proposalFor(line, today());
-    const lots = taken.map((each) => ({ lot: each.lot.lot, amount: inLineUnit(each, line) }));
+    const lots =
+      named === undefined
+        ? taken.map((each) => ({ lot: each.lot.lot, amount: inLineUnit(each, line) }))
+        : [{ lot: named }];
     found.value = hindrance(
       await record("laid_out", { batch: batch.batch, line: line.line, lots }),
     );
@@ -102,7 +106,7 @@ function LayOut({ batch }: { batch: BatchState }) {
             key={line.line}
             line={line}
             kitchen={batch.place}
-            onTick={() => void tick(line)}
+            onTick={(lot) => void tick(line, lot)}
           />
         ))}
       </ul>

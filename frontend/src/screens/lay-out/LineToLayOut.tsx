@@ -6,12 +6,13 @@ import { type BatchLine, instrumentsInUse, lineName } from "../shared/batches.ts
 import { today } from "../shared/edge.ts";
 import { amountText, lifeShown, quantityText } from "../shared/lots.ts";
 import { canTell, instrumentsFor } from "../weigh-in/reading.ts";
-import { type Proposal, proposalFor, type TakenLot } from "./proposal.ts";
+import { type Proposal, proposalFor, type TakenLot, usedUp } from "./proposal.ts";
 
 interface LineProps {
   line: BatchLine;
   kitchen: string | null;
-  onTick: () => void;
+  /** `lot` names one that is here though the record has none left of it. */
+  onTick: (lot?: string) => void;
 }
 
 /** The whole row is the target; it keeps its place when ticked. */
@@ -37,13 +38,20 @@ export function LineToLayOut({ line, kitchen, onTick }: LineProps) {
     return (
       <li id={`field-${line.line}`} class="lay-out-none">
         <p class="lay-out-line">{inside}</p>
-        <Cup href="#/receive">{LAY_OUT.receive}</Cup>
+        <div class="key-row">
+          {usedUp(line).map((lot) => (
+            <Cup key={lot} onPress={() => onTick(lot)}>
+              <span class="code">{lot}</span> {LAY_OUT.all_the_same}
+            </Cup>
+          ))}
+          <Cup href="#/receive">{LAY_OUT.receive}</Cup>
+        </div>
       </li>
     );
   }
   return (
     <li id={`field-${line.line}`}>
-      <Cup class="lay-out-line" isChosen={isDone} onPress={onTick}>
+      <Cup class="lay-out-line" isChosen={isDone} onPress={() => onTick()}>
         {inside}
       </Cup>
     </li>

@@ -1,7 +1,10 @@
 /** Which lots a line takes, first expired first, and what is missing. */
 import { difference, parseDecimal, plain, ZERO } from "../../calc/numbers.ts";
+import { TEXT_ORDER } from "../../calc/record.ts";
 import { hasExpired } from "../../calc/shelf_life.ts";
+import type { LotState } from "../../calc/stock.ts";
 import { fromBase, inBase, isUnit } from "../../calc/units.ts";
+import { sheetsOf } from "../../state/sheets.ts";
 import { type LotInStock, lotsOf } from "../../state/stock.ts";
 import type { BatchLine } from "../shared/batches.ts";
 
@@ -46,6 +49,19 @@ export function proposalFor(line: BatchLine, on: string): Proposal {
   }
   const isShort = left.compare(ZERO) > 0;
   return { taken, expired, missing: isShort ? { amount: plain(left), unit: baseOf(line) } : null };
+}
+
+const MOST_USED_UP = 3;
+
+/** Lots of the line's material with nothing left by the record, the youngest first. */
+export function usedUp(line: BatchLine): string[] {
+  return sheetsOf<LotState>("lot")
+    .value.map(({ state }) => state)
+    .filter((lot) => lot.material === line.material && lot.condition !== "refused")
+    .filter((lot) => parseDecimal(lot.on_hand).compare(ZERO) <= 0)
+    .sort((a, b) => TEXT_ORDER(b.made_on ?? "", a.made_on ?? "") || TEXT_ORDER(b.lot, a.lot))
+    .slice(0, MOST_USED_UP)
+    .map((lot) => lot.lot);
 }
 
 function whole(lot: LotInStock): TakenLot {

@@ -63,7 +63,7 @@ function Asking({ stall }: { stall: Stall }) {
   const first = good.lots.find((each) => !each.left.startsWith("-") && each.left !== "0");
   return (
     <>
-      {isOut && <p class="second">{STALL.found_more(figure(good.came), figure(good.sold))}</p>}
+      {isOut && <p class="second">{soldOutWords(good)}</p>}
       <div class="asking">
         <p>
           {ASKED[deed.value]} <b class="rec">{good.name}</b>?
@@ -209,4 +209,9 @@ function TypedNumber({ stall }: { stall: Stall }) {
       </Foot>
     </>
   );
+}
+
+/** What was brought and sold; below zero the figures would only puzzle. */
+function soldOutWords({ came, sold }: Good): string {
+  return came.startsWith("-") ? STALL.found_below : STALL.found_more(figure(came), figure(sold));
 }
