@@ -31,7 +31,8 @@ function isPast(lot: LotInStock, on: string): boolean {
 
 /** Lots in order of use until the planned amount is met. */
 export function proposalFor(line: BatchLine, on: string): Proposal {
-  const lots = lotsOf(line.material ?? "").filter((lot) => !lot.is_negative);
+  // Below zero at one place, a lot may still stand at another: the whole of it counts.
+  const lots = lotsOf(line.material ?? "");
   const fit = lots.filter((lot) => !isPast(lot, on));
   const expired = lots.filter((lot) => isPast(lot, on));
   if (line.planned === null || !isUnit(line.planned.unit)) {
@@ -51,7 +52,7 @@ export function proposalFor(line: BatchLine, on: string): Proposal {
   return { taken, expired, missing: isShort ? { amount: plain(left), unit: baseOf(line) } : null };
 }
 
-const MOST_USED_UP = 3;
+const MOST_USED_UP = 2;
 
 /** Lots of the line's material with nothing left by the record, the youngest first. */
 export function usedUp(line: BatchLine): string[] {

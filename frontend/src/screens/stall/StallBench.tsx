@@ -9,7 +9,7 @@ import { figure } from "../../text/numbers.ts";
 import { STALL } from "../../text/stall.ts";
 import { today } from "../shared/edge.ts";
 import { amountText, lifeShown } from "../shared/lots.ts";
-import { isSoldOut } from "./goods.ts";
+import { type Good, isSoldOut } from "./goods.ts";
 import { Ruler } from "./Ruler.tsx";
 import type { Deed } from "./selling.ts";
 import type { Stall } from "./use_stall.ts";
