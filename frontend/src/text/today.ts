@@ -58,5 +58,4 @@ export const TODAY = {
   below_zero_why: "More went out than came in. Count it.",
   aside: (count: number) => `${countWords(count, "entry", "entries")} kept aside`,
   aside_why: "The server would not take it. See why.",
-  no_kitchen: "no kitchen",
 };

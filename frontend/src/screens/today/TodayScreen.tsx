@@ -32,8 +32,8 @@ export function Screen() {
     <Frame
       where={
         <>
-          <span class="rec">{current.value?.member.name}</span>,{" "}
-          {kitchen.value === null ? TODAY.no_kitchen : nameOf("place", kitchen.value)}
+          <span class="rec">{current.value?.member.name}</span>
+          {kitchen.value === null ? "" : `, ${nameOf("place", kitchen.value)}`}
         </>
       }
       title={longDayWords(today)}
