@@ -18,15 +18,12 @@ from django.db import connection, connections
 
 from kitchenlog.config.celery import app as celery_app
 from kitchenlog.config.environment import database_settings
+from tests.browsers import BROWSER_FLAGS, chromium
 from tests.people import Kitchen
 from tests.servers import KitchenlogServer, postgresql
 
 ENGINE = os.environ.get("KITCHENLOG_TEST_DATABASE", "sqlite")
 APP_ROLE = "kitchenlog_app"
-BROWSER_FLAGS = [
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-    "--disable-background-networking", "--disable-component-update", "--disable-sync",
-]  # fmt: skip
 
 # Playwright's loop runs in the test's thread, and Django would take that for async code.
 os.environ["DJANGO_ALLOW_ASYNC_UNSAFE"] = "true"
@@ -205,14 +202,8 @@ def make_server(tmp_path: Path) -> Iterator[Callable[..., KitchenlogServer]]:
 
 @pytest.fixture(scope="session")
 def browser_type_launch_args(browser_type_launch_args: dict[str, Any]) -> dict[str, Any]:
-    """The machine's own Chromium; no browser is downloaded here."""
-    candidates = [os.environ.get("KL_CHROMIUM", ""), "/usr/bin/chromium"]
-    path = next((one for one in candidates if one and Path(one).exists()), None)
-    assert path, (
-        "No Chromium: set KL_CHROMIUM to one, or run "
-        "`apt-get install chromium fonts-dejavu-core`."
-    )
-    return {**browser_type_launch_args, "executable_path": path, "args": BROWSER_FLAGS}
+    """The machine's own Chromium, quiet."""
+    return {**browser_type_launch_args, "executable_path": chromium(), "args": BROWSER_FLAGS}
 
 
 @pytest.fixture(scope="session")

@@ -107,7 +107,7 @@ class Hearth:
 
 @dataclass(frozen=True)
 class LivedIn:
-    """What stands there after some work: the batch under way with its one weigh-in, and packs."""
+    """What some work left: a batch under way with its one weigh-in, and packs."""
 
     batch: str
     weigh_in: str

@@ -22,7 +22,8 @@ _UNTIL_QUIET = """([quiet, most]) => new Promise((resolve) => {
     clearTimeout(timer);
     timer = setTimeout(end, quiet);
   });
-  watch.observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
+  const all = { subtree: true, childList: true, attributes: true, characterData: true };
+  watch.observe(document, all);
 })"""
 _SMALL_TEXT = """(least) => {
   const found = [];

@@ -44,22 +44,31 @@ _GO = """(wanted) => new Promise((resolve) => {
   watch.observe(document.body, { subtree: true, childList: true });
   location.hash = wanted;
 })"""
-_STORED = """async (begin) => {
+_EACH_DATABASE = """async ([begin, read]) => {
   const asked = (request) => new Promise((resolve, reject) => {
     request.onsuccess = () => resolve(request.result);
     request.onerror = () => reject(request.error);
   });
+  const whole = {
+    async rows(db) {
+      const stores = {};
+      for (const store of db.objectStoreNames) {
+        stores[store] = await asked(db.transaction(store).objectStore(store).getAll());
+      }
+      return stores;
+    },
+    async standing(db) {
+      if (!db.objectStoreNames.contains("outbox")) return null;
+      const isWhole = await asked(db.transaction("meta").objectStore("meta").get("is_whole"));
+      const waiting = await asked(db.transaction("outbox").objectStore("outbox").count());
+      return [isWhole === true, waiting];
+    },
+  };
   const stored = {};
   for (const { name } of await indexedDB.databases()) {
     if (!name.startsWith(begin)) continue;
     const db = await asked(indexedDB.open(name));
-    stored[name] = {};
-    if (db.objectStoreNames.contains("meta")) {
-      stored[name].is_whole = await asked(db.transaction("meta").objectStore("meta").get("is_whole"));
-    }
-    for (const store of db.objectStoreNames) {
-      stored[name][store] = await asked(db.transaction(store).objectStore(store).getAll());
-    }
+    stored[name] = await whole[read](db);
     db.close();
   }
   return stored;
@@ -86,18 +95,28 @@ class Phone:
         assert self.context is not None, "the phone is off"
         return self.context.pages[0]
 
-    def start(self, at: str = "/") -> Phone:
-        """A new browser process on the same profile, opened at a path of the app."""
+    def start(self, at: str = "/", *, slowed: int = 1, first: str = "") -> Phone:
+        """A new browser process on the same profile, opened at a path of the app.
+
+        `slowed` makes its processor that much slower; the script `first` runs before the app.
+        """
         self.context = self.playwright.chromium.launch_persistent_context(
             self.folder, **self.launch
         )
         self.context.set_default_timeout(WAIT_MS)
-        self.context.add_init_script(_LISTEN_FOR_VIOLATIONS)
+        self.context.add_init_script(_LISTEN_FOR_VIOLATIONS + first)
+        self.slow_down(slowed)
         self.page.on("console", self._hear)
         self.page.on("pageerror", lambda error: self.trouble.append(f"not caught: {error}"))
         self.page.goto(f"{self.url}/#{at}" if at != "/" else self.url)
         self.page.locator("h1").wait_for()
         return self
+
+    def slow_down(self, times: int) -> None:
+        """Give the page a processor so many times slower than this machine's."""
+        assert self.context is not None, "the phone is off"
+        devtools = self.context.new_cdp_session(self.page)
+        devtools.send("Emulation.setCPUThrottlingRate", {"rate": times})
 
     def _hear(self, message: ConsoleMessage) -> None:
         said = message.text
@@ -136,7 +155,7 @@ class Phone:
             self.context = None
 
     def go(self, path: str) -> None:
-        """Go to a screen of the app by its path, and wait until it has taken the old one's place."""
+        """Go to a screen by its path, and wait until it has taken the old one's place."""
         self.page.evaluate(_GO, f"#{path}")
         self.page.locator("h1").wait_for()
 
@@ -146,7 +165,7 @@ class Phone:
 
     def stored(self) -> dict[str, Any]:
         """Every row of every device's database on this phone, by database and store."""
-        found: dict[str, Any] = self.page.evaluate(_STORED, "kitchenlog-")
+        found: dict[str, Any] = self.page.evaluate(_EACH_DATABASE, ["kitchenlog-", "rows"])
         return found
 
     def devices(self) -> dict[str, Any]:
@@ -166,7 +185,12 @@ class Phone:
 
     def waiting(self) -> int:
         """How many entries of everybody on this phone wait to be handed over."""
-        return sum(len(stores["outbox"]) for stores in self.devices().values())
+        return sum(count for _, count in self._standings())
+
+    def _standings(self) -> list[tuple[bool, int]]:
+        """Of each member here: whether the first pull came to its end, and how much waits."""
+        told = self.page.evaluate(_EACH_DATABASE, ["kitchenlog-", "standing"])
+        return [(each[0], each[1]) for each in told.values() if each is not None]
 
     def shown(self) -> str:
         """The screen as one who hears it would be told; for reports of failures."""
@@ -184,10 +208,10 @@ class Phone:
             assert time.monotonic() < until, f"no draft holds {digits}"
             time.sleep(LOOK_EVERY_S)
 
-    def until_whole(self) -> None:
+    def until_whole(self, *, most_s: float = WHOLE_S_MAX) -> None:
         """Wait until everything the server had to tell has been taken in."""
-        until = time.monotonic() + WHOLE_S_MAX
-        while not all(stores["is_whole"] for stores in self.devices().values()):
+        until = time.monotonic() + most_s
+        while not all(is_whole for is_whole, _ in self._standings()):
             assert time.monotonic() < until, "the first pull has not come to its end"
             time.sleep(LOOK_EVERY_S)
 

@@ -12,7 +12,7 @@ ROUTES = PROJECT / "frontend" / "src" / "screens" / "routes.ts"
 
 
 def patterns() -> list[str]:
-    """Every pattern of the app's own list: a new screen is looked at without being named here."""
+    """Every pattern of the app's own list, so that a new screen is looked at too."""
     return re.findall(r'pattern: "([^"]+)"', ROUTES.read_text())
 
 

@@ -1,4 +1,4 @@
-"""Bad input: what was typed stays, one sentence says what would be right, markup is only text."""
+"""Bad input: what was typed stays, one sentence says what is right, markup is only text."""
 
 from __future__ import annotations
 

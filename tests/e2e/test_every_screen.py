@@ -1,4 +1,4 @@
-"""Every screen, one by one, after a cold start without a server: it is there, whole and legible.
+"""Every screen, one by one, after a cold start without a server: there, whole, legible.
 
 With KL_SHOTS=<folder> each is also kept as pictures, to be looked at.
 """

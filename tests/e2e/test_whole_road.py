@@ -9,9 +9,17 @@ from tests.e2e.compare import settled_alike, stored_sheets
 from tests.e2e.hearth import STALL, DeskPhone, Hearth
 from tests.e2e.phones import Phone
 from tests.e2e.work import (
-    bring_to_stall, finish, lay_out_everything, open_stall, read_step, receive, sell,
-    start_batch, title_is, weigh_in,
-)  # fmt: skip
+    bring_to_stall,
+    finish,
+    lay_out_everything,
+    open_stall,
+    read_step,
+    receive,
+    sell,
+    start_batch,
+    title_is,
+    weigh_in,
+)
 from tests.people import PASSPHRASE
 
 HANDED_OVER_MS_MAX = 120_000
@@ -23,7 +31,7 @@ def test_a_batch_goes_from_delivery_to_buyer_without_signal_and_nothing_is_lost_
     phone = new_phone(hearth.url, "one").start()
     phone.sign_in("pim@hearth", PASSPHRASE)
     phone.until_controlled()
-    phone.put_away()  # a browser writes its cookies down within half a minute, or when it is closed
+    phone.put_away()  # a browser writes its cookies down after half a minute, or when it ends
     phone.start()
     quinces = receive(phone, what="Quinces", amount="3", where="Lane kitchen")
     batch = start_batch(phone)
