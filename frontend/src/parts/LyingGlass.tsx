@@ -16,7 +16,7 @@ export function LyingGlass({ plan, says }: { plan: GlassPlan; says: string }) {
   const high = plan.high === null ? 100 : x(plan.high);
   const hasLimits = plan.low !== null || plan.high !== null;
   return (
-    <svg class="lying" width="100%" height="92" role="img" aria-label={says}>
+    <svg class="lying" width="100%" height={hasLimits ? 92 : 62} role="img" aria-label={says}>
       {hasLimits && (
         <rect
           class="allowed"

@@ -148,6 +148,7 @@ export function findingWords(what: string): string {
 export const CORRECT_BATCH = {
   bench: "Keys for the correction",
   where: "Correct",
+  stands: "As it stands",
   shown: "It showed",
   tare: "The bowl",
   counted: "Counted",

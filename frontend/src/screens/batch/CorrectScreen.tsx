@@ -1,17 +1,20 @@
 /** Correct a reading, a bowl, an instrument or an amount, with a reason. The old stays readable. */
 import { useSignal } from "@preact/signals";
+import type { BatchState } from "../../calc/batches.ts";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { NumberField, SelectField, TextField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
-import { Notice, Refusal } from "../../parts/Plain.tsx";
+import { Budget } from "../../parts/NumberShown.tsx";
+import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { correct, takeBack } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import type { Body, Entry } from "../../state/types.ts";
 import { CORRECT_BATCH } from "../../text/finish.ts";
 import { amountWords, clockWords } from "../../text/numbers.ts";
-import { batchOf, instrumentsInUse, recipeNameOf } from "../shared/batches.ts";
+import { batchOf, instrumentsInUse, lineName, recipeNameOf } from "../shared/batches.ts";
+import { readingBudget } from "../shared/budget.ts";
 import { zone } from "../shared/edge.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
@@ -46,8 +49,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
       </Frame>
     );
   }
-  const title = shown === null ? CORRECT_BATCH.where : recipeNameOf(shown.state);
+  const title = shown === null ? CORRECT_BATCH.where : nameOfEntry(shown.state, entry);
   return <Correcting key={entry} batch={batch} entry={found.entry} body={body} title={title} />;
+}
+
+/** What the entry is about: the material of its line, else the product. */
+function nameOfEntry(batch: BatchState, entry: string): string {
+  const line = batch.lines.find((each) => each.weigh_ins.some((own) => own.entry === entry));
+  return line === undefined ? recipeNameOf(batch) : lineName(line);
 }
 
 const LABELS: Record<string, string> = {
@@ -135,7 +144,14 @@ function Correcting(props: { batch: string; entry: Entry; body: Body; title: str
           </Foot>
         </>
       }
-      side={<Cup onPress={() => void form.voidIt()}>{CORRECT_BATCH.never_key}</Cup>}
+      side={
+        <>
+          <Standing body={props.body} />
+          <p class="key-row">
+            <Cup onPress={() => void form.voidIt()}>{CORRECT_BATCH.never_key}</Cup>
+          </p>
+        </>
+      }
     >
       <Refusal sentence={form.found.value?.sentence ?? null} />
       {form.places.map((place) => (
@@ -154,6 +170,17 @@ function Correcting(props: { batch: string; entry: Entry; body: Body; title: str
         />
       </div>
     </Frame>
+  );
+}
+
+/** The reading as it stands, with what it rests on. */
+function Standing({ body }: { body: Body }) {
+  const budget = readingBudget(body);
+  if (budget === null) return null;
+  return (
+    <Part title={CORRECT_BATCH.stands}>
+      <Budget lines={budget} />
+    </Part>
   );
 }
 

@@ -1,6 +1,7 @@
 /** All a weigh-in screen knows and does: what is typed, what it means, saving it. */
 import type { Signal } from "@preact/signals";
 import { useSignal } from "@preact/signals";
+import { inBaseUnit } from "../../calc/bodies.ts";
 import { type Decimal, parseDecimal, ZERO } from "../../calc/numbers.ts";
 import { weighed as weighedIn } from "../../calc/weighing.ts";
 import { record, takeBack } from "../../state/record.ts";
@@ -97,6 +98,15 @@ function completed(
   return { ...typed, unit: typed.unit || own, tare: tare === "0" ? "" : tare };
 }
 
+/** What was measured, or is planned while nothing is, in base units. */
+function neededOf({ planned }: BatchLine, measurement: Body | null): Decimal {
+  const amount =
+    measurement !== null
+      ? weighedIn(measurement)
+      : planned && inBaseUnit(parseDecimal(planned.amount), planned.unit);
+  return amount?.value ?? ZERO;
+}
+
 /**
  * Where a lot is taken from: this kitchen if enough stands here, else where enough does stand;
  * where it is enough nowhere, here if anything stands here. Amounts in base units.
@@ -125,7 +135,7 @@ export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
   const measurement = measured(now, instrument, isCounted);
   const lot = lotToTake(line, now.lot);
   const standing = lotsOf(line.material ?? "").find((each) => each.lot === lot)?.places ?? {};
-  const from = takenFrom(standing, place, weighedIn(measurement ?? {})?.value ?? ZERO);
+  const from = takenFrom(standing, place, neededOf(line, measurement));
   const isWhole = measurement !== null && lot !== null && from !== null;
   const body = isWhole
     ? { batch, line: line.line, material: line.material, lot, place: from, ...measurement }
