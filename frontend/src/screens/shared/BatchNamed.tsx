@@ -6,8 +6,7 @@ import { recipeNameOf } from "./batches.ts";
 export function BatchNamed({ batch }: { batch: BatchState }) {
   return (
     <>
-      {batch.code !== null && <b class="code">{batch.code} </b>}
-      <span class="rec">{recipeNameOf(batch)}</span>
+      <b class="code">{batch.code}</b> <span class="rec">{recipeNameOf(batch)}</span>
     </>
   );
 }
