@@ -68,6 +68,8 @@ _CUT = """() => {
     const element = walk.currentNode.parentElement;
     if (words === "" || !element.checkVisibility({ visibilityProperty: true })) continue;
     if (element.closest(".unseen, .printed, style, script, option")) continue;
+    // A stream has one line for a name; the list beside the picture holds it in full.
+    if (element.closest(".trace-steps")) continue;
     const clips = clipsOf(element);
     if (clips === null) continue;
     const range = document.createRange();
