@@ -16,7 +16,7 @@ from tests.bench.table import head, line, p95, seconds
 from tests.bench.wire import ENTRIES_A_PUSH, Line, Sender, pushes
 from tests.browsers import BROWSER_FLAGS, chromium
 from tests.e2e.hearth import STALL, DeskPhone, Hearth, begin
-from tests.e2e.phones import Phone
+from tests.e2e.phones import WAIT_MS, Phone
 from tests.e2e.work import open_stall
 from tests.people import PASSPHRASE
 from tests.servers import PROJECT, KitchenlogServer
@@ -40,17 +40,34 @@ begun.observe(document, { subtree: true, childList: true });
 """
 _TIME_SAVES = """() => {
   const kept = () => document.querySelector(".last-deed")?.textContent ?? "";
+  const left = () => document.querySelector(".good-left").textContent;
   window.savedAfterMs = [];
-  let tapped = null;
+  let tap = null;
+  let done = () => undefined;
+  // A sale is over when it is said to be kept and the figure of what is left has followed.
+  window.untilSold = (mostMs) => new Promise((resolve, reject) => {
+    setTimeout(() => reject(new Error("a sale did not come to its end")), mostMs);
+    done = () => tap?.isSaid && left() !== tap.left && resolve();
+    done();
+  });
   addEventListener("click", (event) => {
     if (event.target.closest(".ruler") === null) return;
-    tapped = { atMs: event.timeStamp, before: kept() };
+    tap = { atMs: performance.now(), kept: kept(), left: left(), isSaid: false };
   }, { capture: true });
   new MutationObserver(() => {
-    if (tapped === null || kept() === tapped.before) return;
-    window.savedAfterMs.push(performance.now() - tapped.atMs);
-    tapped = null;
+    if (tap === null) return;
+    if (!tap.isSaid && kept() !== tap.kept) {
+      window.savedAfterMs.push(performance.now() - tap.atMs);
+      tap.isSaid = true;
+    }
+    done();
   }).observe(document.body, { subtree: true, childList: true, characterData: true });
+}"""
+_UNTIL_DRAWN = """() => new Promise((resolve) =>
+  requestAnimationFrame(() => requestIdleCallback(() => resolve(null))))"""
+_MIDDLE_OF = """(place) => {
+  const { x, y, width, height } = document.querySelector(place).getBoundingClientRect();
+  return [x + width / 2, y + height / 2];
 }"""
 
 
@@ -143,19 +160,24 @@ def _saves(phone: Phone) -> None:
     phone.start("/", slowed=SLOWED)
     open_stall(phone)
     phone.page.evaluate(_TIME_SAVES)
-    product = phone.page.locator(".goods .cup").first
-    ruler = phone.page.locator(".ruler .cup")
-    for number in range(SAVES):
-        product.click()
+    for number in range(1 + SAVES):
         # One and two in turn: the same tap at once again would be taken for a double touch.
-        ruler.nth(number % 2).click()
-        phone.page.get_by_role("status").get_by_text(f" {number % 2 + 1} Quince").wait_for()
-    taken_ms = phone.page.evaluate("window.savedAfterMs")
-    assert len(taken_ms) == phone.waiting() == SAVES
+        sell_by_touch(phone, number % 2)
+        phone.page.evaluate("(mostMs) => window.untilSold(mostMs)", WAIT_MS)
+    taken_ms = phone.page.evaluate("window.savedAfterMs")[1:]  # the first one moves the ruler
+    assert len(taken_ms) == phone.waiting() - 1 == SAVES
     figure = p95(taken_ms)
     middle = statistics.median(taken_ms)
     line(f"tap to saved, p95 of {SAVES} (median {middle:,.0f})", f"{figure:,.0f} ms",
          floor=f"<= {SAVE_MS_MOST} ms", holds=figure <= SAVE_MS_MOST)  # fmt: skip
+
+
+def sell_by_touch(phone: Phone, mark: int) -> None:
+    """The two taps of a sale, each once the screen has been drawn, as a person does."""
+    for place in (".goods .cup", f".ruler .cup:nth-child({mark + 1})"):
+        phone.page.evaluate(_UNTIL_DRAWN)
+        x, y = phone.page.evaluate(_MIDDLE_OF, place)
+        phone.page.touchscreen.tap(x, y)
 
 
 def _sizes() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import signal
 import time
@@ -131,7 +132,9 @@ class Phone:
         while self._browser_pids():
             assert time.monotonic() < until, "the killed browser is still there"
             time.sleep(LOOK_EVERY_S)
-        self.put_away()
+        with contextlib.suppress(Error):  # what is dead cannot always be closed politely
+            self.put_away()
+        self.context = None
 
     def _browser_pids(self) -> list[int]:
         """The processes started on this phone's own profile folder."""

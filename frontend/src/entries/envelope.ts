@@ -84,16 +84,7 @@ export function utcOffsetMin(at: string, tz: string): number {
 
 /** What the clock on the wall shows, held as if it were UTC, to the second. */
 function wallClock(at: string, tz: string): Date {
-  const parts = new Intl.DateTimeFormat("en", {
-    timeZone: tz,
-    hourCycle: "h23",
-    year: "numeric",
-    month: "numeric",
-    day: "numeric",
-    hour: "numeric",
-    minute: "numeric",
-    second: "numeric",
-  }).formatToParts(new Date(at));
+  const parts = wallClockIn(tz).formatToParts(new Date(at));
   const read = (type: string) => Number(parts.find((part) => part.type === type)?.value);
   return new Date(
     Date.UTC(
@@ -105,4 +96,25 @@ function wallClock(at: string, tz: string): Date {
       read("second"),
     ),
   );
+}
+
+const wallClocks = new Map<string, Intl.DateTimeFormat>();
+
+/** Making one takes a hundred times as long as reading it, and each save reads it twice. */
+function wallClockIn(tz: string): Intl.DateTimeFormat {
+  let clock = wallClocks.get(tz);
+  if (clock === undefined) {
+    clock = new Intl.DateTimeFormat("en", {
+      timeZone: tz,
+      hourCycle: "h23",
+      year: "numeric",
+      month: "numeric",
+      day: "numeric",
+      hour: "numeric",
+      minute: "numeric",
+      second: "numeric",
+    });
+    wallClocks.set(tz, clock);
+  }
+  return clock;
 }

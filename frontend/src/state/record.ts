@@ -12,6 +12,8 @@ import type { Entry, Saved, TroubleKey } from "./types.ts";
 export interface RecordOptions {
   /** When it happened, if the person says otherwise than now: "YYYY-MM-DDTHH:MM:SS.mmmZ". */
   happened_at?: string;
+  /** Called as soon as the entry is on this phone for good, before its sheets are added up. */
+  onKept?: (entry: Entry) => void;
 }
 
 /** Two taps this close are one tap (R7). */
@@ -22,7 +24,7 @@ let lastTap: { on: House; words: string; at_ms: number; answer: Promise<Saved> }
 /** Saves one entry. `saved` is answered only when it is on this phone for good (R5). */
 export function record(kind: KindName, body: object, options: RecordOptions = {}): Promise<Saved> {
   return once(JSON.stringify([kind, body, options]), () =>
-    saving(async (maker) => (await writing()).make(maker, kind, body, options)),
+    saving(async (maker) => (await writing()).make(maker, kind, body, options), options.onKept),
   );
 }
 
@@ -83,7 +85,10 @@ function once(words: string, save: () => Promise<Saved>): Promise<Saved> {
   return answer;
 }
 
-async function saving(work: (maker: Maker) => Promise<Made | null>): Promise<Saved> {
+async function saving(
+  work: (maker: Maker) => Promise<Made | null>,
+  onKept: (entry: Entry) => void = () => undefined,
+): Promise<Saved> {
   const who = current.value;
   if (who === null) return { trouble: "trouble.nobody" };
   let made: Made | null;
@@ -104,6 +109,7 @@ async function saving(work: (maker: Maker) => Promise<Made | null>): Promise<Sav
   if (made === null) return { trouble: "trouble.storage" };
   if ("refusal" in made) return made;
   noteSaved(made.saved, house().world.nowMs());
+  onKept(made.saved);
   await afterSaving(who.device, made.subjects);
   return { saved: made.saved };
 }

@@ -130,24 +130,33 @@ async function askAbout(held: HeldAbout): Promise<void> {
 function startDraining(): Promise<void> {
   draining ??= drain().finally(() => {
     draining = null;
+    if (dirty.length > 0) void startDraining(); // came in after the last look, before this one
   });
   return draining;
 }
 
-/** One at a time, so that of two readings of a subject the later one is shown. */
+/** Never one subject twice at a time, so that of two readings the later one is shown. */
 async function drain(): Promise<void> {
   let ready: Shown<object>[] = [];
-  for (let subject = dirty.shift(); subject !== undefined; subject = dirty.shift()) {
-    const shown = await foldedSafely(subject);
-    if (shown !== null) ready.push(shown);
-    const waiting = waiters.get(subject) ?? [];
-    if (waiting.length === 0 && dirty.length > 0 && ready.length < FOLDED_AT_ONCE) continue;
+  for (let next = takeNext(); next.subjects.length > 0; next = takeNext()) {
+    const shown = await Promise.all(next.subjects.map(foldedSafely));
+    ready.push(...shown.filter((one) => one !== null));
+    if (next.waiting.length === 0 && dirty.length > 0 && ready.length < FOLDED_AT_ONCE) continue;
     const toShow = ready;
     ready = [];
     batch(() => put(toShow));
-    waiters.delete(subject);
-    for (const resolve of waiting) resolve();
+    for (const resolve of next.waiting) resolve();
   }
+}
+
+/** All that somebody waits for, to be shown at once; else the next one. */
+function takeNext(): { subjects: string[]; waiting: (() => void)[] } {
+  if (waiters.size === 0) return { subjects: dirty.splice(0, 1), waiting: [] };
+  const subjects = dirty.filter((subject) => waiters.has(subject));
+  dirty = dirty.filter((subject) => !waiters.has(subject));
+  const waiting = [...waiters.values()].flat();
+  waiters.clear();
+  return { subjects, waiting };
 }
 
 async function foldedSafely(subject: string): Promise<Shown<object> | null> {

@@ -58,6 +58,14 @@ export async function readMeta(store: MetaStore): Promise<DeviceMeta> {
   };
 }
 
+/** What an entry takes from its device when it is saved; all else would only cost time there. */
+export async function readStamp(
+  store: MetaStore,
+): Promise<Pick<DeviceMeta, "device_seq" | "cursor">> {
+  const [device_seq, cursor] = await Promise.all([store.get("device_seq"), store.get("cursor")]);
+  return { device_seq: numberOr(device_seq, 0), cursor: textOr(cursor, "") };
+}
+
 export async function writeMeta(
   store: WritableMetaStore,
   changed: Partial<DeviceMeta>,

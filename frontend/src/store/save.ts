@@ -1,7 +1,7 @@
 /** Saving an entry on this phone: all of it or nothing (R5). */
 import { committed, type DeviceDb } from "./device.ts";
 import { linkFamily, namedBy } from "./families.ts";
-import { readMeta, writeMeta } from "./meta.ts";
+import { readStamp, writeMeta } from "./meta.ts";
 import type { Entry, EntryRow, Slip } from "./rows.ts";
 
 /** An entry before the database has numbered it. */
@@ -21,19 +21,22 @@ export async function saveEntry(
   const tx = db.transaction(["entries", "outbox", "meta"], "readwrite", { durability: "strict" });
   return committed(tx, async () => {
     const entries = tx.objectStore("entries");
-    const [before, meta] = await Promise.all([
+    const [before, stamp] = await Promise.all([
       entries.get(draft.id),
-      readMeta(tx.objectStore("meta")),
+      readStamp(tx.objectStore("meta")),
     ]);
     if (before !== undefined) return { entry: before.entry, subjects: before.linked };
-    const device_seq = meta.device_seq + 1;
-    const entry: Entry = { ...draft, device_seq, seen: meta.cursor };
+    const device_seq = stamp.device_seq + 1;
+    const entry: Entry = { ...draft, device_seq, seen: stamp.cursor };
     const row = unsentRow(entry);
-    await Promise.all([
+    const writing = Promise.all([
       entries.add(row),
       tx.objectStore("outbox").add(slipOf(entry, savedMs)),
       writeMeta(tx.objectStore("meta"), { device_seq }),
     ]);
+    // Nothing is read after this: the disk need not wait until this page has heard of each write.
+    if (row.corrects === undefined) tx.commit();
+    await writing;
     const subjects = row.corrects === undefined ? row.linked : await linkFamily(entries, row);
     return { entry, subjects };
   });

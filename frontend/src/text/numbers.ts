@@ -58,14 +58,15 @@ export function dayWords(day: string | null | undefined, withYear = false): stri
 
 /** The clock of a moment where it happened: UTC text and minutes of offset to `9:40`. */
 export function clockWords(at: string, zone: string): string {
-  const parts = new Intl.DateTimeFormat("en-GB", {
-    hour: "numeric",
-    minute: "2-digit",
-    hourCycle: "h23",
-    timeZone: zone,
-  });
-  return parts.format(new Date(at)).replace(/^0(\d)/, "$1");
+  if (clock?.zone !== zone) {
+    const minutes = { hour: "numeric", minute: "2-digit", hourCycle: "h23" } as const;
+    clock = { zone, hands: new Intl.DateTimeFormat("en-GB", { ...minutes, timeZone: zone }) };
+  }
+  return clock.hands.format(new Date(at)).replace(/^0(\d)/, "$1");
 }
+
+/** Kept, because making one costs more than a whole list of times read from it. */
+let clock: { zone: string; hands: Intl.DateTimeFormat } | null = null;
 
 /** `Tuesday 10 November` of a day. */
 export function longDayWords(day: string): string {

@@ -9,14 +9,16 @@ export function zone(): string {
 
 /** The day a moment lies on in the cooperative's zone, "YYYY-MM-DD". */
 export function dayOf(at: Date | string | number): string {
-  const day = new Intl.DateTimeFormat("en-CA", {
-    timeZone: zone(),
-    year: "numeric",
-    month: "2-digit",
-    day: "2-digit",
-  });
-  return day.format(new Date(at));
+  const here = zone();
+  if (calendar?.zone !== here) {
+    const day = { year: "numeric", month: "2-digit", day: "2-digit" } as const;
+    calendar = { zone: here, days: new Intl.DateTimeFormat("en-CA", { timeZone: here, ...day }) };
+  }
+  return calendar.days.format(new Date(at));
 }
+
+/** Kept, because making one costs more than a whole list of days read from it. */
+let calendar: { zone: string; days: Intl.DateTimeFormat } | null = null;
 
 /** Today in the cooperative's zone. */
 export function today(): string {

@@ -1,6 +1,6 @@
 /** What is written at the stall: sales and what is not a sale, and how the last one is taken back. */
 import { record, takeBack } from "../../state/record.ts";
-import type { Saved } from "../../state/types.ts";
+import type { Entry, Saved } from "../../state/types.ts";
 import { STALL } from "../../text/stall.ts";
 import { today } from "../shared/edge.ts";
 import { type Hindrance, hindrance } from "../shared/sentences.ts";
@@ -28,16 +28,22 @@ export interface ToWrite {
   lot: string | null;
 }
 
-/** Writes one entry a lot; stops at the first that cannot be kept and says why. */
+/**
+ * Writes one entry a lot; stops at the first that cannot be kept and says why. `onKept` is told
+ * when the last one is on this phone: a buyer waits, the sums may come a moment later.
+ */
 export async function written(
   deed: ToWrite,
+  onKept: (entries: string[]) => void,
 ): Promise<{ entries: string[]; found: Hindrance | null }> {
   const entries: string[] = [];
-  const lots = chosenLots(deed.good, deed.lot);
-  for (const share of shares(deed.count, lots)) {
-    const answer = await oneLot(deed, share);
+  const parts = shares(deed.count, chosenLots(deed.good, deed.lot));
+  for (const part of parts) {
+    const answer = await oneLot(deed, part, ({ id }) => {
+      entries.push(id);
+      if (part === parts.at(-1)) onKept(entries);
+    });
     if (!("saved" in answer)) return { entries, found: hindrance(answer) };
-    entries.push(answer.saved.id);
   }
   return { entries, found: null };
 }
@@ -56,22 +62,24 @@ function chosenLots(good: Good, lot: string | null): readonly StallLot[] {
   return chosen.length > 0 ? chosen : good.lots;
 }
 
-function oneLot(deed: ToWrite, share: { lot: string; amount: string }): Promise<Saved> {
+function oneLot(
+  deed: ToWrite,
+  share: { lot: string; amount: string },
+  onKept: (entry: Entry) => void,
+): Promise<Saved> {
   const { place } = deed;
+  const told = { onKept };
   const amount = { amount: share.amount, unit: deed.good.unit };
   const about = { lot: share.lot, amount, place };
   if (deed.deed === "sale") {
     const price = deed.price === null ? {} : { price_each: deed.price };
-    return record("sale", { ...about, on: today(), ...price });
+    return record("sale", { ...about, on: today(), ...price }, told);
   }
   if (deed.deed === "sample" || deed.deed === "waste") {
-    return record("loss", { ...about, reason: deed.deed, stage: "stall" });
+    return record("loss", { ...about, reason: deed.deed, stage: "stall" }, told);
   }
   const isFit = deed.deed === "return_fit";
-  return record("return", {
-    ...about,
-    on: today(),
-    condition: isFit ? "fit" : "unfit",
-    reason: isFit ? STALL.reason_unopened : STALL.reason_damaged,
-  });
+  const condition = isFit ? "fit" : "unfit";
+  const reason = isFit ? STALL.reason_unopened : STALL.reason_damaged;
+  return record("return", { ...about, on: today(), condition, reason }, told);
 }

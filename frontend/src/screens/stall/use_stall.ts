@@ -53,13 +53,16 @@ export function useStall(place: string, goods: readonly Good[]): Stall {
     if (good === null) return;
     const at = new Date(nowMs()).toISOString();
     const what = { deed: deed.value, place, good, count, price, lot: lot.value };
-    const answer = await written(what);
-    found.value = answer.found;
-    if (answer.entries.length > 0) {
-      last.value = { deed: what.deed, name: good.name, count, at, entries: answer.entries };
+    const show = (entries: string[]) => {
+      last.value = { deed: what.deed, name: good.name, count, at, entries };
       tremble(1);
-    }
-    if (answer.found === null) backToSales();
+    };
+    const answer = await written(what, (entries) => {
+      show(entries);
+      backToSales();
+    });
+    found.value = answer.found;
+    if (answer.found !== null && answer.entries.length > 0) show(answer.entries);
   }
   async function takeBackLast() {
     if (last.value === null) return;
