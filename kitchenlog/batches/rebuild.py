@@ -28,4 +28,4 @@ def _rows(cooperative: UUID, batch_id: str, batch: BatchState) -> list[BatchRow]
     ]
 
 
-BATCH_TABLE = FieldTable(BatchRow, owned=lambda batch: {"batch": batch}, rows=_rows)
+BATCH_TABLE = FieldTable(BatchRow, owner="batch", rows=_rows)

@@ -15,14 +15,21 @@ os.environ.setdefault("DJANGO_SETTINGS_MODULE", "kitchenlog.config.settings")
 # It warns of messages that could hold code. Ours hold nothing, and JSON is all that is read.
 warnings.filterwarnings("ignore", message=".*superuser privileges")
 
+WORKER_NICENESS = 10
+
 app = Celery("kitchenlog")
 app.config_from_object("django.conf:settings", namespace="CELERY")
 app.autodiscover_tasks()
 
 
 @worker_init.connect
-def note_start(**_: Any) -> None:
-    """The health page may speak of the worker from its start on."""
+def begin(**_: Any) -> None:
+    """Stand back, and tell the health page that there is a worker.
+
+    Where a machine has too little for both, adding up waits for uploads: a person waits for
+    those. What waits is in the database and is done as soon as the uploads pause.
+    """
+    os.nice(WORKER_NICENESS)
     settings.WORKER_SEEN_FILE.touch()
 
 

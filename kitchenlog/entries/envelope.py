@@ -47,9 +47,9 @@ def parse_envelope(value: object) -> Entry | Refusal:
         return trouble
     if not isinstance(value, dict):
         return Refusal("group.wrong", "")
-    for name in sorted(value):
-        if name not in _CHECKS:
-            return Refusal("field.unknown", name if forms.FIELD_NAME.fullmatch(name) else "?")
+    if not value.keys() <= _CHECKS.keys():
+        name = min(value.keys() - _CHECKS.keys())
+        return Refusal("field.unknown", name if forms.FIELD_NAME.fullmatch(name) else "?")
     for name, check in _CHECKS.items():
         refusal = check(value[name], name) if name in value else Refusal("field.missing", name)
         if refusal is not None:

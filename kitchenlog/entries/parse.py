@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
 from kitchenlog.entries import forms
@@ -23,8 +23,13 @@ def parse_entry(value: object, *, table: Table = TABLE) -> Entry | Refusal | New
     entry = parse_envelope(value)
     if isinstance(entry, Refusal):
         return entry
-    body = parse_body(entry.kind, entry.version, entry.body, table=table)
+    body = parse_body_of(entry, table=table)
     return body if isinstance(body, Refusal | Newer) else entry
+
+
+def parse_body_of(entry: Entry, *, table: Table = TABLE) -> Body | Refusal | Newer:
+    """The body of a parsed envelope in today's form, or why not."""
+    return _parse_readable(entry.kind, entry.version, entry.body, table=table)
 
 
 def parse_body(
@@ -34,6 +39,12 @@ def parse_body(
     trouble = unreadable(body, depth=BODY_DEPTH)
     if trouble is not None:
         return replace(trouble, field="body")
+    return _parse_readable(kind, version, body, table=table)
+
+
+def _parse_readable(
+    kind: str, version: int, body: object, *, table: Table
+) -> Body | Refusal | Newer:
     declared = declaration(kind, version, table=table)
     if not isinstance(declared, Kind):
         return declared
@@ -54,7 +65,7 @@ class _Spot:
 
 
 def _kind_trouble(kind: Kind, body: Mapping[str, object], *, at: str, table: Table) -> Trouble:
-    return _fields_trouble(kind.fields, body, at=at, table=table) or _rules_trouble(
+    return _parts_trouble(kind.parts, body, at=at, table=table) or _rules_trouble(
         kind, body, at
     )
 
@@ -71,17 +82,16 @@ def _rules_trouble(kind: Kind, body: Mapping[str, object], at: str) -> Refusal |
     return None
 
 
-def _fields_trouble(
-    fields: Iterable[Field], value: Mapping[str, object], *, at: str, table: Table
+def _parts_trouble(
+    known: Mapping[str, Field], value: Mapping[str, object], *, at: str, table: Table
 ) -> Trouble:
     """The first thing wrong with an object: unknown fields, then the declared ones in order."""
-    known = {field.name: field for field in fields}
-    for name in sorted(value):
-        if name not in known:
-            # A stranger's field name is repeated only where that is harmless.
-            return Refusal(
-                "field.unknown", at + (name if forms.FIELD_NAME.fullmatch(name) else "?")
-            )
+    if not value.keys() <= known.keys():
+        name = min(value.keys() - known.keys())
+        # A stranger's field name is repeated only where that is harmless.
+        return Refusal(
+            "field.unknown", at + (name if forms.FIELD_NAME.fullmatch(name) else "?")
+        )
     for name, field in known.items():
         if name in value:
             trouble = _value_trouble(field, value[name], _Spot(at + name, value, table))
@@ -102,13 +112,7 @@ def _value_trouble(field: Field, value: object, spot: _Spot) -> Trouble:
 def _group(field: Field, value: object, spot: _Spot) -> Trouble:
     if not isinstance(value, dict):
         return Refusal("group.wrong", spot.at)
-    return _fields_trouble(field.fields, value, at=f"{spot.at}.", table=spot.table)
-
-
-def _quantity(field: Field, value: object, spot: _Spot) -> Trouble:
-    amount = replace(field, name="amount", type="decimal", is_required=True)
-    unit = replace(field, name="unit", type="unit", is_required=True)
-    return _group(replace(field, fields=(amount, unit)), value, spot)
+    return _parts_trouble(field.parts, value, at=f"{spot.at}.", table=spot.table)
 
 
 def _list(field: Field, value: object, spot: _Spot) -> Trouble:
@@ -165,13 +169,13 @@ def _change(field: Field, value: object, spot: _Spot) -> Trouble:
         for side in ("from", "to")
         if not changed.is_required and side in value and value[side] is None
     }
-    sides = tuple(
-        replace(changed, name=side, is_required=True)
+    sides = {
+        side: replace(changed, name=side, is_required=True)
         for side in ("from", "to")
         if side not in nulls
-    )
+    }
     given = {name: side for name, side in value.items() if name not in nulls}
-    return _fields_trouble(sides, given, at=f"{spot.at}.", table=spot.table)
+    return _parts_trouble(sides, given, at=f"{spot.at}.", table=spot.table)
 
 
 def _kind(field: Field, value: object, spot: _Spot) -> Trouble:
@@ -200,7 +204,7 @@ def _body(field: Field, value: object, spot: _Spot) -> Trouble:
 
 _HOLDING_CHECKS: dict[str, Callable[[Field, object, _Spot], Trouble]] = {
     "group": _group,
-    "quantity": _quantity,
+    "quantity": _group,
     "list": _list,
     "decimals": _decimals,
     "choices": _choices,

@@ -14,8 +14,8 @@ from kitchenlog.calc.record import Fact
 from kitchenlog.calc.subjects import type_in
 from kitchenlog.entries.upcast import lifted
 from kitchenlog.logbook.models import LogHead
-from kitchenlog.logbook.selectors import entries_about, stale_mark, stale_subjects
-from kitchenlog.logbook.services import save_sheet
+from kitchenlog.logbook.selectors import entries_about, stale_marks, stale_subjects
+from kitchenlog.logbook.services import NewSheet, save_sheets
 from kitchenlog.logbook.subjects import can_open, is_finished
 from kitchenlog.logbook.turnstile import locked_head, settle
 from kitchenlog.logbook.wire import EntryRow
@@ -74,11 +74,7 @@ def rebuild_subjects(
     cooperative: Cooperative, subjects: Sequence[str], *, at: datetime
 ) -> None:
     """Rebuild several sheets in one turn: a commit costs more than folding a small lot."""
-    attempts = [_attempt(cooperative, subject) for subject in subjects]
-    with in_cooperative(cooperative):
-        head = locked_head(cooperative.pk)
-        behind = [each.subject for each in attempts if not _is_saved(head, each, at=at)]
-    for subject in behind:
+    for subject in _rebuilt_in_one_turn(cooperative, subjects, at=at):
         rebuild_subject(cooperative, subject, at=at)
 
 
@@ -89,53 +85,55 @@ def rebuild_subject(cooperative: Cooperative, subject: str, *, at: datetime) -> 
     sheet would be behind at once: try again, and the last time fold behind the turnstile.
     """
     for _ in range(TRIES_WITHOUT_LOCK):
-        attempt = _attempt(cooperative, subject)
-        with in_cooperative(cooperative):
-            if _is_saved(locked_head(cooperative.pk), attempt, at=at):
-                return
+        if not _rebuilt_in_one_turn(cooperative, [subject], at=at):
+            return
     with in_cooperative(cooperative):
         head = locked_head(cooperative.pk)
-        rows = entries_about(cooperative.pk, subject)
-        _save(head, subject, folded(subject, rows) if rows else None, at=at)
+        _save(head, {subject: _folded_now(cooperative, subject)}, at=at)
 
 
-@dataclass(frozen=True)
-class _Attempt:
-    """A sheet folded without a lock, and the mark that stood on the work list before."""
-
-    subject: str
-    mark: int | None
-    sheet: Folded | None
-
-
-def _attempt(cooperative: Cooperative, subject: str) -> _Attempt:
+def _rebuilt_in_one_turn(
+    cooperative: Cooperative, subjects: Sequence[str], *, at: datetime
+) -> list[str]:
+    """Fold without a lock, save behind one; which subjects something arrived for meanwhile."""
     with in_cooperative(cooperative, writes=False):
-        mark = stale_mark(cooperative.pk, subject)
-        rows = entries_about(cooperative.pk, subject)
-    return _Attempt(subject, mark, folded(subject, rows) if rows else None)
+        marks = stale_marks(cooperative.pk, subjects)
+    sheets = {}
+    for subject in subjects:
+        with in_cooperative(cooperative, writes=False):
+            sheets[subject] = _folded_now(cooperative, subject)
+    with in_cooperative(cooperative):
+        head = locked_head(cooperative.pk)
+        marks_now = stale_marks(cooperative.pk, subjects)
+        behind = [name for name in subjects if marks_now.get(name) != marks.get(name)]
+        _save(head, {name: sheets[name] for name in subjects if name not in behind}, at=at)
+    return behind
 
 
-def _is_saved(head: LogHead, attempt: _Attempt, *, at: datetime) -> bool:
-    """Save behind a locked head, unless something arrived since the attempt read the log."""
-    if stale_mark(head.cooperative_id, attempt.subject) != attempt.mark:
-        return False
-    _save(head, attempt.subject, attempt.sheet, at=at)
-    return True
+def _folded_now(cooperative: Cooperative, subject: str) -> Folded | None:
+    rows = entries_about(cooperative.pk, subject)
+    return folded(subject, rows) if rows else None
 
 
-def _save(head: LogHead, subject: str, sheet: Folded | None, *, at: datetime) -> None:
-    if sheet is not None:
-        save_sheet(
-            cooperative=head.cooperative_id,
-            subject=subject,
-            state=sheet.state,
-            upto_seq=sheet.upto_seq,
-            entry_count=sheet.entry_count,
-            fold=sheet.fold,
-            is_open=should_be_open(sheet, at=at),
-            last_received_at=sheet.last_received_at,
-        )
-    settle(head, subject)
+def _save(head: LogHead, sheets: Mapping[str, Folded | None], *, at: datetime) -> None:
+    """Save behind a locked head and cross off the list; no entries, no sheet."""
+    save_sheets(
+        head,
+        [
+            NewSheet(
+                subject=sheet.subject,
+                state=sheet.state,
+                upto_seq=sheet.upto_seq,
+                entry_count=sheet.entry_count,
+                fold=sheet.fold,
+                is_open=should_be_open(sheet, at=at),
+                last_received_at=sheet.last_received_at,
+            )
+            for sheet in sheets.values()
+            if sheet is not None
+        ],
+    )
+    settle(head, list(sheets))
 
 
 def should_be_open(sheet: Folded, *, at: datetime) -> bool:

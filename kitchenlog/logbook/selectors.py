@@ -53,10 +53,10 @@ def stale_subjects(cooperative: UUID, *, most: int) -> list[str]:
     return list(rows.values_list("subject", flat=True)[:most])
 
 
-def stale_mark(cooperative: UUID, subject: str) -> int | None:
-    """The latest reason why a sheet is behind, None if it is not."""
-    rows = StaleSubject.objects.filter(cooperative=cooperative, subject=subject)
-    return rows.values_list("mark", flat=True).first()
+def stale_marks(cooperative: UUID, subjects: Sequence[str]) -> dict[str, int]:
+    """The latest reason why a sheet is behind, of those subjects whose sheet is."""
+    rows = StaleSubject.objects.filter(cooperative=cooperative, subject__in=subjects)
+    return dict(rows.values_list("subject", "mark"))
 
 
 def entries_about(

@@ -14,6 +14,7 @@ from django.db import transaction
 from kitchenlog.calc.folds import FOLDS
 from kitchenlog.logbook.append import append_entries
 from kitchenlog.logbook.field_rows import write_rows
+from kitchenlog.logbook.insert import insert_rows
 from kitchenlog.logbook.models import LogHead, Quarantined, Sheet, StaleSubject
 from kitchenlog.logbook.subjects import audience_of, is_finished
 from kitchenlog.logbook.turnstile import locked_head, mark_stale
@@ -21,13 +22,14 @@ from kitchenlog.logbook.wire import to_the_millisecond
 
 __all__ = [
     "NewAside",
+    "NewSheet",
     "append_entries",
     "close_quiet_sheets",
     "epoch_of",
     "keep_aside",
     "mark_outdated_sheets",
     "open_log",
-    "save_sheet",
+    "save_sheets",
     "state_text",
 ]
 
@@ -42,55 +44,49 @@ def epoch_of(cooperative: UUID) -> str:
     return LogHead.objects.values_list("epoch", flat=True).get(cooperative=cooperative)
 
 
-@transaction.atomic(savepoint=False)
-def save_sheet(  # noqa: PLR0913 a sheet has these parts, each named by the caller
-    *,
-    cooperative: UUID,
-    subject: str,
-    state: Mapping[str, Any],
-    upto_seq: int,
-    entry_count: int,
-    fold: int,
-    is_open: bool,
-    last_received_at: datetime | None = None,
-) -> Sheet:
-    """Save what a subject adds up to, under a new number, with its field's own rows."""
-    head = locked_head(cooperative)
-    head.last_seq += 1
+@dataclass(frozen=True, kw_only=True)
+class NewSheet:
+    """What a subject adds up to, before it has a number."""
+
+    subject: str
+    state: Mapping[str, Any]
+    upto_seq: int
+    entry_count: int
+    fold: int
+    is_open: bool
+    last_received_at: datetime | None = None
+
+
+_SHEET_CHANGES = (
+    "seq", "upto_seq", "entry_count", "fold", "is_open", "is_finished", "audience",
+    "last_received_at", "state",
+)  # fmt: skip
+
+
+def save_sheets(head: LogHead, sheets: Sequence[NewSheet]) -> None:
+    """Save sheets behind a locked head, each under a new number, with its field's own rows."""
+    rows = []
+    for sheet in sheets:
+        head.last_seq += 1
+        rows.append(_row(head, sheet))
     head.save(update_fields=["last_seq"])
-    sheet = Sheet(
-        cooperative_id=cooperative,
-        subject=subject,
-        seq=head.last_seq,
-        upto_seq=upto_seq,
-        entry_count=entry_count,
-        fold=fold,
-        is_open=is_open,
-        is_finished=is_finished(subject, state),
-        audience=audience_of(subject),
-        last_received_at=last_received_at,
-        state=state_text(state),
+    insert_rows(
+        Sheet, ("cooperative", "subject", *_SHEET_CHANGES), rows, overwrite=_SHEET_CHANGES
     )
-    _upsert(sheet)
-    write_rows(cooperative, subject, state)
-    return sheet
+    write_rows(head.cooperative_id, {sheet.subject: sheet.state for sheet in sheets})
+
+
+def _row(head: LogHead, sheet: NewSheet) -> tuple[object, ...]:
+    return (
+        head.cooperative_id, sheet.subject, head.last_seq, sheet.upto_seq, sheet.entry_count,
+        sheet.fold, sheet.is_open, is_finished(sheet.subject, sheet.state),
+        audience_of(sheet.subject), sheet.last_received_at, state_text(sheet.state),
+    )  # fmt: skip
 
 
 def state_text(state: Mapping[str, Any]) -> str:
     """The state as stored, sent and compared: keys sorted, no spaces."""
     return json.dumps(state, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
-
-
-def _upsert(sheet: Sheet) -> None:
-    Sheet.objects.bulk_create(
-        [sheet],
-        update_conflicts=True,
-        unique_fields=["cooperative", "subject"],
-        update_fields=[
-            "seq", "upto_seq", "entry_count", "fold", "is_open", "is_finished",
-            "audience", "last_received_at", "state",
-        ],
-    )  # fmt: skip
 
 
 @transaction.atomic(savepoint=False)

@@ -18,15 +18,18 @@ State = Mapping[str, Any]  # the JSON object a fold makes
 
 @dataclass(frozen=True)
 class FieldTable:
-    """A field's own rows about one subject, derived from its sheet and from nothing else.
+    """A field's own rows about subjects, derived from their sheets and from nothing else.
 
-    `owned` finds the rows of a subject by its id part, `rows` makes those a state asks for; it
-    reads the state as the TypedDict of its own fold.
+    The column `owner` says whose a row is: `owner_of` the id part of a subject. `index` is what
+    else a query needs to be quick. `rows` makes those a state asks for; it reads the state as
+    the TypedDict of its own fold.
     """
 
     model: type[models.Model]
-    owned: Callable[[str], Mapping[str, Any]]
+    owner: str
     rows: Callable[[UUID, str, Any], Sequence[models.Model]]
+    owner_of: Callable[[str], str] = str
+    index: Mapping[str, Any] = field(default_factory=dict)
 
 
 @dataclass

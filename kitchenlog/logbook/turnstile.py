@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from uuid import UUID
 
 from celery import current_app
@@ -39,9 +39,10 @@ def mark_stale(head: LogHead, subjects: Iterable[str]) -> None:
         transaction.on_commit(ring, robust=True)
 
 
-def settle(head: LogHead, subject: str) -> None:
-    """Cross a subject off the work list of a locked head."""
-    StaleSubject.objects.filter(cooperative=head.cooperative_id, subject=subject).delete()
+def settle(head: LogHead, subjects: Sequence[str]) -> None:
+    """Cross subjects off the work list of a locked head."""
+    rows = StaleSubject.objects.filter(cooperative=head.cooperative_id, subject__in=subjects)
+    rows.delete()
 
 
 def ring() -> None:

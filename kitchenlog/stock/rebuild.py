@@ -55,5 +55,5 @@ def _place_rows(cooperative: UUID, code: str, lot: LotState) -> list[LotAtPlace]
     ]
 
 
-LOT_TABLE = FieldTable(LotRow, owned=lambda code: {"code": code}, rows=_lot_rows)
-PLACE_TABLE = FieldTable(LotAtPlace, owned=lambda code: {"lot": code}, rows=_place_rows)
+LOT_TABLE = FieldTable(LotRow, owner="code", rows=_lot_rows)
+PLACE_TABLE = FieldTable(LotAtPlace, owner="lot", rows=_place_rows)

@@ -8,7 +8,7 @@ from uuid import UUID
 
 from kitchenlog.entries import rights
 from kitchenlog.entries.envelope import Entry, parse_envelope
-from kitchenlog.entries.parse import parse_body
+from kitchenlog.entries.parse import parse_body_of
 from kitchenlog.entries.refusals import Refusal, quarantine_code, sentence
 from kitchenlog.entries.upcast import Newer
 from kitchenlog.logbook.drafts import Draft, draft_of
@@ -44,7 +44,7 @@ def judged(value: object, *, sender: Sender) -> Draft | Aside | Later:
     entry = parse_envelope(value)
     if isinstance(entry, Refusal):
         return Aside(quarantine_code(entry), sentence(entry))
-    body = parse_body(entry.kind, entry.version, entry.body)
+    body = parse_body_of(entry)
     if isinstance(body, Newer):
         return Later("This server is older than the app that wrote it; it will be asked again.")
     if isinstance(body, Refusal):

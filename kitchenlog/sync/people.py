@@ -12,8 +12,10 @@ from django.conf import settings
 from django.contrib.auth.hashers import make_password
 from django.contrib.auth.password_validation import validate_password
 from django.core.exceptions import ValidationError
+from django.db import transaction
 
-from kitchenlog.logbook.services import open_log, save_sheet
+from kitchenlog.logbook.services import NewSheet, open_log, save_sheets
+from kitchenlog.logbook.turnstile import locked_head
 from kitchenlog.members.marks import code_hash, free_mark, new_code
 from kitchenlog.members.models import ROLES, Cooperative, Device, JoinCode, Member
 from kitchenlog.members.refusals import Refused
@@ -131,8 +133,7 @@ def add_member(
 
 def put_member_sheet(member: Member) -> None:
     """Tell every phone who this is; to be called after each change of a member."""
-    save_sheet(
-        cooperative=member.cooperative_id,
+    sheet = NewSheet(
         subject=f"member:{member.id}",
         state={
             "member": str(member.id),
@@ -145,6 +146,8 @@ def put_member_sheet(member: Member) -> None:
         fold=MEMBER_FOLD,
         is_open=False,
     )
+    with transaction.atomic():
+        save_sheets(locked_head(member.cooperative_id), [sheet])
 
 
 def member_who_signs_in(full_login: str, passphrase: str) -> Member:

@@ -28,9 +28,15 @@ def _edges(prefix: str, cooperative: UUID, id_part: str, state: State) -> list[E
     ]
 
 
-def _owned(prefix: str, id_part: str) -> dict[str, object]:
-    return {"node": f"{prefix}:{id_part}", "way__in": _WAYS}
+def _edges_of(prefix: str) -> FieldTable:
+    return FieldTable(
+        Edge,
+        owner="node",
+        rows=partial(_edges, prefix),
+        owner_of=lambda id_part: f"{prefix}:{id_part}",
+        index={"way__in": _WAYS},
+    )
 
 
-LOT_EDGES = FieldTable(Edge, owned=partial(_owned, "lot"), rows=partial(_edges, "lot"))
-BATCH_EDGES = FieldTable(Edge, owned=partial(_owned, "batch"), rows=partial(_edges, "batch"))
+LOT_EDGES = _edges_of("lot")
+BATCH_EDGES = _edges_of("batch")

@@ -13,6 +13,7 @@ from django.db import connection
 
 from kitchenlog.logbook import rebuild, services
 from kitchenlog.logbook.models import Entry, LogHead, Sheet, StaleSubject
+from kitchenlog.logbook.turnstile import locked_head
 from kitchenlog.logbook.work import close_quiet
 from kitchenlog.members.scope import in_cooperative
 from kitchenlog.stock.models import LotAtPlace, LotRow
@@ -213,10 +214,11 @@ def test_the_check_names_each_difference(kitchen: Kitchen) -> None:
     Sheet.objects.filter(subject="lot:J2").delete()
     LotRow.objects.filter(code="J3").update(on_hand=7)
     with in_cooperative(kitchen.cooperative):
-        services.save_sheet(
-            cooperative=kitchen.cooperative.pk, subject="place:p", state={}, upto_seq=1,
-            entry_count=1, fold=1, is_open=False,
-        )  # fmt: skip
+        head = locked_head(kitchen.cooperative.pk)
+        stray = services.NewSheet(
+            subject="place:p", state={}, upto_seq=1, entry_count=1, fold=1, is_open=False
+        )
+        services.save_sheets(head, [stray])
 
     said = _check()
 

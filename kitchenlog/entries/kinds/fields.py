@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Literal
 
 FieldType = Literal[
@@ -56,6 +58,15 @@ class Field:
     measures: tuple[str, ...] = ()
     fields: tuple[Field, ...] = ()
     of_kind: str | None = None
+
+    @cached_property
+    def parts(self) -> Mapping[str, Field]:
+        """What an object of this field holds, by name."""
+        if self.type == "quantity":
+            amount = replace(self, name="amount", type="decimal", is_required=True)
+            unit = replace(self, name="unit", type="unit", is_required=True)
+            return {"amount": amount, "unit": unit}
+        return {field.name: field for field in self.fields}
 
 
 NAME_CHARS = 120
@@ -207,3 +218,8 @@ class Kind:
     audience: Circle = "member"
     one_of: tuple[str, ...] = ()
     together: tuple[tuple[str, str], ...] = ()
+
+    @cached_property
+    def parts(self) -> Mapping[str, Field]:
+        """What a body holds, by name."""
+        return {field.name: field for field in self.fields}
