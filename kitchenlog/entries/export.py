@@ -79,7 +79,7 @@ export interface Kind {
   readonly mentions?: readonly string[];
   readonly version: number;
   readonly written_by?: "coordinator";
-  readonly audience?: "coordinator";
+  readonly audience?: "own" | "coordinator";
   readonly one_of?: readonly string[];
   readonly together?: readonly (readonly [string, string])[];
 }

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from kitchenlog.calc.subjects import type_in
 from kitchenlog.entries.kinds import KINDS
-from kitchenlog.entries.kinds.fields import Circle
+from kitchenlog.entries.kinds.fields import Audience, Circle
 from kitchenlog.entries.links import effective_kind, subjects_of
 from kitchenlog.entries.upcast import Body
 
@@ -22,7 +22,7 @@ def written_by(kind: str, body: Body) -> Circle:
     return _narrower(KINDS[kind].written_by, KINDS[effective_kind(kind, body)].written_by)
 
 
-def audience_of(kind: str, body: Body) -> Circle:
+def audience_of(kind: str, body: Body) -> Audience:
     """Who may see this: as the kind says, but never more than may see a sheet it is about.
 
     So a correction of a price and a note on it stay with those who see the price.

@@ -1,6 +1,6 @@
 /** The table of kinds. Written by `make kinds` from kitchenlog/entries/kinds; do not edit. */
 
-export type SubjectType = "cooperative" | "place" | "material" | "source" | "recipient" | "instrument" | "recipe" | "lot" | "price" | "batch" | "day";
+export type SubjectType = "cooperative" | "place" | "material" | "source" | "recipient" | "instrument" | "recipe" | "lot" | "price" | "batch" | "day" | "skill";
 export type Measure = "mass" | "volume" | "count";
 export type UnitCode = "mL" | "L" | "us_gal" | "us_qt" | "us_pt" | "us_cup" | "us_floz" | "us_tbsp" | "us_tsp" | "us_gill" | "us_fldr" | "us_bu" | "us_pk" | "us_dry_qt" | "us_dry_pt" | "fda_cup" | "fda_floz" | "fda_tbsp" | "fda_tsp" | "metric_cup" | "metric_tbsp" | "metric_tsp" | "au_tbsp" | "imp_gal" | "imp_qt" | "imp_pt" | "imp_floz" | "imp_cup" | "mg" | "g" | "kg" | "lb" | "oz" | "gr" | "fda_oz" | "pc";
 export type JsonValue =
@@ -50,14 +50,14 @@ export interface Kind {
   readonly mentions?: readonly string[];
   readonly version: number;
   readonly written_by?: "coordinator";
-  readonly audience?: "coordinator";
+  readonly audience?: "own" | "coordinator";
   readonly one_of?: readonly string[];
   readonly together?: readonly (readonly [string, string])[];
 }
 
 export const TABLE_NUMBER = 1;
 
-export const SUBJECT_TYPES: readonly SubjectType[] = ["cooperative", "place", "material", "source", "recipient", "instrument", "recipe", "lot", "price", "batch", "day"];
+export const SUBJECT_TYPES: readonly SubjectType[] = ["cooperative", "place", "material", "source", "recipient", "instrument", "recipe", "lot", "price", "batch", "day", "skill"];
 
 /** The cooperative is set up. */
 export interface CooperativeDefinedBody {
@@ -169,6 +169,14 @@ export interface InstrumentDefinedBody {
   readonly capacity?: string | undefined;
   readonly repeatability?: string | undefined;
   readonly bowl_tare?: string | undefined;
+  readonly interval?: string | undefined;
+  readonly accuracy_class?: "1" | "2" | "3" | "4" | undefined;
+  readonly judged_by?: "r76_in_service" | "r76_initial" | "hb44" | "household" | "cylinder" | "own" | undefined;
+  readonly most_error?: string | undefined;
+  readonly holds?: Quantity | undefined;
+  readonly good_for?: string | undefined;
+  readonly check_days?: number | undefined;
+  readonly check_uses?: number | undefined;
   readonly note?: string | undefined;
   readonly is_retired?: boolean | undefined;
 }
@@ -176,7 +184,7 @@ export interface InstrumentDefinedBody {
 /** What measures is edited: each field from what to what. */
 export interface InstrumentChangedBody {
   readonly instrument: string;
-  readonly changes: { readonly [Name in "name" | "sort" | "place" | "unit" | "division" | "capacity" | "repeatability" | "bowl_tare" | "note" | "is_retired"]?: Change | undefined };
+  readonly changes: { readonly [Name in "name" | "sort" | "place" | "unit" | "division" | "capacity" | "repeatability" | "bowl_tare" | "interval" | "accuracy_class" | "judged_by" | "most_error" | "holds" | "good_for" | "check_days" | "check_uses" | "note" | "is_retired"]?: Change | undefined };
   readonly reason?: string | undefined;
 }
 
@@ -194,6 +202,7 @@ export interface RecipePublishedBody {
     readonly amount: Quantity;
     readonly below?: string | undefined;
     readonly above?: string | undefined;
+    readonly level?: string | undefined;
     readonly soluble_percent?: string | undefined;
     readonly note?: string | undefined;
   }[];
@@ -205,6 +214,7 @@ export interface RecipePublishedBody {
     readonly unit?: string | undefined;
     readonly low?: string | undefined;
     readonly high?: string | undefined;
+    readonly level?: string | undefined;
     readonly set_by?: string | undefined;
     readonly caution?: string | undefined;
   }[];
@@ -272,6 +282,7 @@ export interface BatchStartedBody {
     readonly amount: Quantity;
     readonly below?: string | undefined;
     readonly above?: string | undefined;
+    readonly level?: string | undefined;
     readonly soluble_percent?: string | undefined;
     readonly note?: string | undefined;
   }[];
@@ -283,6 +294,7 @@ export interface BatchStartedBody {
     readonly unit?: string | undefined;
     readonly low?: string | undefined;
     readonly high?: string | undefined;
+    readonly level?: string | undefined;
     readonly set_by?: string | undefined;
     readonly caution?: string | undefined;
   }[];
@@ -414,6 +426,73 @@ export interface CountBody {
   readonly place: string;
 }
 
+/** An instrument was compared with known values; its sheet says what that means. */
+export interface InstrumentCheckedBody {
+  readonly instrument: string;
+  readonly place?: string | undefined;
+  readonly unit: string;
+  readonly division?: string | undefined;
+  readonly steps: readonly {
+    readonly sort: "zero" | "tare" | "rising" | "falling" | "off_centre" | "return_to_zero" | "repeats" | "water" | "ice" | "boiling" | "buffer" | "reference";
+    readonly reference?: string | undefined;
+    readonly tolerance?: string | undefined;
+    readonly shown: readonly string[];
+    readonly where?: string | undefined;
+  }[];
+  readonly water_celsius?: string | undefined;
+  readonly altitude_m?: string | undefined;
+  readonly pressure_hpa?: string | undefined;
+  readonly judged_by?: "r76_in_service" | "r76_initial" | "hb44" | "household" | "cylinder" | "own" | undefined;
+  readonly accuracy_class?: "1" | "2" | "3" | "4" | undefined;
+  readonly interval?: string | undefined;
+  readonly most_error?: string | undefined;
+  readonly holds?: Quantity | undefined;
+  readonly line?: "none" | "offset" | "two_point" | "least_squares" | undefined;
+  readonly is_adjusted?: boolean | undefined;
+  readonly check_scale?: string | undefined;
+  readonly note?: string | undefined;
+}
+
+/** A member read what the app drew, then weighed one thing several times. */
+export interface DrillDoneBody {
+  readonly member: string;
+  readonly seed: number;
+  readonly drawn_by: number;
+  readonly questions: readonly {
+    readonly sort: "dial" | "surface" | "spoon";
+    readonly truth: string;
+    readonly division: string;
+    readonly read: string;
+  }[];
+  readonly weighing?: {
+    readonly instrument?: string | undefined;
+    readonly unit: string;
+    readonly division?: string | undefined;
+    readonly shown: readonly string[];
+  } | undefined;
+  readonly techniques?: readonly ("level_surface" | "eye_level" | "lowest_point" | "needle_on_zero" | "waited_until_steady" | "tared_the_bowl" | "levelled_with_a_straight_edge" | "spooned_not_scooped" | "wrote_it_at_once")[] | undefined;
+  readonly note?: string | undefined;
+}
+
+/** Packs of a lot were weighed against what their label says is in them. */
+export interface FillCheckedBody {
+  readonly lot: string;
+  readonly on: string;
+  readonly label: readonly {
+    readonly amount: Quantity;
+  }[];
+  readonly rules: "us" | "eu";
+  readonly unit: string;
+  readonly tares: readonly string[];
+  readonly gross: readonly string[];
+  readonly instrument?: string | undefined;
+  readonly division?: string | undefined;
+  readonly lot_size?: number | undefined;
+  readonly density?: string | undefined;
+  readonly loses_moisture?: boolean | undefined;
+  readonly note?: string | undefined;
+}
+
 /** The whole new body of an earlier entry, and why. The old one stays readable. */
 export interface CorrectionBody {
   readonly corrects: string;
@@ -479,6 +558,9 @@ export interface Bodies {
   readonly sale: SaleBody;
   readonly return: ReturnBody;
   readonly count: CountBody;
+  readonly instrument_checked: InstrumentCheckedBody;
+  readonly drill_done: DrillDoneBody;
+  readonly fill_checked: FillCheckedBody;
   readonly correction: CorrectionBody;
   readonly void: VoidBody;
   readonly finding_settled: FindingSettledBody;
@@ -523,13 +605,13 @@ export const KINDS: Readonly<Record<KindName, Kind>> = {
   source_changed: { name: "source_changed", fields: [{ name: "source", type: "id", to: "source" }, { name: "changes", type: "changes", of_kind: "source_defined" }, { name: "reason", type: "text", is_required: false, most_chars: 600 }], subjects: ["source:{source}"], version: 1 },
   recipient_defined: { name: "recipient_defined", fields: [{ name: "recipient", type: "id", to: "recipient" }, { name: "name", type: "text", most_chars: 120 }, { name: "contact", type: "text", is_required: false, most_chars: 600 }, { name: "address", type: "text", is_required: false, most_chars: 600 }, { name: "note", type: "text", is_required: false, most_chars: 600 }, { name: "is_retired", type: "flag", is_required: false }], subjects: ["recipient:{recipient}"], version: 1 },
   recipient_changed: { name: "recipient_changed", fields: [{ name: "recipient", type: "id", to: "recipient" }, { name: "changes", type: "changes", of_kind: "recipient_defined" }, { name: "reason", type: "text", is_required: false, most_chars: 600 }], subjects: ["recipient:{recipient}"], version: 1 },
-  instrument_defined: { name: "instrument_defined", fields: [{ name: "instrument", type: "id", to: "instrument" }, { name: "name", type: "text", most_chars: 120 }, { name: "sort", type: "choice", choices: ["scale", "thermometer", "ph_meter", "refractometer", "cylinder", "cup", "spoon", "timer"] }, { name: "place", type: "id", is_required: false, to: "place" }, { name: "unit", type: "text", most_chars: 12 }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "capacity", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeatability", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "bowl_tare", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "note", type: "text", is_required: false, most_chars: 600 }, { name: "is_retired", type: "flag", is_required: false }], subjects: ["instrument:{instrument}"], version: 1, written_by: "coordinator" },
+  instrument_defined: { name: "instrument_defined", fields: [{ name: "instrument", type: "id", to: "instrument" }, { name: "name", type: "text", most_chars: 120 }, { name: "sort", type: "choice", choices: ["scale", "thermometer", "ph_meter", "refractometer", "cylinder", "cup", "spoon", "timer"] }, { name: "place", type: "id", is_required: false, to: "place" }, { name: "unit", type: "text", most_chars: 12 }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "capacity", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeatability", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "bowl_tare", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "interval", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "accuracy_class", type: "choice", is_required: false, choices: ["1", "2", "3", "4"] }, { name: "judged_by", type: "choice", is_required: false, choices: ["r76_in_service", "r76_initial", "hb44", "household", "cylinder", "own"] }, { name: "most_error", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "holds", type: "quantity", is_required: false, digits: 14, places: 6, least: "0", most: "100000000", measures: ["volume"] }, { name: "good_for", type: "text", is_required: false, most_chars: 600 }, { name: "check_days", type: "whole", is_required: false, least: "1", most: "3650" }, { name: "check_uses", type: "whole", is_required: false, least: "1", most: "1000000" }, { name: "note", type: "text", is_required: false, most_chars: 600 }, { name: "is_retired", type: "flag", is_required: false }], subjects: ["instrument:{instrument}"], version: 1, written_by: "coordinator" },
   instrument_changed: { name: "instrument_changed", fields: [{ name: "instrument", type: "id", to: "instrument" }, { name: "changes", type: "changes", of_kind: "instrument_defined" }, { name: "reason", type: "text", is_required: false, most_chars: 600 }], subjects: ["instrument:{instrument}"], version: 1, written_by: "coordinator" },
-  recipe_published: { name: "recipe_published", fields: [{ name: "recipe", type: "id", to: "recipe" }, { name: "number", type: "whole", least: "1", most: "9999" }, { name: "name", type: "text", most_chars: 120 }, { name: "product", type: "id", to: "material" }, { name: "makes", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "packs", type: "whole", is_required: false, least: "1", most: "100000" }, { name: "lines", type: "list", most_items: 60, least_items: 1, fields: [{ name: "line", type: "text", most_chars: 20 }, { name: "material", type: "id", to: "material" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "below", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "above", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "soluble_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "note", type: "text", is_required: false, most_chars: 600 }] }, { name: "steps", type: "list", most_items: 60, fields: [{ name: "step", type: "text", most_chars: 20 }, { name: "says", type: "text", most_chars: 600 }, { name: "measures", type: "choice", is_required: false, choices: ["prepared_mass", "kettle_mass", "mass", "temperature", "ph", "brix", "water_activity", "salt", "minutes"] }, { name: "line", type: "text", is_required: false, most_chars: 20 }, { name: "unit", type: "text", is_required: false, most_chars: 12 }, { name: "low", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "high", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "set_by", type: "text", is_required: false, most_chars: 120 }, { name: "caution", type: "text", is_required: false, most_chars: 600 }] }, { name: "target_solids_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "life", type: "group", is_required: false, fields: [{ name: "sort", type: "choice", choices: ["use_by", "best_before", "expires_on"] }, { name: "length", type: "whole", least: "1", most: "3650" }, { name: "unit", type: "choice", choices: ["days", "months"] }] }, { name: "note", type: "text", is_required: false, most_chars: 4000 }], subjects: ["recipe:{recipe}"], mentions: ["material:{product}", "material:{lines[].material}"], version: 1, written_by: "coordinator" },
+  recipe_published: { name: "recipe_published", fields: [{ name: "recipe", type: "id", to: "recipe" }, { name: "number", type: "whole", least: "1", most: "9999" }, { name: "name", type: "text", most_chars: 120 }, { name: "product", type: "id", to: "material" }, { name: "makes", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "packs", type: "whole", is_required: false, least: "1", most: "100000" }, { name: "lines", type: "list", most_items: 60, least_items: 1, fields: [{ name: "line", type: "text", most_chars: 20 }, { name: "material", type: "id", to: "material" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "below", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "above", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "level", type: "decimal", is_required: false, digits: 14, places: 6, least: "80", most: "99.9" }, { name: "soluble_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "note", type: "text", is_required: false, most_chars: 600 }] }, { name: "steps", type: "list", most_items: 60, fields: [{ name: "step", type: "text", most_chars: 20 }, { name: "says", type: "text", most_chars: 600 }, { name: "measures", type: "choice", is_required: false, choices: ["prepared_mass", "kettle_mass", "mass", "temperature", "ph", "brix", "water_activity", "salt", "minutes"] }, { name: "line", type: "text", is_required: false, most_chars: 20 }, { name: "unit", type: "text", is_required: false, most_chars: 12 }, { name: "low", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "high", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "level", type: "decimal", is_required: false, digits: 14, places: 6, least: "80", most: "99.9" }, { name: "set_by", type: "text", is_required: false, most_chars: 120 }, { name: "caution", type: "text", is_required: false, most_chars: 600 }] }, { name: "target_solids_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "life", type: "group", is_required: false, fields: [{ name: "sort", type: "choice", choices: ["use_by", "best_before", "expires_on"] }, { name: "length", type: "whole", least: "1", most: "3650" }, { name: "unit", type: "choice", choices: ["days", "months"] }] }, { name: "note", type: "text", is_required: false, most_chars: 4000 }], subjects: ["recipe:{recipe}"], mentions: ["material:{product}", "material:{lines[].material}"], version: 1, written_by: "coordinator" },
   receipt: { name: "receipt", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "material", type: "id", to: "material" }, { name: "source", type: "id", to: "source" }, { name: "their_lot", type: "text", is_required: false, most_chars: 120 }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "place", type: "id", to: "place" }, { name: "condition", type: "choice", choices: ["fit", "refused"] }, { name: "refused_why", type: "text", is_required: false, most_chars: 600 }, { name: "life", type: "group", is_required: false, fields: [{ name: "sort", type: "choice", choices: ["use_by", "best_before", "expires_on"] }, { name: "on", type: "day" }] }, { name: "note", type: "text", is_required: false, most_chars: 600 }], subjects: ["lot:{lot}"], mentions: ["material:{material}", "source:{source}", "place:{place}"], version: 1 },
   price_paid: { name: "price_paid", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "price", type: "decimal", digits: 14, places: 6, least: "0", most: "100000000" }, { name: "currency", type: "letters", most_chars: 3 }], subjects: ["price:{lot}"], mentions: ["lot:{lot}"], version: 1, audience: "coordinator" },
   topped_up: { name: "topped_up", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "material", type: "id", to: "material" }, { name: "place", type: "id", to: "place" }, { name: "from", type: "list", most_items: 20, least_items: 1, fields: [{ name: "lot", type: "code", to: "lot" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }] }, { name: "life", type: "group", is_required: false, fields: [{ name: "sort", type: "choice", choices: ["use_by", "best_before", "expires_on"] }, { name: "on", type: "day" }] }], subjects: ["lot:{lot}", "lot:{from[].lot}"], mentions: ["material:{material}", "place:{place}"], version: 1 },
-  batch_started: { name: "batch_started", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "code", type: "code", to: "lot" }, { name: "recipe", type: "id", to: "recipe" }, { name: "recipe_version", type: "entry" }, { name: "product", type: "id", to: "material" }, { name: "place", type: "id", to: "place" }, { name: "makes", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "scaled_by", type: "choice", choices: ["as_written", "mass", "packs", "limiting"] }, { name: "lines", type: "list", most_items: 60, least_items: 1, fields: [{ name: "line", type: "text", most_chars: 20 }, { name: "material", type: "id", to: "material" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "below", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "above", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "soluble_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "note", type: "text", is_required: false, most_chars: 600 }] }, { name: "steps", type: "list", most_items: 60, fields: [{ name: "step", type: "text", most_chars: 20 }, { name: "says", type: "text", most_chars: 600 }, { name: "measures", type: "choice", is_required: false, choices: ["prepared_mass", "kettle_mass", "mass", "temperature", "ph", "brix", "water_activity", "salt", "minutes"] }, { name: "line", type: "text", is_required: false, most_chars: 20 }, { name: "unit", type: "text", is_required: false, most_chars: 12 }, { name: "low", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "high", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "set_by", type: "text", is_required: false, most_chars: 120 }, { name: "caution", type: "text", is_required: false, most_chars: 600 }] }, { name: "target_solids_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }], subjects: ["batch:{batch}"], mentions: ["recipe:{recipe}", "place:{place}", "material:{product}"], version: 1 },
+  batch_started: { name: "batch_started", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "code", type: "code", to: "lot" }, { name: "recipe", type: "id", to: "recipe" }, { name: "recipe_version", type: "entry" }, { name: "product", type: "id", to: "material" }, { name: "place", type: "id", to: "place" }, { name: "makes", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "scaled_by", type: "choice", choices: ["as_written", "mass", "packs", "limiting"] }, { name: "lines", type: "list", most_items: 60, least_items: 1, fields: [{ name: "line", type: "text", most_chars: 20 }, { name: "material", type: "id", to: "material" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "below", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "above", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "level", type: "decimal", is_required: false, digits: 14, places: 6, least: "80", most: "99.9" }, { name: "soluble_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "note", type: "text", is_required: false, most_chars: 600 }] }, { name: "steps", type: "list", most_items: 60, fields: [{ name: "step", type: "text", most_chars: 20 }, { name: "says", type: "text", most_chars: 600 }, { name: "measures", type: "choice", is_required: false, choices: ["prepared_mass", "kettle_mass", "mass", "temperature", "ph", "brix", "water_activity", "salt", "minutes"] }, { name: "line", type: "text", is_required: false, most_chars: 20 }, { name: "unit", type: "text", is_required: false, most_chars: 12 }, { name: "low", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "high", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "level", type: "decimal", is_required: false, digits: 14, places: 6, least: "80", most: "99.9" }, { name: "set_by", type: "text", is_required: false, most_chars: 120 }, { name: "caution", type: "text", is_required: false, most_chars: 600 }] }, { name: "target_solids_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }], subjects: ["batch:{batch}"], mentions: ["recipe:{recipe}", "place:{place}", "material:{product}"], version: 1 },
   laid_out: { name: "laid_out", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "line", type: "text", most_chars: 20 }, { name: "lots", type: "list", most_items: 10, least_items: 1, fields: [{ name: "lot", type: "code", to: "lot" }, { name: "amount", type: "quantity", is_required: false, digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }] }], subjects: ["batch:{batch}"], mentions: ["lot:{lots[].lot}"], version: 1 },
   weigh_in: { name: "weigh_in", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "line", type: "text", most_chars: 20 }, { name: "material", type: "id", to: "material" }, { name: "lot", type: "code", to: "lot" }, { name: "place", type: "id", to: "place" }, { name: "reading", type: "group", is_required: false, fields: [{ name: "instrument", type: "id", is_required: false, to: "instrument" }, { name: "unit", type: "text", most_chars: 12 }, { name: "shown", type: "decimal", digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "tare", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeatability", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeats", type: "decimals", is_required: false, most_items: 30, least_items: 1, digits: 14, places: 6, least: "-100000000", most: "100000000" }] }, { name: "counted", type: "quantity", is_required: false, digits: 14, places: 6, least: "0", most: "100000000", measures: ["count"] }], subjects: ["batch:{batch}", "lot:{lot}"], mentions: ["material:{material}", "place:{place}", "instrument:{reading.instrument}"], version: 1, one_of: ["reading", "counted"] },
   step_done: { name: "step_done", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "step", type: "text", most_chars: 20 }, { name: "reading", type: "group", is_required: false, fields: [{ name: "instrument", type: "id", is_required: false, to: "instrument" }, { name: "unit", type: "text", most_chars: 12 }, { name: "shown", type: "decimal", digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "tare", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeatability", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeats", type: "decimals", is_required: false, most_items: 30, least_items: 1, digits: 14, places: 6, least: "-100000000", most: "100000000" }] }, { name: "action", type: "text", is_required: false, most_chars: 600 }], subjects: ["batch:{batch}"], mentions: ["instrument:{reading.instrument}"], version: 1 },
@@ -541,6 +623,9 @@ export const KINDS: Readonly<Record<KindName, Kind>> = {
   sale: { name: "sale", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "place", type: "id", to: "place" }, { name: "on", type: "day" }, { name: "price_each", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "discount", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }], subjects: ["lot:{lot}", "day:{place}:{on}"], mentions: ["place:{place}"], version: 1 },
   return: { name: "return", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "place", type: "id", to: "place" }, { name: "on", type: "day" }, { name: "recipient", type: "id", is_required: false, to: "recipient" }, { name: "condition", type: "choice", choices: ["fit", "unfit"] }, { name: "reason", type: "text", most_chars: 600 }], subjects: ["lot:{lot}", "day:{place}:{on}"], mentions: ["place:{place}", "recipient:{recipient}"], version: 1 },
   count: { name: "count", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume", "count"] }, { name: "place", type: "id", to: "place" }], subjects: ["lot:{lot}"], mentions: ["place:{place}"], version: 1 },
+  instrument_checked: { name: "instrument_checked", fields: [{ name: "instrument", type: "id", to: "instrument" }, { name: "place", type: "id", is_required: false, to: "place" }, { name: "unit", type: "text", most_chars: 12 }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "steps", type: "list", most_items: 40, least_items: 1, fields: [{ name: "sort", type: "choice", choices: ["zero", "tare", "rising", "falling", "off_centre", "return_to_zero", "repeats", "water", "ice", "boiling", "buffer", "reference"] }, { name: "reference", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "tolerance", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "shown", type: "decimals", most_items: 30, least_items: 1, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "where", type: "text", is_required: false, most_chars: 40 }] }, { name: "water_celsius", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "altitude_m", type: "decimal", is_required: false, digits: 14, places: 6, least: "-500", most: "6000" }, { name: "pressure_hpa", type: "decimal", is_required: false, digits: 14, places: 6, least: "300", most: "1100" }, { name: "judged_by", type: "choice", is_required: false, choices: ["r76_in_service", "r76_initial", "hb44", "household", "cylinder", "own"] }, { name: "accuracy_class", type: "choice", is_required: false, choices: ["1", "2", "3", "4"] }, { name: "interval", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "most_error", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "holds", type: "quantity", is_required: false, digits: 14, places: 6, least: "0", most: "100000000", measures: ["volume"] }, { name: "line", type: "choice", is_required: false, choices: ["none", "offset", "two_point", "least_squares"] }, { name: "is_adjusted", type: "flag", is_required: false }, { name: "check_scale", type: "id", is_required: false, to: "instrument" }, { name: "note", type: "text", is_required: false, most_chars: 600 }], subjects: ["instrument:{instrument}"], mentions: ["place:{place}", "instrument:{check_scale}"], version: 1 },
+  drill_done: { name: "drill_done", fields: [{ name: "member", type: "id", to: "skill" }, { name: "seed", type: "whole", least: "0", most: "2147483647" }, { name: "drawn_by", type: "whole", least: "1", most: "9999" }, { name: "questions", type: "list", most_items: 40, least_items: 1, fields: [{ name: "sort", type: "choice", choices: ["dial", "surface", "spoon"] }, { name: "truth", type: "decimal", digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "division", type: "decimal", digits: 14, places: 6, least: "0", most: "100000000" }, { name: "read", type: "decimal", digits: 14, places: 6, least: "-100000000", most: "100000000" }] }, { name: "weighing", type: "group", is_required: false, fields: [{ name: "instrument", type: "id", is_required: false, to: "instrument" }, { name: "unit", type: "text", most_chars: 12 }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "shown", type: "decimals", most_items: 30, least_items: 1, digits: 14, places: 6, least: "-100000000", most: "100000000" }] }, { name: "techniques", type: "choices", is_required: false, most_items: 20, choices: ["level_surface", "eye_level", "lowest_point", "needle_on_zero", "waited_until_steady", "tared_the_bowl", "levelled_with_a_straight_edge", "spooned_not_scooped", "wrote_it_at_once"] }, { name: "note", type: "text", is_required: false, most_chars: 600 }], subjects: ["skill:{member}"], mentions: ["instrument:{weighing.instrument}"], version: 1, audience: "own" },
+  fill_checked: { name: "fill_checked", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "on", type: "day" }, { name: "label", type: "list", most_items: 2, least_items: 1, fields: [{ name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume"] }] }, { name: "rules", type: "choice", choices: ["us", "eu"] }, { name: "unit", type: "text", most_chars: 12 }, { name: "tares", type: "decimals", most_items: 60, least_items: 1, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "gross", type: "decimals", most_items: 250, least_items: 1, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "instrument", type: "id", is_required: false, to: "instrument" }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "lot_size", type: "whole", is_required: false, least: "1", most: "1000000" }, { name: "density", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "loses_moisture", type: "flag", is_required: false }, { name: "note", type: "text", is_required: false, most_chars: 600 }], subjects: ["lot:{lot}"], mentions: ["instrument:{instrument}"], version: 1 },
   correction: { name: "correction", fields: [{ name: "corrects", type: "entry" }, { name: "of_kind", type: "kind" }, { name: "reason", type: "text", most_chars: 600 }, { name: "body", type: "body" }, { name: "of_version", type: "whole", is_required: false, least: "1", most: "9999" }, { name: "instead_of", type: "list", is_required: false, most_items: 20, fields: [{ name: "entry", type: "entry" }] }], subjects: [], version: 1 },
   void: { name: "void", fields: [{ name: "corrects", type: "entry" }, { name: "of_kind", type: "kind" }, { name: "reason", type: "text", most_chars: 600 }, { name: "instead_of", type: "list", is_required: false, most_items: 20, fields: [{ name: "entry", type: "entry" }] }], subjects: [], version: 1 },
   finding_settled: { name: "finding_settled", fields: [{ name: "subject", type: "subject" }, { name: "finding", type: "text", most_chars: 200 }, { name: "decision", type: "choice", choices: ["explained", "put_right", "accepted"] }, { name: "reason", type: "text", most_chars: 600 }], subjects: ["{subject}"], version: 1, written_by: "coordinator" },

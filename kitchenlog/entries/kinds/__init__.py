@@ -6,6 +6,7 @@ from kitchenlog.entries.kinds.about import ABOUT_KINDS
 from kitchenlog.entries.kinds.definitions import DEFINITION_KINDS
 from kitchenlog.entries.kinds.facts import MAKING_KINDS, MOVING_KINDS, RECEIVING_KINDS
 from kitchenlog.entries.kinds.fields import Field, Kind
+from kitchenlog.entries.kinds.trust import TRUST_KINDS
 
 TABLE_NUMBER = (
     1  # goes up with any kind's version; a phone with an older one stops pulling (R91)
@@ -18,6 +19,7 @@ KINDS: dict[str, Kind] = {
         *RECEIVING_KINDS,
         *MAKING_KINDS,
         *MOVING_KINDS,
+        *TRUST_KINDS,
         *ABOUT_KINDS,
     )
 }
@@ -27,7 +29,7 @@ EARLIER_KINDS: tuple[Kind, ...] = ()
 
 SUBJECT_TYPES = (
     "cooperative", "place", "material", "source", "recipient", "instrument", "recipe",
-    "lot", "price", "batch", "day",
+    "lot", "price", "batch", "day", "skill",
 )  # fmt: skip
 
 __all__ = ["EARLIER_KINDS", "KINDS", "SUBJECT_TYPES", "TABLE_NUMBER", "Field", "Kind"]

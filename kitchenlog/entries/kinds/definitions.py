@@ -69,6 +69,10 @@ MATERIAL = (
     text("note", most=SENTENCE_CHARS, needed=False),
     flag("is_retired", needed=False),
 )
+ACCURACY_CLASSES = ("1", "2", "3", "4")  # I to IIII; of a cylinder "1" is A and "2" is B
+# Whose limits a check is judged by: R 76 in service or at first, HB 44 as HB 133 uses it, the
+# household five per cent, the class of a cylinder, or the cooperative's own.
+CHECK_RULES = ("r76_in_service", "r76_initial", "hb44", "household", "cylinder", "own")
 PARTNER = (
     text("name"),
     text("contact", most=SENTENCE_CHARS, needed=False),
@@ -95,10 +99,20 @@ INSTRUMENT = (
     decimal("capacity", least="0", needed=False),
     decimal("repeatability", least="0", needed=False),
     decimal("bowl_tare", least="0", needed=False),
+    decimal("interval", least="0", needed=False),  # verification interval e
+    choice("accuracy_class", *ACCURACY_CLASSES, needed=False),
+    choice("judged_by", *CHECK_RULES, needed=False),
+    decimal("most_error", least="0", needed=False),  # where judged_by is "own"
+    quantity("holds", measures=("volume",), needed=False),  # a cup, spoon or cylinder, full
+    text("good_for", most=SENTENCE_CHARS, needed=False),
+    whole("check_days", least=1, most=3_650, needed=False),
+    whole("check_uses", least=1, most=1_000_000, needed=False),
     text("note", most=SENTENCE_CHARS, needed=False),
     flag("is_retired", needed=False),
 )
 
+# How sure a verdict on a limit must be, in percent, one-sided; 95 where nobody says.
+LEVEL = decimal("level", least="80", most="99.9", needed=False)
 PLANNED_LINE = items(
     "lines",
     text("line", most=20),
@@ -106,6 +120,7 @@ PLANNED_LINE = items(
     quantity(),
     decimal("below", least="0", needed=False),
     decimal("above", least="0", needed=False),
+    LEVEL,
     decimal("soluble_percent", least="0", most="100", needed=False),
     text("note", most=SENTENCE_CHARS, needed=False),
     most=60,
@@ -132,6 +147,7 @@ PLANNED_STEP = items(
     text("unit", most=12, needed=False),
     decimal("low", needed=False),
     decimal("high", needed=False),
+    LEVEL,
     text("set_by", needed=False),
     text("caution", most=SENTENCE_CHARS, needed=False),
     most=60,

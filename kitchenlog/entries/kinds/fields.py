@@ -32,7 +32,8 @@ FieldType = Literal[
     "body",  # the whole new body of the kind named in the field `of_kind`
 ]
 
-Circle = Literal["member", "coordinator"]  # whose it is to write or to see
+Circle = Literal["member", "coordinator"]  # whose it is to write
+Audience = Literal["member", "own", "coordinator"]  # who sees it; own: author and coordinator
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -215,7 +216,7 @@ class Kind:
     mentions: tuple[str, ...] = ()
     version: int = 1
     written_by: Circle = "member"
-    audience: Circle = "member"
+    audience: Audience = "member"
     one_of: tuple[str, ...] = ()
     together: tuple[tuple[str, str], ...] = ()
 
