@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import TypedDict
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
+from typing import Any, TypedDict
 
 from kitchenlog.calc.batch_balance import Balance, batch_balance
 from kitchenlog.calc.batch_lines import Line, LineWork, gathered_lines, written_line
@@ -44,6 +45,7 @@ from kitchenlog.calc.record import (
 from kitchenlog.calc.subjects import id_in
 
 BATCH_FOLD = 1
+NOTHING_BESIDE: Mapping[str, Mapping[str, Any]] = MappingProxyType({})
 
 
 class BatchHead(TypedDict):
@@ -78,8 +80,15 @@ class BatchState(BatchHead):
     notes: list[Note]
 
 
-def batch_state(subject: str, facts: Sequence[Fact]) -> BatchState:
-    """Fold all entries about `batch:<id>`; without its start it shows what is known."""
+def batch_state(
+    subject: str,
+    facts: Sequence[Fact],
+    beside: Mapping[str, Mapping[str, Any]] = NOTHING_BESIDE,
+) -> BatchState:
+    """Fold all entries about `batch:<id>`; without its start it shows what is known.
+
+    `beside` holds the sheets of the instruments its readings lean on, by subject.
+    """
     batch = id_in(subject)
     record = as_it_stands(facts)
     entries = [each for each in record.standing if text_in(each.body, "batch") == batch]

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any
 
-from kitchenlog.calc.batches import BATCH_FOLD, batch_state
+from kitchenlog.calc.batches import BATCH_FOLD, NOTHING_BESIDE, batch_state
 from kitchenlog.calc.bodies import text_in
 from kitchenlog.calc.definitions import (
     DEFINITION_FOLD,
@@ -20,32 +20,52 @@ from kitchenlog.calc.stock import LOT_FOLD, PRICE_FOLD, lot_state, price_state
 from kitchenlog.calc.subjects import type_in
 
 State = Mapping[str, Any]  # the TypedDict of the subject's own fold
-Fold = Callable[[str, Sequence[Fact]], State]
+Beside = Mapping[str, State]  # sheets of other subjects that its entries lean on, by subject
+Fold = Callable[[str, Sequence[Fact], Beside], State]
+
+
+def _alone(fold: Callable[[str, Sequence[Fact]], State]) -> Fold:
+    return lambda subject, facts, _: fold(subject, facts)
+
 
 DEFINITION_TYPES = (
     "cooperative", "place", "material", "source", "recipient", "instrument",
 )  # fmt: skip
 
+# Sheets of these types are leaned on: by which types, and by which parts of their state.
+LEANED_ON: Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]] = MappingProxyType(
+    {"instrument": (("batch",), ("corrections", "doubts"))}
+)
+
 # A number goes up when its fold gives another state for the same entries: older sheets are
 # then stale by themselves.
 FOLDS: Mapping[str, tuple[Fold, int]] = MappingProxyType(
     {
-        **dict.fromkeys(DEFINITION_TYPES, (definition_state, DEFINITION_FOLD)),
-        "recipe": (recipe_state, RECIPE_FOLD),
-        "lot": (lot_state, LOT_FOLD),
-        "price": (price_state, PRICE_FOLD),
+        **dict.fromkeys(DEFINITION_TYPES, (_alone(definition_state), DEFINITION_FOLD)),
+        "recipe": (_alone(recipe_state), RECIPE_FOLD),
+        "lot": (_alone(lot_state), LOT_FOLD),
+        "price": (_alone(price_state), PRICE_FOLD),
         "batch": (batch_state, BATCH_FOLD),
-        "day": (day_state, DAY_FOLD),
+        "day": (_alone(day_state), DAY_FOLD),
     }
 )
 
 
-def fold_subject(subject: str, facts: Sequence[Fact]) -> State:
-    """The state of any subject `type:id` from all entries about it.
+def fold_subject(subject: str, facts: Sequence[Fact], beside: Beside = NOTHING_BESIDE) -> State:
+    """The state of any subject `type:id` from all entries about it, and from the sheets they
+    lean on as far as there are any.
 
     Raises ValueError for a type that has no fold.
     """
-    return _fold_of(subject)[0](subject, facts)
+    return _fold_of(subject)[0](subject, facts, beside)
+
+
+def leaning_types(subject: str, before: State | None, after: State) -> tuple[str, ...]:
+    """Types of the subjects to fold anew when this sheet becomes another; none if what they
+    lean on stays as it was."""
+    types, parts = LEANED_ON.get(type_in(subject), ((), ()))
+    was: State = {} if before is None else before
+    return types if any(was.get(part) != after.get(part) for part in parts) else ()
 
 
 def fold_number(subject: str) -> int:

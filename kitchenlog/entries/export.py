@@ -77,6 +77,7 @@ export interface Kind {
   readonly fields: readonly Field[];
   readonly subjects: readonly string[];
   readonly mentions?: readonly string[];
+  readonly leans_on?: readonly string[];
   readonly version: number;
   readonly written_by?: "coordinator";
   readonly audience?: "own" | "coordinator";

@@ -32,6 +32,14 @@ def mentions_of(kind: str, body: Body) -> tuple[str, ...]:
     return _filled(KINDS[kind].mentions, body)
 
 
+def leans_on(kind: str, body: Body) -> tuple[str, ...]:
+    """Those of its mentions whose sheets a fold of this entry is given too, sorted."""
+    inner = _wrapped(kind, body)
+    if inner is not None:
+        return leans_on(*inner)
+    return _filled(KINDS[kind].leans_on, body)
+
+
 def corrects(kind: str, body: Body) -> str | None:
     """The id of the entry a correction or void names."""
     named = body["corrects"] if is_about_entry(KINDS[kind]) else None

@@ -8,13 +8,20 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
+from uuid import UUID
 
 from kitchenlog.calc.folds import fold_number, fold_subject
 from kitchenlog.calc.record import Fact
 from kitchenlog.calc.subjects import type_in
+from kitchenlog.entries.links import leans_on
 from kitchenlog.entries.upcast import lifted
 from kitchenlog.logbook.models import LogHead
-from kitchenlog.logbook.selectors import entries_about, stale_marks, stale_subjects
+from kitchenlog.logbook.selectors import (
+    entries_about,
+    stale_marks,
+    stale_subjects,
+    states_of,
+)
 from kitchenlog.logbook.services import NewSheet, save_sheets
 from kitchenlog.logbook.subjects import can_open, is_finished
 from kitchenlog.logbook.turnstile import locked_head, settle
@@ -42,11 +49,17 @@ class Folded:
     last_received_at: datetime
 
 
-def folded(subject: str, rows: Sequence[EntryRow]) -> Folded:
-    """Fold all entries about one subject; `rows` in order of number, at least one."""
+def folded(cooperative: UUID, subject: str, rows: Sequence[EntryRow]) -> Folded:
+    """Fold all entries about one subject; `rows` in order of number, at least one.
+
+    The sheets they lean on are read as they stand now. When one of those changes, saving it
+    puts this subject on the work list again.
+    """
+    facts = [fact_of(row) for row in rows]
+    named = {other for fact in facts for other in leans_on(fact.kind, fact.body)}
     return Folded(
         subject=subject,
-        state=fold_subject(subject, [fact_of(row) for row in rows]),
+        state=fold_subject(subject, facts, states_of(cooperative, sorted(named))),
         upto_seq=rows[-1].seq,
         entry_count=len(rows),
         fold=fold_number(subject),
@@ -112,11 +125,15 @@ def _rebuilt_in_one_turn(
 
 def _folded_now(cooperative: Cooperative, subject: str) -> Folded | None:
     rows = entries_about(cooperative.pk, subject)
-    return folded(subject, rows) if rows else None
+    return folded(cooperative.pk, subject, rows) if rows else None
 
 
 def _save(head: LogHead, sheets: Mapping[str, Folded | None], *, at: datetime) -> None:
-    """Save behind a locked head and cross off the list; no entries, no sheet."""
+    """Cross off the list and save behind a locked head; no entries, no sheet.
+
+    In this order: saving may put one of them on the list again, for another that it leans on.
+    """
+    settle(head, list(sheets))
     save_sheets(
         head,
         [
@@ -133,7 +150,6 @@ def _save(head: LogHead, sheets: Mapping[str, Folded | None], *, at: datetime) -
             if sheet is not None
         ],
     )
-    settle(head, list(sheets))
 
 
 def should_be_open(sheet: Folded, *, at: datetime) -> bool:

@@ -5,12 +5,16 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import reduce
+from operator import or_
+from typing import Any
 from uuid import UUID
 
-from django.db.models import Exists, OuterRef, QuerySet
+from django.db.models import Exists, OuterRef, Q, QuerySet
 
 from kitchenlog.logbook.models import (
     Entry,
+    EntryMention,
     EntrySubject,
     LogHead,
     Quarantined,
@@ -115,6 +119,27 @@ def sheet_about(cooperative: UUID, subject: str, *, audience: str) -> SheetRow |
     rows = _sheets_seen_by(audience, cooperative).filter(subject=subject)
     row = rows.values_list(*_SHEET).first()
     return None if row is None else SheetRow(*row)
+
+
+def states_of(cooperative: UUID, subjects: Sequence[str]) -> dict[str, dict[str, Any]]:
+    """The states of those of these subjects that have a sheet."""
+    states: dict[str, dict[str, Any]] = {}
+    for some in in_parts(subjects):
+        rows = Sheet.objects.filter(cooperative=cooperative, subject__in=some)
+        states.update(
+            {row[0]: json.loads(row[1]) for row in rows.values_list("subject", "state")}
+        )
+    return states
+
+
+def subjects_mentioning(cooperative: UUID, named: str, *, types: Sequence[str]) -> list[str]:
+    """Subjects of these types that have an entry which names this one, in order."""
+    mentions = EntryMention.objects.filter(cooperative=cooperative, subject=named)
+    of_type = [Q(subject__startswith=f"{each}:") for each in types]
+    rows = EntrySubject.objects.filter(
+        reduce(or_, of_type), cooperative=cooperative, seq__in=mentions.values("seq")
+    )
+    return list(rows.order_by("subject").values_list("subject", flat=True).distinct())
 
 
 def subjects_with_sheet(cooperative: UUID, subjects: Sequence[str]) -> set[str]:

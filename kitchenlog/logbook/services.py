@@ -11,11 +11,13 @@ from uuid import UUID, uuid4
 
 from django.db import transaction
 
-from kitchenlog.calc.folds import FOLDS
+from kitchenlog.calc.folds import FOLDS, LEANED_ON, leaning_types
+from kitchenlog.calc.subjects import type_in
 from kitchenlog.logbook.append import append_entries
 from kitchenlog.logbook.field_rows import write_rows
 from kitchenlog.logbook.insert import insert_rows
 from kitchenlog.logbook.models import LogHead, Quarantined, Sheet, StaleSubject
+from kitchenlog.logbook.selectors import states_of, subjects_mentioning
 from kitchenlog.logbook.subjects import audience_of, is_finished
 from kitchenlog.logbook.turnstile import locked_head, mark_stale
 from kitchenlog.logbook.wire import to_the_millisecond
@@ -64,7 +66,11 @@ _SHEET_CHANGES = (
 
 
 def save_sheets(head: LogHead, sheets: Sequence[NewSheet]) -> None:
-    """Save sheets behind a locked head, each under a new number, with its field's own rows."""
+    """Save sheets behind a locked head, each under a new number, with its field's own rows.
+
+    What leans on one that changes is put on the work list.
+    """
+    leaning = _leaning_on(head.cooperative_id, sheets)
     rows = []
     for sheet in sheets:
         head.last_seq += 1
@@ -74,6 +80,21 @@ def save_sheets(head: LogHead, sheets: Sequence[NewSheet]) -> None:
         Sheet, ("cooperative", "subject", *_SHEET_CHANGES), rows, overwrite=_SHEET_CHANGES
     )
     write_rows(head.cooperative_id, {sheet.subject: sheet.state for sheet in sheets})
+    if leaning:
+        mark_stale(head, leaning)
+        head.save(update_fields=["has_stale"])
+
+
+def _leaning_on(cooperative: UUID, sheets: Sequence[NewSheet]) -> set[str]:
+    """Subjects to fold anew because of what these sheets will say from now on."""
+    leaned_on = [sheet for sheet in sheets if type_in(sheet.subject) in LEANED_ON]
+    before = states_of(cooperative, [sheet.subject for sheet in leaned_on])
+    found: set[str] = set()
+    for sheet in leaned_on:
+        types = leaning_types(sheet.subject, before.get(sheet.subject), sheet.state)
+        if types:
+            found.update(subjects_mentioning(cooperative, sheet.subject, types=types))
+    return found
 
 
 def _row(head: LogHead, sheet: NewSheet) -> tuple[object, ...]:

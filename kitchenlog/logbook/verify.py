@@ -75,7 +75,7 @@ def sheets_that_differ(cooperative: UUID) -> Iterator[str]:
     for subject in subjects:
         rows = entries_about(cooperative, subject)
         sheet = Sheet.objects.filter(cooperative=cooperative, subject=subject).first()
-        yield from _differences(cooperative, folded(subject, rows), sheet)
+        yield from _differences(cooperative, folded(cooperative, subject, rows), sheet)
     # Members are not entries: their sheets come from elsewhere.
     stored = Sheet.objects.filter(cooperative=cooperative).exclude(subject__in=subjects)
     for subject in stored.order_by("subject").values_list("subject", flat=True):

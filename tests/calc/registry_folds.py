@@ -371,6 +371,9 @@ FOLDS: dict[str, dict[str, Adapter]] = {
     },
     "folds": {
         "fold_subject": lambda g: _shown(folds.fold_subject(g["subject"], _facts(g)), g),
+        "leaning_types": lambda g: list(
+            folds.leaning_types(g["subject"], g["before"], g["after"])
+        ),
         "fold_number": lambda g: folds.fold_number(g["subject"]),
         "is_finished": lambda g: folds.is_finished(g["subject"], g["state"]),
     },

@@ -82,11 +82,11 @@ def test_what_arrives_while_a_sheet_is_folded_is_not_lost(
     fold = rebuild.fold_subject
     folds: list[int] = []
 
-    def slow_fold(subject: str, facts: Any) -> Any:
+    def slow_fold(subject: str, facts: Any, beside: Any) -> Any:
         folds.append(len(facts))
         if not connection.in_atomic_block:
             pushed(phone, [pen.sale("J1", "1")])
-        return fold(subject, facts)
+        return fold(subject, facts, beside)
 
     monkeypatch.setattr(rebuild, "fold_subject", slow_fold)
 
@@ -106,9 +106,9 @@ def test_a_sheet_that_cannot_be_built_stays_on_the_list_and_the_others_are_built
     pushed(phone, [pen.receipt("J1"), pen.receipt("J2")])
     fold = rebuild.fold_subject
 
-    def broken_fold(subject: str, facts: Any) -> Any:
+    def broken_fold(subject: str, facts: Any, beside: Any) -> Any:
         assert subject != "lot:J1"
-        return fold(subject, facts)
+        return fold(subject, facts, beside)
 
     monkeypatch.setattr(rebuild, "fold_subject", broken_fold)
     with pytest.raises(AssertionError, match="cannot be built"):

@@ -33,6 +33,7 @@ import {
 import { idIn } from "./subjects.ts";
 
 export const BATCH_FOLD = 1;
+export const NOTHING_BESIDE: ReadonlyMap<string, object> = new Map();
 
 /** All entries about one batch, added up. */
 export interface BatchState {
@@ -61,7 +62,11 @@ export interface BatchState {
 }
 
 /** Fold all entries about `batch:<id>`; without its start it shows what is known. */
-export function batchState(subject: string, facts: Iterable<Fact>): BatchState {
+export function batchState(
+  subject: string,
+  facts: Iterable<Fact>,
+  beside: ReadonlyMap<string, object> = NOTHING_BESIDE,
+): BatchState {
   const batch = idIn(subject);
   const record = asItStands(facts);
   const entries = record.standing.filter((each) => textIn(each.body, "batch") === batch);

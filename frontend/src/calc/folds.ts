@@ -1,7 +1,7 @@
 /** Which fold makes the sheet of which type of subject, under which number. */
 
-import { BATCH_FOLD, type BatchState, batchState } from "./batches.ts";
-import { objectIn, textIn } from "./bodies.ts";
+import { BATCH_FOLD, type BatchState, batchState, NOTHING_BESIDE } from "./batches.ts";
+import { type Body, objectIn, textIn } from "./bodies.ts";
 import {
   DEFINITION_FOLD,
   type DefinitionState,
@@ -23,7 +23,9 @@ import {
 import { typeIn } from "./subjects.ts";
 
 export type State = DefinitionState | RecipeState | LotState | PriceState | BatchState | DayState;
-export type Fold = (subject: string, facts: Iterable<Fact>) => State;
+/** Sheets of other subjects that its entries lean on, by subject. */
+export type Beside = ReadonlyMap<string, object>;
+export type Fold = (subject: string, facts: Iterable<Fact>, beside: Beside) => State;
 
 export const DEFINITION_TYPES: readonly string[] = [
   "cooperative",
@@ -33,6 +35,12 @@ export const DEFINITION_TYPES: readonly string[] = [
   "recipient",
   "instrument",
 ];
+
+/** Sheets of these types are leaned on: by which types, and by which parts of their state. */
+export const LEANED_ON: ReadonlyMap<
+  string,
+  { readonly types: readonly string[]; readonly parts: readonly string[] }
+> = new Map([["instrument", { types: ["batch"], parts: ["corrections", "doubts"] }]]);
 
 /**
  * A number goes up when its fold gives another state for the same entries: older sheets are then
@@ -47,9 +55,35 @@ export const FOLDS: ReadonlyMap<string, readonly [Fold, number]> = new Map([
   entryOf("day", dayState, DAY_FOLD),
 ]);
 
-/** The state of any subject `type:id` from all entries about it. Throws for a type without a fold. */
-export function foldSubject(subject: string, facts: Iterable<Fact>): State {
-  return foldOf(subject)[0](subject, facts);
+/**
+ * The state of any subject `type:id` from all entries about it, and from the sheets they lean on
+ * as far as there are any. Throws for a type without a fold.
+ */
+export function foldSubject(
+  subject: string,
+  facts: Iterable<Fact>,
+  beside: Beside = NOTHING_BESIDE,
+): State {
+  return foldOf(subject)[0](subject, facts, beside);
+}
+
+/**
+ * Types of the subjects to fold anew when this sheet becomes another; none if what they lean on
+ * stays as it was.
+ */
+export function leaningTypes(
+  subject: string,
+  before: object | null,
+  after: object,
+): readonly string[] {
+  const leanedOn = LEANED_ON.get(typeIn(subject));
+  if (leanedOn === undefined) return [];
+  const was: Body = { ...before };
+  const is: Body = { ...after };
+  const isOther = leanedOn.parts.some(
+    (part) => JSON.stringify(was[part]) !== JSON.stringify(is[part]),
+  );
+  return isOther ? leanedOn.types : [];
 }
 
 /** The number of the fold of a subject's type. Throws for a type without one. */

@@ -10,7 +10,7 @@ import { gatheredSteps, measuredMass, type StepWork, writtenStep } from "./batch
 import { batchState } from "./batches.ts";
 import * as bodies from "./bodies.ts";
 import { definitionState, recipeState } from "./definitions.ts";
-import { foldNumber, foldSubject, isFinished } from "./folds.ts";
+import { foldNumber, foldSubject, isFinished, leaningTypes } from "./folds.ts";
 import { dayState } from "./market.ts";
 import { type Decimal, parseDecimal, significant, written } from "./numbers.ts";
 import type { Doubt } from "./readings.ts";
@@ -350,6 +350,7 @@ export const FOLDS: Adapters = {
   spread: SPREAD,
   folds: {
     fold_subject: fold(foldSubject),
+    leaning_types: (g) => leaningTypes(g.subject, g.before, g.after),
     fold_number: (g) => foldNumber(g.subject),
     is_finished: (g) => isFinished(g.subject, g.state),
   },

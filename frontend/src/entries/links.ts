@@ -13,6 +13,12 @@ export function subjectsOf(kind: KindName, body: object): string[] {
   return filled(KINDS[innerKind].subjects, inner);
 }
 
+/** Those of its mentions whose sheets a fold of this entry is given too, sorted. */
+export function leansOn(kind: KindName, body: object): string[] {
+  const [innerKind, inner] = unwrapped(kind, body);
+  return filled(KINDS[innerKind].leans_on ?? [], inner);
+}
+
 /** The kind of what stands corrected or voided; of any other entry its own kind. */
 export function effectiveKind(kind: KindName, body: object): KindName {
   return "of_kind" in body && isKindName(body.of_kind) ? body.of_kind : kind;

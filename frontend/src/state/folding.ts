@@ -1,8 +1,9 @@
 /** What a fold is given of what this phone holds. */
-import { FOLDS } from "../calc/folds.ts";
+import { NOTHING_BESIDE } from "../calc/batches.ts";
+import { type Beside, FOLDS } from "../calc/folds.ts";
 import type { Fact } from "../calc/record.ts";
 import { typeIn } from "../calc/subjects.ts";
-import { isKindName } from "../entries/links.ts";
+import { isKindName, leansOn } from "../entries/links.ts";
 import { lifted } from "../entries/upcast.ts";
 import type { EntryRow } from "../store/rows.ts";
 
@@ -11,10 +12,22 @@ export function foldNumberOf(subject: string): number | null {
   return FOLDS.get(typeIn(subject))?.[1] ?? null;
 }
 
-/** A subject's state from rows; null where the phone has no fold for it. */
-export function folded(subject: string, rows: readonly EntryRow[]): object | null {
+/** A subject's state from rows and what they lean on; null where the phone has no fold for it. */
+export function folded(
+  subject: string,
+  rows: readonly EntryRow[],
+  beside: Beside = NOTHING_BESIDE,
+): object | null {
   const fold = FOLDS.get(typeIn(subject))?.[0];
-  return fold === undefined ? null : fold(subject, rows.map(factOf));
+  return fold === undefined ? null : fold(subject, rows.map(factOf), beside);
+}
+
+/** The subjects whose sheets the fold of these rows is given too, each once. */
+export function leanedOnBy(rows: readonly EntryRow[]): string[] {
+  const named = rows.flatMap(({ entry }) =>
+    isKindName(entry.kind) ? leansOn(entry.kind, entry.body) : [],
+  );
+  return [...new Set(named)];
 }
 
 /** An entry as a fold is given it, its body in today's form. */

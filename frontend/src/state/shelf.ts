@@ -26,6 +26,8 @@ const lists = new Map<string, ReadonlySignal<Shown<object>[]>>();
 let owner: string | null = null;
 /** What is to be folded, the most urgent first, and who waits for it. */
 let dirty: string[] = [];
+/** Which subjects were folded with which other one beside them. */
+const leaning = new Map<string, Set<string>>();
 const waiters = new Map<string, (() => void)[]>();
 let draining: Promise<void> | null = null;
 const askedFor = new Set<string>();
@@ -172,13 +174,24 @@ async function foldedSafely(subject: string): Promise<Shown<object> | null> {
 async function foldedNow(subject: string): Promise<Shown<object> | null> {
   const device = owner;
   if (device === null) return null;
-  const { shouldAsk, shownOf } = await adding();
+  const { leanedOnBy, shouldAsk, shownOf } = await adding();
   const held = await heldAbout(await deviceDb(device), subject);
   if (owner !== device) return null;
   if (shouldAsk(held, device)) void mend(held);
-  const shown = shownOf(held, device);
+  const shown = shownOf(held, device, besideOf(subject, leanedOnBy(held.rows)));
   if (shown === null) clear((one) => one === subject);
   return shown;
+}
+
+/** What stands on the shelf of the subjects this one leans on; it follows when they change. */
+function besideOf(subject: string, leanedOn: readonly string[]): Map<string, object> {
+  const beside = new Map<string, object>();
+  for (const other of leanedOn) {
+    leaning.set(other, (leaning.get(other) ?? new Set()).add(subject));
+    const state = slot(other).peek()?.state;
+    if (state !== undefined) beside.set(other, state);
+  }
+  return beside;
 }
 
 /** A half-known subject with entries of our own is asked for when there is signal. */
@@ -207,7 +220,9 @@ function put(shown: readonly Shown<object>[]): void {
       else others.push(one.subject);
     }
     // What reads alike keeps its place on the screen: no flicker when own entries come back (R41).
-    if (JSON.stringify(known.peek()) !== JSON.stringify(one)) known.value = one;
+    if (JSON.stringify(known.peek()) === JSON.stringify(one)) continue;
+    known.value = one;
+    dirty.push(...(leaning.get(one.subject) ?? []));
   }
   for (const [type, subjects] of fresh) {
     const known = subjectsOf(type);

@@ -124,6 +124,7 @@ MAKING_KINDS: tuple[Kind, ...] = (
         ),
         subjects=("batch:{batch}", "lot:{lot}"),
         mentions=("material:{material}", "place:{place}", "instrument:{reading.instrument}"),
+        leans_on=("instrument:{reading.instrument}",),
         one_of=("reading", "counted"),
     ),
     Kind(
@@ -137,6 +138,7 @@ MAKING_KINDS: tuple[Kind, ...] = (
         ),
         subjects=("batch:{batch}",),
         mentions=("instrument:{reading.instrument}",),
+        leans_on=("instrument:{reading.instrument}",),
     ),
     Kind(
         name="output",

@@ -205,7 +205,8 @@ class Kind:
     """One kind of entry.
 
     `subjects` and `mentions` are templates over the body: `lot:{lot}`, `lot:{from[].lot}`.
-    A template with a missing optional field yields nothing. `one_of` names fields of which
+    A template with a missing optional field yields nothing. `leans_on` are those mentions whose
+    sheets the fold of its subjects is given too. `one_of` names fields of which
     exactly one is present; `together` names pairs of which the second must come with the first.
     """
 
@@ -214,6 +215,7 @@ class Kind:
     fields: tuple[Field, ...]
     subjects: tuple[str, ...]
     mentions: tuple[str, ...] = ()
+    leans_on: tuple[str, ...] = ()
     version: int = 1
     written_by: Circle = "member"
     audience: Audience = "member"
