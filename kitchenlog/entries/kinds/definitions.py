@@ -69,10 +69,10 @@ MATERIAL = (
     text("note", most=SENTENCE_CHARS, needed=False),
     flag("is_retired", needed=False),
 )
-ACCURACY_CLASSES = ("1", "2", "3", "4")  # I to IIII; of a cylinder "1" is A and "2" is B
+ACCURACY_CLASSES = ("I", "II", "III", "IIII", "A", "B")  # of a scale, or of a cylinder
 # Whose limits a check is judged by: R 76 in service or at first, HB 44 as HB 133 uses it, the
 # household five per cent, the class of a cylinder, or the cooperative's own.
-CHECK_RULES = ("r76_in_service", "r76_initial", "hb44", "household", "cylinder", "own")
+CHECK_RULES = ("r76_in_service", "r76_initial", "hb133", "household", "cylinder", "own")
 PARTNER = (
     text("name"),
     text("contact", most=SENTENCE_CHARS, needed=False),

@@ -50,7 +50,7 @@ TRUST_KINDS: tuple[Kind, ...] = (
                 decimal(
                     "tolerance", least="0", needed=False
                 ),  # the reference is true to +- this
-                decimals("shown", most_items=30),
+                decimals("readings", most_items=30),
                 text("where", most=40, needed=False),  # of an off-centre load
                 most=40,
                 least=1,
