@@ -25,7 +25,8 @@ CHECK_STEPS = (
     "zero", "tare", "rising", "falling", "off_centre", "return_to_zero", "repeats",  # scales
     "water",  # vessels: what the water in it weighed
     "ice", "boiling",  # thermometers
-    "buffer", "reference",  # pH meters; whatever else is compared with a known value
+    "buffer",  # pH meters
+    "comparison",  # with what another instrument shows, or a solution of known strength
 )  # fmt: skip
 CORRECTION_LINES = ("none", "offset", "two_point", "least_squares")
 TECHNIQUES = (
@@ -46,18 +47,25 @@ TRUST_KINDS: tuple[Kind, ...] = (
             items(
                 "steps",
                 choice("sort", *CHECK_STEPS),
+                decimals("readings", most_items=30),
                 decimal("reference", needed=False),  # in `unit`; what it should show
                 decimal(
                     "tolerance", least="0", needed=False
                 ),  # the reference is true to +- this
-                decimals("readings", most_items=30),
                 text("where", most=40, needed=False),  # of an off-centre load
+                # Of the water or the buffer; of the scale that weighed the water, in g.
+                decimal("celsius", least="-20", most="120", needed=False),
+                decimal("celsius_tolerance", least="0", needed=False),
+                decimal("tare", needed=False),
+                decimal("division", least="0", needed=False),
+                decimal("repeatability", least="0", needed=False),
+                # Of the place where water boils; of the electrode.
+                decimal("altitude_m", least="-500", most="6000", needed=False),
+                decimal("pressure_hpa", least="300", most="1100", needed=False),
+                decimal("millivolts", needed=False),
                 most=40,
                 least=1,
             ),
-            decimal("water_celsius", least="0", most="100", needed=False),
-            decimal("altitude_m", least="-500", most="6000", needed=False),
-            decimal("pressure_hpa", least="300", most="1100", needed=False),
             choice("judged_by", *CHECK_RULES, needed=False),
             choice("accuracy_class", *ACCURACY_CLASSES, needed=False),
             decimal("interval", least="0", needed=False),
