@@ -23,6 +23,14 @@ from kitchenlog.calc.bodies import (
 from kitchenlog.calc.numbers import ONE, as_double, difference, plain, significant, total
 from kitchenlog.calc.readings import Doubt, verdict
 from kitchenlog.calc.record import Finding, Standing, Was, finding
+from kitchenlog.calc.trusted import (
+    Sheets,
+    Trust,
+    TrustedReading,
+    meant,
+    trusted_reading,
+    written_trust,
+)
 from kitchenlog.calc.units import in_base
 from kitchenlog.calc.weighing import scaled_doubt, sum_doubt, weighed, weighing_of
 
@@ -38,13 +46,18 @@ class WeighIn(TypedDict):
     instrument: str | None
     shown: str | None
     tare: str | None
+    trust: Trust
     happened_at: str
     author: str
     was: list[Was]
 
 
 class Line(TypedDict):
-    """One line; `in_base` and `u` in `unit`, which is g, mL or pc."""
+    """One line; `in_base`, `corrected` and `u` in `unit`, which is g, mL or pc.
+
+    `in_base` adds up what was read; `corrected`, which the verdict is about, is None where no
+    correction was in force.
+    """
 
     line: str
     material: str | None
@@ -54,6 +67,7 @@ class Line(TypedDict):
     soluble_percent: str | None
     laid_out: list[str]
     in_base: str | None
+    corrected: str | None
     unit: str | None
     u: str | None
     verdict: str | None
@@ -69,6 +83,7 @@ class LineWork:
     plan: Body
     unit: str | None
     weigh_ins: list[Standing] = field(default_factory=list)
+    readings: list[TrustedReading | None] = field(default_factory=list)  # one a weigh-in
     laid_out: list[str] = field(default_factory=list)
     prepared: Mass | None = None  # as a step measured it
     is_prepared: bool = False  # a step or a loss says that it is prepared before the kettle
@@ -82,8 +97,13 @@ class LineSum:
     doubt: Doubt | None
 
 
-def gathered_lines(plan: Sequence[Body], entries: Sequence[Standing]) -> list[LineWork]:
-    """The planned lines in the recipe's order, then those only the entries name."""
+def gathered_lines(
+    plan: Sequence[Body], entries: Sequence[Standing], instruments: Sheets
+) -> list[LineWork]:
+    """The planned lines in the recipe's order, then those only the entries name.
+
+    `instruments` are the sheets of those that were read, by subject.
+    """
     works: dict[str, LineWork] = {}
     for each in plan:
         line = text_in(each, "line") or ""
@@ -96,7 +116,7 @@ def gathered_lines(plan: Sequence[Body], entries: Sequence[Standing]) -> list[Li
             continue
         work = works.setdefault(named, LineWork(line=named, plan={}, unit=None))
         if entry.kind == "weigh_in":
-            _weigh_in(work, entry)
+            _weigh_in(work, entry, instruments)
         elif entry.kind == "laid_out":
             _lay_out(work, entry)
         elif text_in(entry.body, "stage") == "preparation":
@@ -116,10 +136,9 @@ def line_sum(work: LineWork) -> LineSum:
 
 def written_line(work: LineWork) -> tuple[Line, list[Finding]]:
     """A line as its sheet shows it, and what a person should look at."""
-    put_in = line_sum(work)
-    amount = put_in.amount
-    plan = work.plan
-    says = None if amount is None else _verdict(plan, amount, put_in.doubt)
+    amount, plan = line_sum(work).amount, work.plan
+    put_in = _put_in(work)
+    says = None if put_in.amount is None else _verdict(plan, put_in.amount, put_in.doubt)
     line = Line(
         line=work.line,
         material=text_in(plan, "material") or _first_material(work.weigh_ins),
@@ -129,18 +148,51 @@ def written_line(work: LineWork) -> tuple[Line, list[Finding]]:
         soluble_percent=text_in(plan, "soluble_percent"),
         laid_out=work.laid_out,
         in_base=None if amount is None else plain(amount.value),
+        corrected=plain(put_in.amount.value)
+        if put_in.amount is not None and any(each and each.found_by for each in work.readings)
+        else None,
         unit=work.unit if amount is None else amount.unit,
         u=None if put_in.doubt is None else significant(put_in.doubt.u, U_DIGITS),
         verdict=says,
         prepared=None if work.prepared is None else plain(work.prepared.amount.value),
-        weigh_ins=[_written_weigh_in(entry) for entry in work.weigh_ins],
+        weigh_ins=[
+            _written_weigh_in(entry, reading)
+            for entry, reading in zip(work.weigh_ins, work.readings, strict=True)
+        ],
     )
     return line, _line_findings(work, says)
 
 
-def _weigh_in(work: LineWork, entry: Standing) -> None:
+def line_if_moved(work: LineWork) -> str | None:
+    """The verdict of a line if the errors that failed checks found counted."""
+    put_in = _put_in(work, is_moved=True)
+    return None if put_in.amount is None else _verdict(work.plan, put_in.amount, put_in.doubt)
+
+
+def _put_in(work: LineWork, *, is_moved: bool = False) -> LineSum:
+    """What the readings of a line stand for: corrected where a correction was in force."""
+    fitting = [
+        _in_base(each, is_moved=is_moved)
+        for entry, each in zip(work.weigh_ins, work.readings, strict=True)
+        if each is not None and _fitting(work, entry) is not None
+    ]
+    amount = sum_of(each for each, _ in fitting)
+    doubt = None if amount is None else sum_doubt([each for _, each in fitting])
+    return LineSum(amount=amount, doubt=doubt)
+
+
+def _in_base(reading: TrustedReading, *, is_moved: bool) -> tuple[Amount | None, Doubt | None]:
+    weighing = meant(reading, is_moved=is_moved)
+    factor = as_double(in_base(ONE, weighing.unit))
+    return in_base_unit(weighing.net, weighing.unit), scaled_doubt(weighing.doubt, factor)
+
+
+def _weigh_in(work: LineWork, entry: Standing, instruments: Sheets) -> None:
     """A line without a plan takes the dimension of its first weigh-in."""
     work.weigh_ins.append(entry)
+    work.readings.append(
+        trusted_reading(entry.body, happened_at=entry.happened_at, instruments=instruments)
+    )
     amount = weighed(entry.body)
     if work.unit is None and amount is not None:
         work.unit = amount.unit
@@ -175,26 +227,27 @@ def _verdict(plan: Body, amount: Amount, doubt: Doubt | None) -> str | None:
         return None
     low = None if below is None else difference(planned.value, below.value)
     high = None if above is None else total([planned.value, above.value])
-    return verdict(amount.value, low=low, high=high, doubt=doubt)
+    level = decimal_in(plan, "level")
+    return verdict(amount.value, low=low, high=high, doubt=doubt, level=level)
 
 
 def _first_material(weigh_ins: Sequence[Standing]) -> str | None:
     return next((text_in(entry.body, "material") for entry in weigh_ins), None)
 
 
-def _written_weigh_in(entry: Standing) -> WeighIn:
-    weighing = weighing_of(entry.body)
+def _written_weigh_in(entry: Standing, trusted: TrustedReading | None) -> WeighIn:
     reading = object_in(entry.body, "reading") or {}
-    doubt = None if weighing is None else weighing.doubt
+    doubt = None if trusted is None else trusted.doubt
     return WeighIn(
         entry=entry.id,
         lot=text_in(entry.body, "lot"),
-        net=None if weighing is None else plain(weighing.net),
-        unit=None if weighing is None else weighing.unit,
+        net=None if trusted is None else plain(trusted.read.net),
+        unit=None if trusted is None else trusted.read.unit,
         u=None if doubt is None else significant(doubt.u, U_DIGITS),
         instrument=text_in(reading, "instrument"),
         shown=text_in(reading, "shown"),
         tare=text_in(reading, "tare"),
+        trust=written_trust(trusted),
         happened_at=entry.happened_at,
         author=entry.author,
         was=list(entry.was),

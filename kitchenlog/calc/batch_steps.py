@@ -7,24 +7,33 @@ from dataclasses import dataclass, field
 from typing import TypedDict
 
 from kitchenlog.calc.bodies import Amount, Body, decimal_in, in_base_unit, object_in, text_in
-from kitchenlog.calc.numbers import ONE, as_double, plain, significant
+from kitchenlog.calc.numbers import ONE, as_double, difference, plain, significant
 from kitchenlog.calc.readings import Doubt, verdict
 from kitchenlog.calc.record import Finding, Standing, finding
+from kitchenlog.calc.trusted import (
+    Sheets,
+    Trust,
+    TrustedReading,
+    meant,
+    trusted_reading,
+    written_trust,
+)
 from kitchenlog.calc.units import in_base
-from kitchenlog.calc.weighing import in_unit, scaled_doubt, weighing_of
+from kitchenlog.calc.weighing import Weighing, in_unit, scaled_doubt, weighing_of
 
 U_DIGITS = 3  # a standard uncertainty is shown and kept to three significant digits
 
 
 class Done(TypedDict):
-    """A step carried out; `value` and `u` in the step's unit, None where it measures another
-    thing or nothing."""
+    """A step carried out; `value` as it was read and `u` in the step's unit, None where it
+    measures another thing or nothing. The verdict is about the corrected value."""
 
     entry: str
     value: str | None
     u: str | None
     verdict: str | None
     instrument: str | None
+    trust: Trust
     action: str | None
     happened_at: str
     author: str
@@ -52,6 +61,7 @@ class StepWork:
     step: str
     plan: Body
     done: list[Standing] = field(default_factory=list)
+    readings: list[TrustedReading | None] = field(default_factory=list)  # one a time done
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -62,8 +72,13 @@ class Mass:
     doubt: Doubt | None
 
 
-def gathered_steps(plan: Sequence[Body], entries: Sequence[Standing]) -> list[StepWork]:
-    """The planned steps in the recipe's order, then those only the entries name."""
+def gathered_steps(
+    plan: Sequence[Body], entries: Sequence[Standing], instruments: Sheets
+) -> list[StepWork]:
+    """The planned steps in the recipe's order, then those only the entries name.
+
+    `instruments` are the sheets of those that were read, by subject.
+    """
     works: dict[str, StepWork] = {}
     for each in plan:
         step = text_in(each, "step") or ""
@@ -71,7 +86,12 @@ def gathered_steps(plan: Sequence[Body], entries: Sequence[Standing]) -> list[St
     for entry in entries:
         named = text_in(entry.body, "step")
         if named is not None and entry.kind == "step_done":
-            works.setdefault(named, StepWork(step=named, plan={})).done.append(entry)
+            work = works.setdefault(named, StepWork(step=named, plan={}))
+            work.done.append(entry)
+            at = entry.happened_at
+            work.readings.append(
+                trusted_reading(entry.body, happened_at=at, instruments=instruments)
+            )
     return list(works.values())
 
 
@@ -92,7 +112,10 @@ def written_step(work: StepWork) -> tuple[Step, list[Finding]]:
     """A step as its sheet shows it, and the checks that failed or that the instrument could not
     decide: the first of each, also where a later reading was within."""
     plan = work.plan
-    done = [_written_done(plan, entry) for entry in work.done]
+    done = [
+        _written_done(plan, entry, reading)
+        for entry, reading in zip(work.done, work.readings, strict=True)
+    ]
     step = Step(
         step=work.step,
         says=text_in(plan, "says"),
@@ -108,21 +131,52 @@ def written_step(work: StepWork) -> tuple[Step, list[Finding]]:
     return step, _step_findings(work, done)
 
 
-def _written_done(plan: Body, entry: Standing) -> Done:
-    weighing = weighing_of(entry.body)
-    read = None if weighing is None else in_unit(weighing, text_in(plan, "unit"))
-    doubt = None if read is None else read.doubt
+def step_if_moved(work: StepWork, number: int) -> str | None:
+    """The verdict of one reading of a step if the error a failed check found counted."""
+    trusted = work.readings[number]
+    return None if trusted is None else _verdict(work.plan, meant(trusted, is_moved=True))
+
+
+def _verdict(plan: Body, weighing: Weighing) -> str | None:
+    read = in_unit(weighing, text_in(plan, "unit"))
+    if read is None:
+        return None
     low, high = decimal_in(plan, "low"), decimal_in(plan, "high")
+    level = decimal_in(plan, "level")
+    return verdict(read.net, low=low, high=high, doubt=read.doubt, level=level)
+
+
+def _written_done(plan: Body, entry: Standing, trusted: TrustedReading | None) -> Done:
+    unit = text_in(plan, "unit")
+    read = None if trusted is None else in_unit(trusted.read, unit)
+    stands_for = None if trusted is None else in_unit(meant(trusted), unit)
+    doubt = None if stands_for is None else stands_for.doubt
     return Done(
         entry=entry.id,
         value=None if read is None else plain(read.net),
         u=None if doubt is None else significant(doubt.u, U_DIGITS),
-        verdict=None if read is None else verdict(read.net, low=low, high=high, doubt=doubt),
+        verdict=None if trusted is None else _verdict(plan, meant(trusted)),
         instrument=text_in(object_in(entry.body, "reading") or {}, "instrument"),
+        trust=_trust_in(unit, trusted),
         action=text_in(entry.body, "action"),
         happened_at=entry.happened_at,
         author=entry.author,
     )
+
+
+def _trust_in(unit: str | None, trusted: TrustedReading | None) -> Trust:
+    """The trust of a reading with its figures in the unit of the step."""
+    written = written_trust(trusted)
+    if trusted is None:
+        return written
+    now, moved = (in_unit(meant(trusted, is_moved=each), unit) for each in (False, True))
+    if now is None or moved is None:
+        return {**written, "corrected": None, "moves": None}
+    return {
+        **written,
+        "corrected": None if trusted.found_by is None else plain(now.net),
+        "moves": None if trusted.moves is None else plain(difference(moved.net, now.net)),
+    }
 
 
 def _mass(entry: Standing) -> Mass | None:

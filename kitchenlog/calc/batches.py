@@ -7,6 +7,7 @@ from types import MappingProxyType
 from typing import Any, TypedDict
 
 from kitchenlog.calc.batch_balance import Balance, batch_balance
+from kitchenlog.calc.batch_doubts import failed_instruments
 from kitchenlog.calc.batch_lines import Line, LineWork, gathered_lines, written_line
 from kitchenlog.calc.batch_output import (
     Loss,
@@ -44,7 +45,7 @@ from kitchenlog.calc.record import (
 )
 from kitchenlog.calc.subjects import id_in
 
-BATCH_FOLD = 1
+BATCH_FOLD = 2  # 1 knew nothing of the checks of its instruments
 NOTHING_BESIDE: Mapping[str, Mapping[str, Any]] = MappingProxyType({})
 
 
@@ -94,8 +95,8 @@ def batch_state(
     entries = [each for each in record.standing if text_in(each.body, "batch") == batch]
     starts = [each for each in entries if each.kind == "batch_started"]
     plan = starts[0].body if starts else {}
-    steps = gathered_steps(items_in(plan, "steps"), entries)
-    lines = gathered_lines(items_in(plan, "lines"), entries)
+    steps = gathered_steps(items_in(plan, "steps"), entries, beside)
+    lines = gathered_lines(items_in(plan, "lines"), entries, beside)
     for work in lines:
         _note_preparation(work, steps)
     written_lines = [written_line(work) for work in lines]
@@ -106,6 +107,7 @@ def batch_state(
     findings = [*record.findings, *_start_findings(starts, entries), *too_much]
     for _, found in (*written_lines, *written_steps):
         findings.extend(found)
+    findings.extend(failed_instruments(lines, steps))
     return {
         **_head(batch, starts, entries),
         "lines": [line for line, _ in written_lines],

@@ -14,6 +14,7 @@ from kitchenlog.calc.definitions import (
     definition_state,
     recipe_state,
 )
+from kitchenlog.calc.instruments import INSTRUMENT_FOLD, instrument_state
 from kitchenlog.calc.market import DAY_FOLD, day_state
 from kitchenlog.calc.record import Fact
 from kitchenlog.calc.stock import LOT_FOLD, PRICE_FOLD, lot_state, price_state
@@ -29,7 +30,7 @@ def _alone(fold: Callable[[str, Sequence[Fact]], State]) -> Fold:
 
 
 DEFINITION_TYPES = (
-    "cooperative", "place", "material", "source", "recipient", "instrument",
+    "cooperative", "place", "material", "source", "recipient",
 )  # fmt: skip
 
 # Sheets of these types are leaned on: by which types, and by which parts of their state.
@@ -42,6 +43,7 @@ LEANED_ON: Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]] = MappingProxyT
 FOLDS: Mapping[str, tuple[Fold, int]] = MappingProxyType(
     {
         **dict.fromkeys(DEFINITION_TYPES, (_alone(definition_state), DEFINITION_FOLD)),
+        "instrument": (_alone(instrument_state), INSTRUMENT_FOLD),
         "recipe": (_alone(recipe_state), RECIPE_FOLD),
         "lot": (_alone(lot_state), LOT_FOLD),
         "price": (_alone(price_state), PRICE_FOLD),
@@ -75,14 +77,14 @@ def fold_number(subject: str) -> int:
 
 def is_finished(subject: str, state: State) -> bool:
     """Whether nothing more is expected, as far as can be said without a clock: of a lot that
-    was made and stands nowhere any more, of a finished batch; of a day never, of a definition
-    always."""
+    was made and stands nowhere any more, of a finished batch; of a day and an instrument never,
+    of another definition always."""
     named = type_in(subject)
     if named == "lot":
         return text_in(state, "maker") is not None and not state.get("places")
     if named == "batch":
         return state.get("is_finished") is True
-    return named != "day"
+    return named not in ("day", "instrument")
 
 
 def _fold_of(subject: str) -> tuple[Fold, int]:

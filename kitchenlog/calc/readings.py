@@ -18,9 +18,11 @@ from kitchenlog.calc.numbers import (
     product,
     total,
 )
+from kitchenlog.calc.quantiles import normal_quantile, t_quantile
 
 Verdict = Literal["within", "outside", "cannot_tell"]
 
+LEVEL_PERCENT = Decimal(95)  # how sure a verdict is where nobody asks for another level
 ONE_SIDED_95 = 1.645  # normal quantile, JCGM 106:2012 8.3.3: u known without repeats
 # One-sided 95 % of Student's t for 1, 2, 3 ... 30 degrees of freedom: computed by integration,
 # checked again in tests; JCGM 100:2008 Table G.2 prints the same to two places (column 90 %).
@@ -107,11 +109,17 @@ def doubt_of(
     return Doubt(u=u, degrees=_effective_degrees(u, spread, len(repeats) - 1))
 
 
-def coverage_factor(degrees: int | None) -> float:
-    """One-sided 95 %: 1.645, or Student's t where u rests on repeats.
+def coverage_factor(degrees: int | None, level: Decimal | None = None) -> float:
+    """One-sided 95 %: 1.645, or Student's t where u rests on repeats; or another `level` in
+    percent, worked out.
 
     Between two rows of the table the fewer degrees count, which is the wider band.
     """
+    if level is not None and level != LEVEL_PERCENT:
+        share = as_double(level) / 100
+        if degrees is None:
+            return normal_quantile(share, sides=1)
+        return t_quantile(share, degrees=max(degrees, 1), sides=1)
     if degrees is None:
         return ONE_SIDED_95
     if degrees <= len(T_TABLE):
@@ -119,15 +127,21 @@ def coverage_factor(degrees: int | None) -> float:
     return next(t for least, t in _T_BEYOND if degrees >= least)
 
 
-def guard_band(doubt: Doubt) -> float:
+def guard_band(doubt: Doubt, level: Decimal | None = None) -> float:
     """How near a limit a value may come before it is undecided; in the value's unit."""
-    return coverage_factor(doubt.degrees) * doubt.u
+    return coverage_factor(doubt.degrees, level) * doubt.u
 
 
 def verdict(
-    value: Decimal, *, low: Decimal | None, high: Decimal | None, doubt: Doubt | None
+    value: Decimal,
+    *,
+    low: Decimal | None,
+    high: Decimal | None,
+    doubt: Doubt | None,
+    level: Decimal | None = None,
 ) -> Verdict | None:
-    """Within or outside only where that is at least 95 % sure, else cannot_tell.
+    """Within or outside only where that is at least 95 % sure (or `level`, in percent), else
+    cannot_tell.
 
     Limits are inclusive; a missing one does not limit. None when there is no limit at all.
     Without a known doubt nothing can be told.
@@ -136,7 +150,7 @@ def verdict(
         return None
     if doubt is None:
         return "cannot_tell"
-    band = guard_band(doubt)
+    band = guard_band(doubt, level)
     room = [as_double(difference(value, low))] if low is not None else []
     room += [as_double(difference(high, value))] if high is not None else []
     nearest = min(room)

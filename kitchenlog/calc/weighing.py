@@ -50,15 +50,22 @@ def weighing_of(body: Body) -> Weighing | None:
             net=parse_decimal(counted["amount"]), unit=counted["unit"], doubt=_COUNTED
         )
     reading = object_in(body, "reading") or {}
-    shown, unit = decimal_in(reading, "shown"), text_in(reading, "unit")
-    if shown is None or unit is None:
+    load, unit = load_of(reading), text_in(reading, "unit")
+    if load is None or unit is None:
         return None
-    numbers = [decimal_in({"repeat": each}, "repeat") for each in texts_in(reading, "repeats")]
-    readings = [shown, *(each for each in numbers if each is not None)]
-    load = mean(readings, PLACES) if len(readings) > 1 else shown
     return Weighing(
-        net=net(load, decimal_in(reading, "tare")), unit=unit, doubt=_doubt(reading, readings)
+        net=net(load, decimal_in(reading, "tare")),
+        unit=unit,
+        doubt=_doubt(reading, _readings(reading)),
     )
+
+
+def load_of(reading: Body) -> Decimal | None:
+    """What was shown, the bowl included: the mean of repeats; None where nothing was."""
+    readings = _readings(reading)
+    if not readings:
+        return None
+    return mean(readings, PLACES) if len(readings) > 1 else readings[0]
 
 
 def weighed(body: Body) -> Amount | None:
@@ -105,6 +112,15 @@ def sum_doubt(doubts: Sequence[Doubt | None]) -> Doubt | None:
             under = under + each.u * each.u * each.u * each.u / max(each.degrees, 1)
     degrees = u * u * u * u / under if under > 0 else DEGREES_MAX
     return Doubt(u=u, degrees=int(degrees) if degrees < DEGREES_MAX else None)
+
+
+def _readings(reading: Body) -> list[Decimal]:
+    """The first reading and its repeats; none without a first."""
+    shown = decimal_in(reading, "shown")
+    if shown is None:
+        return []
+    numbers = [decimal_in({"repeat": each}, "repeat") for each in texts_in(reading, "repeats")]
+    return [shown, *(each for each in numbers if each is not None)]
 
 
 def _doubt(reading: Body, readings: Sequence[Decimal]) -> Doubt | None:

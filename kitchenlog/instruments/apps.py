@@ -12,5 +12,5 @@ class InstrumentsConfig(AppConfig):
     verbose_name = "Instruments"
 
     def ready(self) -> None:
-        """A definition: its sheet is enough on a phone."""
-        register_subjects("instrument")
+        """Its checks go to every phone: the bench fits and applies their corrections."""
+        register_subjects("instrument", opens=True)

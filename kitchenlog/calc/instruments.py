@@ -1,0 +1,307 @@
+"""An instrument's sheet: its definition, its checks, and how its readings are to be taken."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TypedDict
+
+from kitchenlog.calc.bodies import text_in
+from kitchenlog.calc.calibration import Correction, significance
+from kitchenlog.calc.checks import CheckResult, Point, cited_in
+from kitchenlog.calc.definitions import DefinitionState, definition_state
+from kitchenlog.calc.instrument_checks import check_result, correction_found
+from kitchenlog.calc.numbers import plain, significant
+from kitchenlog.calc.record import Fact, Finding, Standing, Was, as_it_stands, finding, settled
+from kitchenlog.calc.subjects import id_in
+
+INSTRUMENT_FOLD = 2  # 1 was the bare definition
+SIGNIFICANT_AT = 0.95  # a correction that chance explains is not applied
+U_DIGITS = 3
+_LINE_DIGITS = 15  # as many as a double holds for certain
+
+
+class CheckedPoint(TypedDict):
+    """One step: error = reading - reference, in the check's unit."""
+
+    step: int
+    sort: str
+    reference: str
+    error: str
+    u: str | None
+    limit: str | None
+    verdict: str | None
+
+
+class CitedFigure(TypedDict):
+    """A published figure a limit leans on; its basis is shown wherever the limit is."""
+
+    what: str
+    source: str
+    basis: str
+    note: str
+
+
+class Check(TypedDict):
+    """One check as it stands; `says` and `values` make its sentence."""
+
+    entry: str
+    happened_at: str
+    on: str
+    author: str
+    unit: str | None
+    verdict: str
+    says: str
+    values: dict[str, str]
+    worst: int | None
+    points: list[CheckedPoint]
+    bias: str | None
+    repeatability: str | None
+    hysteresis: str | None
+    cited: list[CitedFigure]
+    is_adjusted: bool
+    was: list[Was]
+
+
+class CorrectionLine(TypedDict):
+    """A line of corrections over readings (calibration.Correction), doubles as text."""
+
+    unit: str | None
+    sort: str
+    terms: int
+    count: int
+    centre: str
+    height: str
+    slope: str
+    sum_xx: str
+    sd: str | None
+    degrees: int | None
+    low: str
+    high: str
+    is_significant: bool | None
+
+
+class InForce(TypedDict):
+    """From `since` until the next row: the line (found by the check `found_by`), and the spread
+    of a single reading that a check found."""
+
+    since: str
+    check: str
+    line: CorrectionLine | None
+    found_by: str | None
+    repeatability: str | None
+
+
+class InDoubt(TypedDict):
+    """Readings after `after` and up to `until` are in doubt because of a failed check; `after`
+    is None where it never passed, `until` where nothing has put it right yet. `line` says how
+    far it was off."""
+
+    check: str
+    failed_at: str
+    after: str | None
+    until: str | None
+    line: CorrectionLine | None
+
+
+class InstrumentState(DefinitionState):
+    """All entries about one instrument, added up. Uses are no entries about it: they are
+    counted where they stand."""
+
+    checks: list[Check]
+    corrections: list[InForce]
+    doubts: list[InDoubt]
+
+
+class _Made(TypedDict):
+    """One check while they are gathered."""
+
+    entry: Standing
+    result: CheckResult
+    line: Correction | None
+
+
+def instrument_state(subject: str, facts: Sequence[Fact]) -> InstrumentState:
+    """Fold all entries about `instrument:<id>`: the definition by the order of the log, the
+    checks by when they happened, so that one that arrives late counts from its own time."""
+    definition = definition_state(subject, facts)
+    record = as_it_stands(facts)
+    checks = [
+        _made(each, definition)
+        for each in record.standing
+        if each.kind == "instrument_checked"
+        and text_in(each.body, "instrument") == id_in(subject)
+    ]
+    doubts = _doubts(checks)
+    findings = [*definition["findings"], *_failed(checks, doubts)]
+    return {
+        **definition,
+        "findings": settled(findings, record.standing, subject),
+        "checks": [_written_check(each) for each in checks],
+        "corrections": _corrections(checks),
+        "doubts": doubts,
+    }
+
+
+def _made(entry: Standing, definition: DefinitionState) -> _Made:
+    fields = definition["fields"]
+    result = check_result(text_in(fields, "sort"), entry.body, fields)
+    return _Made(entry=entry, result=result, line=correction_found(entry.body, result))
+
+
+def _corrections(checks: Sequence[_Made]) -> list[InForce]:
+    """One row for each check that says something about the line or the spread."""
+    rows: list[InForce] = []
+    line: CorrectionLine | None = None
+    found_by: str | None = None
+    spread: str | None = None
+    for made in checks:
+        entry, asked = made["entry"], text_in(made["entry"].body, "line")
+        found = made["result"].repeatability
+        decides = made["line"] is not None or asked == "none" or _is_adjusted(entry)
+        if not decides and found is None:
+            continue
+        if decides:
+            line = None if made["line"] is None else _written_line(made["line"], entry)
+            found_by = None if line is None else entry.id
+        spread = spread if found is None else significant(found, U_DIGITS)
+        rows.append(
+            InForce(
+                since=entry.happened_at,
+                check=entry.id,
+                line=line,
+                found_by=found_by,
+                repeatability=spread,
+            )
+        )
+    return rows
+
+
+def _doubts(checks: Sequence[_Made]) -> list[InDoubt]:
+    """One row for each failed check: from the last pass before it to what put it right."""
+    rows: list[InDoubt] = []
+    passed_at: str | None = None
+    for number, made in enumerate(checks):
+        entry = made["entry"]
+        if made["result"].verdict == "failed":
+            rows.append(
+                InDoubt(
+                    check=entry.id,
+                    failed_at=entry.happened_at,
+                    after=passed_at,
+                    until=_put_right(checks[number:]),
+                    line=_error_line(made),
+                )
+            )
+        if made["result"].verdict == "fit" or _puts_right(made):
+            passed_at = entry.happened_at
+    return rows
+
+
+def _put_right(checks: Sequence[_Made]) -> str | None:
+    """When readings can be taken for what they are again: with the failed check itself where it
+    was adjusted or a correction was found, else with the next check that is passed."""
+    for made in checks:
+        if made["result"].verdict == "fit" or _puts_right(made):
+            return made["entry"].happened_at
+    return None
+
+
+def _puts_right(made: _Made) -> bool:
+    line = made["line"]
+    is_corrected = (
+        line is not None and significance(line, SIGNIFICANT_AT).is_significant is True
+    )
+    return _is_adjusted(made["entry"]) or is_corrected
+
+
+def _is_adjusted(entry: Standing) -> bool:
+    return entry.body.get("is_adjusted") is True
+
+
+def _error_line(made: _Made) -> CorrectionLine | None:
+    """How far the failed check found it off, as a correction: the line it asked for, else
+    through what it compared."""
+    if made["line"] is not None:
+        return _written_line(made["line"], made["entry"])
+    for sort in ("least_squares", "two_point", "offset"):
+        found = correction_found({**made["entry"].body, "line": sort}, made["result"])
+        if found is not None:
+            return _written_line(found, made["entry"])
+    return None
+
+
+def _failed(checks: Sequence[_Made], doubts: Sequence[InDoubt]) -> list[Finding]:
+    made = {each["entry"].id: each for each in checks}
+    return [
+        finding(
+            f"failed:{each['check']}",
+            "check_failed",
+            entry=each["check"],
+            detail={**made[each["check"]]["result"].values, "after": each["after"] or ""},
+        )
+        for each in doubts
+    ]
+
+
+def _written_check(made: _Made) -> Check:
+    entry, result = made["entry"], made["result"]
+    return Check(
+        entry=entry.id,
+        happened_at=entry.happened_at,
+        on=entry.local_date,
+        author=entry.author,
+        unit=text_in(entry.body, "unit"),
+        verdict=result.verdict,
+        says=result.says,
+        values=result.values,
+        worst=result.worst,
+        points=[_written_point(each) for each in result.points],
+        bias=None if result.bias is None else plain(result.bias),
+        repeatability=_u(result.repeatability),
+        hysteresis=None if result.hysteresis is None else plain(result.hysteresis),
+        cited=[
+            CitedFigure(what=c.what, source=c.source, basis=c.basis, note=c.note)
+            for c in cited_in(result)
+        ],
+        is_adjusted=_is_adjusted(entry),
+        was=list(entry.was),
+    )
+
+
+def _written_point(point: Point) -> CheckedPoint:
+    return CheckedPoint(
+        step=point.step,
+        sort=point.sort,
+        reference=plain(point.reference),
+        error=plain(point.error),
+        u=None if point.doubt is None else _u(point.doubt.u),
+        limit=None if point.limit is None else plain(point.limit.amount),
+        verdict=point.verdict,
+    )
+
+
+def _written_line(correction: Correction, entry: Standing) -> CorrectionLine:
+    line = correction.line
+    return CorrectionLine(
+        unit=text_in(entry.body, "unit"),
+        sort=correction.sort,
+        terms=correction.terms,
+        count=line.count,
+        centre=_double(line.centre),
+        height=_double(line.height),
+        slope=_double(line.slope),
+        sum_xx=_double(line.sum_xx),
+        sd=None if line.sd is None else _double(line.sd),
+        degrees=line.degrees,
+        low=_double(line.low),
+        high=_double(line.high),
+        is_significant=significance(correction, SIGNIFICANT_AT).is_significant,
+    )
+
+
+def _double(x: float) -> str:
+    return significant(x, _LINE_DIGITS)
+
+
+def _u(x: float | None) -> str | None:
+    return None if x is None else significant(x, U_DIGITS)
