@@ -62,8 +62,9 @@ INSTALLED_APPS = [
 ]
 
 MIDDLEWARE = [
-    "kitchenlog.web.headers.SafeAnswers",
-    "kitchenlog.web.headers.KnownHost",
+    "kitchenlog.web.middleware.ReadToTheEnd",
+    "kitchenlog.web.middleware.SafeAnswers",
+    "kitchenlog.web.middleware.KnownHost",
     "django.middleware.security.SecurityMiddleware",
     "django.middleware.gzip.GZipMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",

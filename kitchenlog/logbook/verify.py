@@ -3,23 +3,28 @@
 from __future__ import annotations
 
 import json
+from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
 from uuid import UUID
 
 from kitchenlog.calc.subjects import type_in
+from kitchenlog.entries.envelope import Entry as MadeEntry
+from kitchenlog.entries.upcast import lifted
 from kitchenlog.logbook.chain import chain_hash, fingerprint_of_text
+from kitchenlog.logbook.drafts import Draft, draft_of
 from kitchenlog.logbook.field_rows import tables_that_differ
-from kitchenlog.logbook.models import FIRST_CHAIN_HASH, Entry, LogHead, Sheet
+from kitchenlog.logbook.models import FIRST_CHAIN_HASH, Entry, EntrySubject, LogHead, Sheet
 from kitchenlog.logbook.rebuild import Folded, folded
 from kitchenlog.logbook.selectors import entries_about, subjects_in_log
 from kitchenlog.logbook.services import state_text
 from kitchenlog.logbook.subjects import audience_of, can_open, is_finished
-from kitchenlog.logbook.wire import wire_time
 
 ROWS_AT_ONCE = 2_000
 # What stands in columns of its own must say the same as the entry it was taken from.
-_COLUMNS = ("id", "kind", "author", "device", "device_seq")
+_COLUMNS = (
+    "id", "kind", "author", "device", "device_seq", "happened_at", "corrects", "audience",
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -32,7 +37,7 @@ class BadPlace:
 
 def first_bad_place(cooperative: UUID) -> BadPlace | None:
     """Recompute every fingerprint and the chain over them; None if all of it holds (R80)."""
-    previous = FIRST_CHAIN_HASH
+    previous, previous_seq = FIRST_CHAIN_HASH, 0
     for entry in _in_order(cooperative):
         if fingerprint_of_text(entry.canonical) != entry.fingerprint:
             return BadPlace(entry.seq, f"entry {entry.id} is not what its fingerprint says")
@@ -47,9 +52,12 @@ def first_bad_place(cooperative: UUID) -> BadPlace | None:
         )
         if previous != entry.chain_hash:
             return BadPlace(entry.seq, f"entry {entry.id} does not follow the one before it")
+        previous_seq = entry.seq
     head = LogHead.objects.get(cooperative=cooperative)
     if previous != head.chain_hash:
         return BadPlace(None, "entries are missing at the end")
+    if previous_seq > head.last_seq:
+        return BadPlace(None, "the next number is one that is taken")
     return None
 
 
@@ -59,18 +67,20 @@ def _in_order(cooperative: UUID) -> Iterator[Entry]:
 
 
 def _differing_column(entry: Entry) -> str | None:
-    made = json.loads(entry.canonical)
-    for name in _COLUMNS:
-        if str(getattr(entry, name)) != str(made[name]):
-            return name
-    if wire_time(entry.happened_at) != made["happened_at"]:
-        return "happened_at"
-    corrects = None if entry.corrects is None else str(entry.corrects)
-    return "corrects" if corrects != made["body"].get("corrects") else None
+    draft = _as_it_came(entry.canonical)
+    return next((n for n in _COLUMNS if getattr(entry, n) != getattr(draft, n)), None)
+
+
+def _as_it_came(canonical: str) -> Draft:
+    """The draft that was appended; what it takes from the entry was checked at that time."""
+    made = json.loads(canonical)
+    body = lifted(made["kind"], made["version"], made["body"])
+    return draft_of(MadeEntry(**made), made=made, body=body)
 
 
 def sheets_that_differ(cooperative: UUID) -> Iterator[str]:
     """A sentence for each sheet, or row following from one, that is not what the log says."""
+    yield from _entries_lost_from_sight(cooperative)
     subjects = subjects_in_log(cooperative)
     for subject in subjects:
         rows = entries_about(cooperative, subject)
@@ -81,6 +91,18 @@ def sheets_that_differ(cooperative: UUID) -> Iterator[str]:
     for subject in stored.order_by("subject").values_list("subject", flat=True):
         if type_in(subject) != "member":
             yield f"{subject}: has a sheet and no entry"
+
+
+def _entries_lost_from_sight(cooperative: UUID) -> Iterator[str]:
+    """Sheets are folded from links; an entry without its own would be in none of them."""
+    linked: dict[int, set[str]] = defaultdict(set)
+    links = EntrySubject.objects.filter(cooperative=cooperative)
+    for seq, subject in links.values_list("seq", "subject").iterator(ROWS_AT_ONCE):
+        linked[seq].add(subject)
+    for entry in _in_order(cooperative):
+        for subject in _as_it_came(entry.canonical).subjects:
+            if subject not in linked[entry.seq]:
+                yield f"{subject}: entry {entry.id} is not linked to it"
 
 
 def _differences(cooperative: UUID, made: Folded, stored: Sheet | None) -> Iterator[str]:

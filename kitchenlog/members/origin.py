@@ -28,7 +28,10 @@ def _comes_from_own_page(request: HttpRequest) -> bool:
     site = request.headers.get("Sec-Fetch-Site")
     if site is not None:
         return site == "same-origin"
-    origin = urlsplit(request.headers.get("Origin", ""))
+    try:
+        origin = urlsplit(request.headers.get("Origin", ""))
+    except ValueError:  # such as half of an address in brackets
+        return False
     return (origin.scheme, origin.netloc) == (request.scheme, request.get_host())
 
 

@@ -122,7 +122,10 @@ def _invalid(exception: exceptions.ValidationError) -> Refused:
         else:
             found = found[0]
     field = path[0] if path and path[0] != "non_field_errors" else None
-    return Refused("unreadable", 400, str(found), field)
+    sentence = str(found)
+    if field is not None and not sentence.startswith(field):
+        sentence = f"{'.'.join(path)}: {sentence}"
+    return Refused("unreadable", 400, sentence, field)
 
 
 def _answer_to_defect(exception: Exception) -> Response:

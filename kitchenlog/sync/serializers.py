@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from django.conf import settings
+from drf_spectacular.utils import extend_schema_field
 from rest_framework import serializers
 
 from kitchenlog.entries.kinds import TABLE_NUMBER
@@ -53,10 +54,19 @@ class PushAnswer(serializers.Serializer[Any]):
     results = ResultPart(many=True)
 
 
+@extend_schema_field(str)
+class CursorField(serializers.Field[str, Any, str, Any]):
+    """Any text at all: what is no cursor of ours means that the phone begins anew (R44)."""
+
+    def to_internal_value(self, data: Any) -> str:
+        """As it came."""
+        return str(data)
+
+
 class PullQuery(serializers.Serializer[Any]):
     """Where to go on from and how much at once."""
 
-    cursor = serializers.CharField(required=False, allow_blank=True, default="")
+    cursor = CursorField(required=False, default="")
     limit = serializers.IntegerField(
         required=False, min_value=1, max_value=PULL_CHANGES_MAX, default=PULL_CHANGES_MAX
     )

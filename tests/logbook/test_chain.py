@@ -8,7 +8,7 @@ import pytest
 from django.core.management import CommandError, call_command
 from django.db import connection
 
-from kitchenlog.logbook.models import Entry
+from kitchenlog.logbook.models import Entry, LogHead
 from tests.people import Kitchen
 from tests.writing import Pen, pushed
 
@@ -26,6 +26,10 @@ TAMPERED: dict[str, tuple[list[str], str]] = {
     "a changed column": (
         [f"UPDATE logbook_entry SET kind = 'count' WHERE {SECOND}"],
         "its kind was changed",
+    ),
+    "an entry shown to others": (
+        [f"UPDATE logbook_entry SET audience = 'coordinator' WHERE {SECOND}"],
+        "its audience was changed",
     ),
     "a changed time of receipt": (
         [f"UPDATE logbook_entry SET received_at = '2020-01-01 00:00:00+00:00' WHERE {SECOND}"],
@@ -81,6 +85,15 @@ def test_verify_chain_names_an_inserted_entry(kitchen: Kitchen) -> None:
     Entry.objects.bulk_create([forged])
 
     assert f"broken at {head + 1}:" in _verify()
+
+
+def test_verify_chain_names_a_head_that_would_give_a_number_twice(kitchen: Kitchen) -> None:
+    phone = kitchen.phone()
+    pushed(phone, [Pen(phone).receipt("J1")])
+
+    LogHead.objects.update(last_seq=0)
+
+    assert "hearth: broken at the end: the next number is one that is taken" in _verify()
 
 
 def test_another_log_is_judged_by_itself(kitchen: Kitchen, other_kitchen: Kitchen) -> None:

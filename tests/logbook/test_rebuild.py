@@ -12,7 +12,7 @@ from django.core.management import CommandError, call_command
 from django.db import connection
 
 from kitchenlog.logbook import rebuild, services
-from kitchenlog.logbook.models import Entry, LogHead, Sheet, StaleSubject
+from kitchenlog.logbook.models import Entry, EntrySubject, LogHead, Sheet, StaleSubject
 from kitchenlog.logbook.turnstile import locked_head
 from kitchenlog.logbook.work import close_quiet
 from kitchenlog.members.scope import in_cooperative
@@ -226,6 +226,34 @@ def test_the_check_names_each_difference(kitchen: Kitchen) -> None:
     assert "lot:J2: has no sheet" in said
     assert "lot:J3: its rows in stock.LotRow differ" in said
     assert "place:p: has a sheet and no entry" in said
+
+
+@pytest.mark.django_db
+def test_the_check_names_an_entry_that_no_sheet_would_be_told_of(kitchen: Kitchen) -> None:
+    phone = kitchen.phone()
+    pen = Pen(phone)
+    pushed(phone, [pen.receipt("J1"), pen.sale("J1")])
+    last = EntrySubject.objects.filter(subject="lot:J1").order_by("seq").last()
+    assert last is not None
+    EntrySubject.objects.filter(subject="lot:J1", seq=last.seq).delete()
+    call_command("rebuild_sheets", stdout=StringIO())
+
+    said = _check()
+
+    assert "lot:J1: entry" in said
+    assert "is not linked to it" in said
+
+
+@pytest.mark.django_db
+def test_sheets_are_not_compared_with_a_log_that_is_not_what_was_written(
+    kitchen: Kitchen,
+) -> None:
+    phone = kitchen.phone()
+    pushed(phone, [Pen(phone).receipt("J1")])
+    recompute_all()
+    LogHead.objects.update(chain_hash="0" * 64)
+
+    assert "verify_chain says where" in _check()
 
 
 @pytest.mark.django_db

@@ -24,6 +24,7 @@ GOOD = {"Sec-Fetch-Site": "same-origin"}
         ("another scheme", {"Origin": "https://testserver"}, "application/json"),
         ("another port", {"Origin": "http://testserver:81"}, "application/json"),
         ("a hidden origin", {"Origin": "null"}, "application/json"),
+        ("half an address", {"Origin": "http://[::1"}, "application/json"),
         ("no word of where from", {}, "application/json"),
         ("a form", GOOD, "application/x-www-form-urlencoded"),
         ("a form with files", GOOD, "multipart/form-data; boundary=x"),

@@ -165,6 +165,24 @@ def test_nonsense_is_refused_and_never_a_defect(
     assert (answer.status_code, answer.json()["code"]) == (400, "unreadable")
 
 
+@pytest.mark.parametrize(
+    ("path", "body", "field", "says"),
+    [
+        ("session", {"passphrase": "x"}, "login", "login: This field is required."),
+        ("sync/have", {"ids": "x"}, "ids", "ids: Expected a list"),
+        ("sync/have", {"ids": [[]]}, "ids", "ids.0: Must be a valid UUID."),
+        ("join-codes", {"roles": ["king"]}, "roles", 'roles.0: "king" is not a valid choice.'),
+    ],
+)
+def test_the_sentence_names_the_field_that_is_wrong(
+    kitchen: Kitchen, path: str, body: dict[str, Any], field: str, says: str
+) -> None:
+    answer = kitchen.phone("coordinator").post(path, body)
+
+    assert answer.json()["detail"].startswith(says)
+    assert answer.json()["field"] == field
+
+
 def test_djangos_own_too_large_comes_out_as_413(kitchen: Kitchen, settings: Any) -> None:
     settings.DATA_UPLOAD_MAX_MEMORY_SIZE = 20
 

@@ -25,9 +25,9 @@ MUTANTS = {
         "Promise.resolve()",
     ),
     "the cursor moves past entries that were not taken in": (
-        'change.type === "entry" ? await takeInEntry(stores, change, named)',
+        'change.type === "entry" ? await takeInEntry(tx, held, change)',
         'change.type === "entry" ? change.seq % 3 === 0 ? []'
-        " : await takeInEntry(stores, change, named)",
+        " : await takeInEntry(tx, held, change)",
     ),
     "what is kept aside is forgotten": (
         'await tx.objectStore("attention").put(',

@@ -4,8 +4,8 @@ import { amountWords, figure, unitWord } from "../text/numbers.ts";
 import { PARTS } from "../text/parts.ts";
 import { whiskerShare } from "./drawing.ts";
 
-/** How a number was come by; it decides the rule under it. */
-export type Basis = "counted" | "measured" | "computed" | "booked";
+/** How a number was come by; it decides the rule under it. `plain` says nothing of it. */
+export type Basis = "counted" | "measured" | "computed" | "booked" | "plain";
 
 /** What opens under a number: where it comes from. Every text is ready to show. */
 export interface BudgetLines {
@@ -31,9 +31,11 @@ export interface NumberShownProps {
   size?: "net" | "reading" | undefined;
 }
 
-function saidOf({ amount, unit, basis, uncertainty }: NumberShownProps): string {
+/** The number for those who hear the screen. */
+export function saidOf({ amount, unit, basis, uncertainty }: NumberShownProps): string {
   if (amount === null) return PARTS.not_recorded;
-  const words = [amountWords(amount, unit), PARTS[basis]];
+  const words = [amountWords(amount, unit)];
+  if (basis !== "plain") words.push(PARTS[basis]);
   if (uncertainty) words.push(PARTS.give_or_take(amountWords(uncertainty, unit)));
   return words.join(", ");
 }
@@ -62,10 +64,12 @@ function Figure(props: NumberShownProps) {
 
 const LONG_CHARS = 6; // what a phone of 360 px has room for beside a glass
 const LONGER_CHARS = 8;
+const LONGEST_CHARS = 10;
 
 /** Long figures step down in size; a figure never breaks. */
 function stepDown(amount: string | null): string {
   const { length } = figure(amount);
+  if (length >= LONGEST_CHARS) return " longest";
   if (length >= LONGER_CHARS) return " longer";
   return length >= LONG_CHARS ? " long" : "";
 }

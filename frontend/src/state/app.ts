@@ -8,7 +8,7 @@ import { askBackgroundSync } from "./background.ts";
 import { writeDrafts } from "./drafts.ts";
 import { current, deviceDb, house, report, setHouse } from "./house.ts";
 import { fetchLater, writing } from "./lazy.ts";
-import { isOnlineHint, lastTrouble, refreshOutbox, setRunner } from "./outbox.ts";
+import { isOnlineHint, lastTrouble, refreshOutbox, setRunner, waiting } from "./outbox.ts";
 import { startRouting } from "./route.ts";
 import { CURRENT_CHOICE, refreshPeople } from "./session.ts";
 import { choiceOfPhone, loadChoices } from "./settings.ts";
@@ -36,7 +36,8 @@ export async function start(): Promise<void> {
     tell: (device, subjects) => tabs.postMessage({ device, subjects }),
     onSaved: () => {
       runner.poke("saved");
-      void askBackgroundSync();
+      // Once for all that will wait: the worker wakes at once, and its reading holds back a save.
+      if (waiting.value.length === 1) void askBackgroundSync();
     },
     onGivenWay: () => void writeDrafts().then(() => location.reload()),
   });
@@ -114,12 +115,18 @@ function listenTo(runner: Runner, tabs: BroadcastChannel): void {
   });
   document.addEventListener("visibilitychange", () => {
     const isShown = document.visibilityState === "visible";
-    if (!isShown) void writeDrafts();
+    if (!isShown) leave();
     runner.poke(isShown ? "shown" : "hidden");
   });
-  addEventListener("pagehide", () => void writeDrafts());
+  addEventListener("pagehide", leave);
   navigator.serviceWorker?.addEventListener("message", () => runner.poke("message"));
   tabs.addEventListener("message", (event: MessageEvent<unknown>) => void hearOtherTab(event.data));
+}
+
+/** From here on only the worker can hand over. */
+function leave(): void {
+  void writeDrafts();
+  if (waiting.value.length > 0) void askBackgroundSync();
 }
 
 async function hearOtherTab(told: unknown): Promise<void> {

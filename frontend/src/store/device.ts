@@ -1,5 +1,12 @@
 /** The database of one device: this browser as used by one member (R60). */
-import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
+import {
+  type DBSchema,
+  type IDBPDatabase,
+  type IDBPObjectStore,
+  type IDBPTransaction,
+  openDB,
+  unwrap,
+} from "idb";
 import type { AttentionRow, DraftRow, EntryRow, Json, SheetRow, Slip } from "./rows.ts";
 
 export interface DeviceSchema extends DBSchema {
@@ -83,6 +90,17 @@ export async function committed<T>(
     await tx.done.catch(() => undefined);
     throw trouble;
   }
+}
+
+/**
+ * Puts a row without waiting for the answer, which for thousands of rows costs more than the
+ * writing. If it fails the whole transaction does, and that is waited for.
+ */
+export function putUnheard<Name extends StoreName>(
+  store: IDBPObjectStore<DeviceSchema, StoreName[], Name, "readwrite">,
+  row: DeviceSchema[Name]["value"],
+): void {
+  unwrap(store).put(row);
 }
 
 function abortQuietly(tx: { abort(): void }): void {

@@ -26,35 +26,29 @@ export interface DeviceMeta {
 interface MetaStore {
   get(key: string): Promise<Json | undefined>;
 }
+interface ListedMetaStore {
+  getAllKeys(): Promise<string[]>;
+  getAll(): Promise<Json[]>;
+}
 interface WritableMetaStore {
   put(value: Json, key: string): Promise<unknown>;
 }
 
-export async function readMeta(store: MetaStore): Promise<DeviceMeta> {
-  const [device, device_seq, cursor, epoch, clock, last, is_whole, upgrade, backed_up, reoffer] =
-    await Promise.all([
-      store.get("device"),
-      store.get("device_seq"),
-      store.get("cursor"),
-      store.get("epoch"),
-      store.get("clock_off_ms"),
-      store.get("last_exchange_ms"),
-      store.get("is_whole"),
-      store.get("must_upgrade"),
-      store.get("backed_up_seq"),
-      store.get("must_reoffer"),
-    ]);
+/** Two questions for the few facts: one for each fact would keep a saving thumb waiting. */
+export async function readMeta(store: ListedMetaStore): Promise<DeviceMeta> {
+  const [keys, values] = await Promise.all([store.getAllKeys(), store.getAll()]);
+  const facts = new Map(keys.map((key, index) => [key, values[index]]));
   return {
-    device: textOr(device, ""),
-    device_seq: numberOr(device_seq, 0),
-    cursor: textOr(cursor, ""),
-    epoch: textOr(epoch, ""),
-    clock_off_ms: numberOr(clock, null),
-    last_exchange_ms: numberOr(last, null),
-    is_whole: is_whole === true,
-    must_upgrade: upgrade === true,
-    backed_up_seq: numberOr(backed_up, null),
-    must_reoffer: reoffer === true,
+    device: textOr(facts.get("device"), ""),
+    device_seq: numberOr(facts.get("device_seq"), 0),
+    cursor: textOr(facts.get("cursor"), ""),
+    epoch: textOr(facts.get("epoch"), ""),
+    clock_off_ms: numberOr(facts.get("clock_off_ms"), null),
+    last_exchange_ms: numberOr(facts.get("last_exchange_ms"), null),
+    is_whole: facts.get("is_whole") === true,
+    must_upgrade: facts.get("must_upgrade") === true,
+    backed_up_seq: numberOr(facts.get("backed_up_seq"), null),
+    must_reoffer: facts.get("must_reoffer") === true,
   };
 }
 

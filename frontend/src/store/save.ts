@@ -7,25 +7,33 @@ import type { Entry, EntryRow, Slip } from "./rows.ts";
 /** An entry before the database has numbered it. */
 export type Unnumbered = Omit<Entry, "device_seq" | "seen">;
 
+/** A saved entry and every subject it is about. */
+export interface Kept {
+  entry: Entry;
+  subjects: string[];
+}
+
 /**
  * Saves an entry with its slip in the outbox and the device's counter, in one transaction.
  *
  * Resolves when the disk has it; then, and only then, a screen may say "saved". Rejects with
  * nothing changed. Saving the same id again answers what was saved first (R7).
  */
-export async function saveEntry(
-  db: DeviceDb,
-  draft: Unnumbered,
-  savedMs: number,
-): Promise<{ entry: Entry; subjects: string[] }> {
+export async function saveEntry(db: DeviceDb, draft: Unnumbered, savedMs: number): Promise<Kept> {
+  try {
+    return await saveNew(db, draft, savedMs);
+  } catch (trouble) {
+    const before = await keptBefore(db, draft.id, trouble);
+    if (before === null) throw trouble;
+    return before;
+  }
+}
+
+async function saveNew(db: DeviceDb, draft: Unnumbered, savedMs: number): Promise<Kept> {
   const tx = db.transaction(["entries", "outbox", "meta"], "readwrite", { durability: "strict" });
   return committed(tx, async () => {
     const entries = tx.objectStore("entries");
-    const [before, stamp] = await Promise.all([
-      entries.get(draft.id),
-      readStamp(tx.objectStore("meta")),
-    ]);
-    if (before !== undefined) return { entry: before.entry, subjects: before.linked };
+    const stamp = await readStamp(tx.objectStore("meta"));
     const device_seq = stamp.device_seq + 1;
     const entry: Entry = { ...draft, device_seq, seen: stamp.cursor };
     const row = unsentRow(entry);
@@ -40,6 +48,13 @@ export async function saveEntry(
     const subjects = row.corrects === undefined ? row.linked : await linkFamily(entries, row);
     return { entry, subjects };
   });
+}
+
+/** The id is taken: by the entry that was saved first. Asked only then, not before each save. */
+async function keptBefore(db: DeviceDb, id: string, trouble: unknown): Promise<Kept | null> {
+  const isTaken = trouble instanceof DOMException && trouble.name === "ConstraintError";
+  const row = isTaken ? await db.get("entries", id) : undefined;
+  return row === undefined ? null : { entry: row.entry, subjects: row.linked };
 }
 
 /** The line in the outbox that an entry gets when it is saved. */

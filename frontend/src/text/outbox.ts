@@ -39,6 +39,8 @@ export const OUTBOX = {
   update_waits: "A new version is here. It comes in when no form is half filled.",
   light: "Light",
   sign_out: "Sign out",
+  leave_asks: "Sign out of this phone?",
+  leave_why: "The record leaves this phone. Signing in again needs signal.",
   sign_out_asks: (count: number) =>
     `${figure(String(count))} ${count === 1 ? "entry waits" : "entries wait"} here. Hand over first.`,
   sign_out_why: "Signing out takes your entries off this phone. Here they would be lost.",

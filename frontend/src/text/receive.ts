@@ -24,7 +24,7 @@ export const RECEIVE = {
   life_sort: "Kind of date",
   life_on: "Day on the pack",
   is_past: (day: string) =>
-    `Their date, ${dayWords(day)}, is before today. Receive it as past its date, or refuse it.`,
+    `Their date, ${dayWords(day, true)}, is before today. Receive it as past its date, or refuse it.`,
   price: "Price paid for all of it",
   price_hint: "Seen by coordinators only. Leave it empty if you do not know it.",
   store: (name: string) => `${name} in all places`,

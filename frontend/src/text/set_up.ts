@@ -208,9 +208,9 @@ export const HINTS = {
 export const MISSING = {
   name: "Write the name first",
   letters: "Write one to three letters first",
-  currency: "Write the currency first",
+  currency: "Write the currency in three letters",
   unit: "Choose the unit first",
-  life_length: "Say how long it keeps",
+  life_length: "Say how long it keeps, without a point",
   pack_net: "Say how much is in one pack",
 };
 

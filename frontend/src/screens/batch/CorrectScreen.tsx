@@ -18,8 +18,9 @@ import { readingBudget } from "../shared/budget.ts";
 import { zone } from "../shared/edge.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { type Hindrance, hindrance } from "../shared/sentences.ts";
+import { hindrance } from "../shared/sentences.ts";
 import { inForce } from "../shared/standing.ts";
+import { useFound } from "../shared/use_found.ts";
 import { useHeld } from "../shared/use_held.ts";
 import { canRead } from "../weigh-in/reading.ts";
 import { correctedBody, type NumberPlace, numbersOf } from "./correction.ts";
@@ -75,7 +76,7 @@ function useCorrecting({ batch, entry, body }: { batch: string; entry: Entry; bo
   );
   const instrument = useSignal("");
   const reason = useSignal("");
-  const found = useSignal<Hindrance | null>(null);
+  const found = useFound(typed);
   const into = useSignal(places[0]?.key ?? "");
   const numbers = places.map((place) => ({
     ...place,

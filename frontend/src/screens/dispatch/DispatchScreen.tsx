@@ -15,7 +15,8 @@ import { newId } from "../shared/edge.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { amountText, materialOf } from "../shared/lots.ts";
-import { besideNone, type Hindrance, hindrance } from "../shared/sentences.ts";
+import { besideNone, hindrance } from "../shared/sentences.ts";
+import { useFound } from "../shared/use_found.ts";
 import { DispatchFields, type DispatchOpen } from "./DispatchFields.tsx";
 import { BLANK, type DispatchTyped, dispatchOf, missing } from "./typed.ts";
 
@@ -27,7 +28,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const place = params.place ?? "";
   const form = useDrafted<DispatchTyped>("dispatch", { ...BLANK, place });
   const open = useSignal<DispatchOpen>(null);
-  const found = useSignal<Hindrance | null>(null);
+  const found = useFound(form.typed);
   const done = useSignal<string | null>(null);
   const typed = form.typed.value;
   const lot = stockAt(typed.place).find((each) => each.lot === typed.lot);

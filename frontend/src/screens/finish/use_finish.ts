@@ -1,5 +1,3 @@
-/** All the finish screen knows and does: the form, the live balance, the entries. */
-import { useSignal } from "@preact/signals";
 import { type BatchState, batchState } from "../../calc/batches.ts";
 import type { Fact } from "../../calc/record.ts";
 import { type HeldEntry, record } from "../../state/record.ts";
@@ -10,8 +8,9 @@ import { nextCode } from "../shared/codes.ts";
 import { useDrafted } from "../shared/drafted.ts";
 import { today } from "../shared/edge.ts";
 import { materialOf } from "../shared/lots.ts";
-import { type Hindrance, hindrance } from "../shared/sentences.ts";
+import { hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
+import { useFound } from "../shared/use_found.ts";
 import { useHeld } from "../shared/use_held.ts";
 import { BLANK_FINISH, type FinishAbout, lifeFrom, type Wanted, wantedEntries } from "./typed.ts";
 
@@ -56,7 +55,7 @@ export function useFinish(batch: BatchState) {
   const version = recipe?.versions.find((each) => each.entry === batch.recipe_version);
   const life = lifeFrom(version?.body.life ?? product?.fields.life, today());
   const { typed, type, clear } = useDrafted(`finish:${batch.batch}`, BLANK_FINISH);
-  const found = useSignal<Hindrance | null>(null);
+  const found = useFound(typed);
   const held = useHeld(`batch:${batch.batch}`, batch);
   const now = {
     ...typed.value,

@@ -15,8 +15,9 @@ import { useDrafted } from "../shared/drafted.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { amountText, materialOf, placeSort } from "../shared/lots.ts";
-import { besideNone, type Hindrance, hindrance } from "../shared/sentences.ts";
+import { besideNone, hindrance } from "../shared/sentences.ts";
 import { baseUnitFor, unitsFor } from "../shared/units.ts";
+import { useFound } from "../shared/use_found.ts";
 import { ActFields, type ActOpen } from "./ActFields.tsx";
 import { ActKeys } from "./ActKeys.tsx";
 import { type Act, type ActTyped, actOf, BLANK, entryOf, missing, variance } from "./acts.ts";
@@ -64,7 +65,7 @@ function proposed(state: LotState): ActTyped {
 function ActForm({ act, state }: { act: Act; state: LotState }) {
   const form = useDrafted<ActTyped>(`lot/${state.lot}/${act}`, proposed(state));
   const open = useSignal<ActOpen>(act === "top-up" ? null : "amount");
-  const found = useSignal<Hindrance | null>(null);
+  const found = useFound(form.typed);
   const done = useSignal<string | null>(null);
   const typed = form.typed.value;
   const lacks = missing(act, typed);

@@ -1,5 +1,3 @@
-/** Correcting the amount of an entry, or voiding it, with a reason. The old one stays readable. */
-import { useSignal } from "@preact/signals";
 import { quantityIn } from "../../calc/bodies.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
@@ -18,6 +16,7 @@ import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { NumberKeys } from "../shared/NumberKeys.tsx";
 import { beside, besideNone, type Hindrance, hindrance } from "../shared/sentences.ts";
 import { inForce } from "../shared/standing.ts";
+import { useFound } from "../shared/use_found.ts";
 import { useHeld } from "../shared/use_held.ts";
 import { type HistoryRow, historyOf } from "./history.ts";
 
@@ -58,7 +57,7 @@ function CorrectForm(props: { lot: string; row: HistoryRow; body: Record<string,
   const { lot, row, body } = props;
   const amount = quantityIn(body, "amount");
   const form = useDrafted(`correct/${row.id}`, { ...BLANK, unit: amount?.unit ?? "" });
-  const found = useSignal<Hindrance | null>(null);
+  const found = useFound(form.typed);
   const typed = form.typed.value;
   const isVoid = typed.wrong === "never" || amount === null;
   const should = typedNumber(typed.amount);

@@ -25,10 +25,16 @@ import "./outbox.css";
 
 /** Everything said here is true without signal too. */
 export function Screen() {
+  const isLeaving = useSignal(false);
   const asksToStay = useSignal<number | null>(null);
   async function leave() {
+    isLeaving.value = false;
     const answer = await signOut();
     asksToStay.value = "waiting" in answer ? answer.waiting : null;
+  }
+  function stay() {
+    isLeaving.value = false;
+    asksToStay.value = null;
   }
   return (
     <Frame
@@ -40,12 +46,14 @@ export function Screen() {
       title={OUTBOX.title}
       calm={isOnlineHint.value ? undefined : OUTBOX.no_signal}
       benchName={OUTBOX.bench}
-      side={<ThisPhone onSignOut={() => void leave()} />}
+      side={<ThisPhone onSignOut={() => (isLeaving.value = true)} />}
       bench={
-        asksToStay.value === null ? (
-          <Keys />
+        asksToStay.value !== null ? (
+          <BeforeLeaving count={asksToStay.value} onStay={stay} />
+        ) : isLeaving.value ? (
+          <Leaving onStay={stay} onLeave={() => void leave()} />
         ) : (
-          <BeforeLeaving count={asksToStay.value} onStay={() => (asksToStay.value = null)} />
+          <Keys />
         )
       }
     >
@@ -103,6 +111,22 @@ function Keys() {
       <BackKey href="#/" />
       <MainKey words={OUTBOX.hand_over} onPress={() => handOverNow()} />
     </Foot>
+  );
+}
+
+/** One tap beside "Change person" must not empty a phone that needs signal to come back. */
+function Leaving({ onStay, onLeave }: { onStay: () => void; onLeave: () => void }) {
+  return (
+    <>
+      <p class="asks" role="alert">
+        {OUTBOX.leave_asks}
+      </p>
+      <p class="second">{OUTBOX.leave_why}</p>
+      <Foot>
+        <BackKey onPress={onStay} />
+        <MainKey words={OUTBOX.sign_out} onPress={onLeave} />
+      </Foot>
+    </>
   );
 }
 

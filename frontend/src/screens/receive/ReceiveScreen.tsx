@@ -10,7 +10,8 @@ import { type Drafted, useDrafted } from "../shared/drafted.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { materialOf } from "../shared/lots.ts";
-import { besideNone, type Hindrance, hindrance } from "../shared/sentences.ts";
+import { besideNone, hindrance } from "../shared/sentences.ts";
+import { useFound } from "../shared/use_found.ts";
 import { keepPrice, keepReceipt, keptSource } from "./keep.ts";
 import { type Kept, ReceivedView } from "./ReceivedView.tsx";
 import { type NumberOpen, ReceiveFields } from "./ReceiveFields.tsx";
@@ -55,7 +56,7 @@ async function saveAll(form: Drafted<ReceiveTyped>, code: string): Promise<Kept 
 function ReceiveForm(props: { form: Drafted<ReceiveTyped>; onKept: (kept: Kept) => void }) {
   const { form } = props;
   const open = useSignal<NumberOpen>(null);
-  const found = useSignal<Hindrance | null>(null);
+  const found = useFound(form.typed);
   const typed = form.typed.value;
   const code = nextCode(materialOf(typed.material));
   const lacks = missing(typed);

@@ -3,12 +3,12 @@ import { SelectField, TickField } from "../../parts/Fields.tsx";
 import { Facts } from "../../parts/Plain.tsx";
 import { current } from "../../state/session.ts";
 import { cooperative } from "../../state/stock.ts";
-import { FIELDS, HINTS, MISSING, SET_UP } from "../../text/set_up.ts";
+import { FIELDS, HINTS, SET_UP } from "../../text/set_up.ts";
 import { beside } from "../shared/sentences.ts";
 import { ChoiceOf, WordsOf } from "./FormFields.tsx";
 import { FormFrame } from "./FormFrame.tsx";
 import { type FormAtWork, type FormPlan, textAt, useForm } from "./form.ts";
-import { textsOf, withoutName } from "./typed.ts";
+import { textsOf, withoutCurrency, withoutName } from "./typed.ts";
 import "./set_up.css";
 
 const NAME_CHARS_MAX = 120;
@@ -48,9 +48,7 @@ const PLAN: FormPlan = {
     rules: textAt(typed, "rules"),
     prices_shown: typed.prices_shown === true,
   }),
-  missing: (typed) =>
-    withoutName(typed) ??
-    (textAt(typed, "currency") === "" ? { field: "currency", sentence: MISSING.currency } : null),
+  missing: (typed) => withoutName(typed) ?? withoutCurrency(typed),
   numbers: {},
 };
 

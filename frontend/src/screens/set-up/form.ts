@@ -13,6 +13,7 @@ import { newId } from "../shared/edge.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { type Hindrance, hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
+import { useFound } from "../shared/use_found.ts";
 import type { ListedType } from "./areas.ts";
 import { changesBetween, type Fields, jsonOf } from "./changes.ts";
 import { tellKept } from "./kept.ts";
@@ -90,7 +91,7 @@ export function useForm(plan: FormPlan, given: { id: string; inForce: Fields | n
   const blank = useMemo(() => openedOf(plan, id, inForce), [id]);
   const drafted = useDrafted<Opened>(`set-up/${plan.type}/${id}`, blank);
   const open = useSignal<string | null>(null);
-  const found = useSignal<Hindrance | null>(null);
+  const found = useFound(drafted.typed);
   const isUntouched = drafted.typed.value === blank;
   // What nobody has typed into shows what is in force now, also after somebody else changed it.
   const opened =

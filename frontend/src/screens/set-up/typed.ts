@@ -63,15 +63,22 @@ export function lifeTyped(fields: Fields): Typed {
   return { life_sort: sort, life_length: length, life_unit: unit };
 }
 
-/** A kind of date needs a length. */
+/** A kind of date needs a length in whole days or months: half of one would be left out. */
 export function lifeMissing(typed: Typed): Hindrance | null {
-  const isOpen = textAt(typed, "life_sort") !== "" && !/^[1-9]/.test(textAt(typed, "life_length"));
+  const length = Number(textAt(typed, "life_length"));
+  const isOpen = textAt(typed, "life_sort") !== "" && !(Number.isSafeInteger(length) && length > 0);
   return isOpen ? { field: "life_length", sentence: MISSING.life_length } : null;
 }
 
 /** What every form needs first. */
 export function withoutName(typed: Typed): Hindrance | null {
   return textAt(typed, "name").trim() === "" ? { field: "name", sentence: MISSING.name } : null;
+}
+
+/** A currency is three letters, of which a form with fewer would print prices nobody knows. */
+export function withoutCurrency(typed: Typed): Hindrance | null {
+  const isWhole = /^[A-Z]{3}$/.test(textAt(typed, "currency").trim());
+  return isWhole ? null : { field: "currency", sentence: MISSING.currency };
 }
 
 /** The remembered choice if it still is one, else the first. */

@@ -13,6 +13,7 @@ import { focusFirst } from "../shared/focus.ts";
 import { beside, besideNone, type Hindrance } from "../shared/sentences.ts";
 import { type Answers, missing, NO_ANSWERS, refused, type Way } from "./answers.ts";
 import "../shared/rows.css";
+import { useFound } from "../shared/use_found.ts";
 
 const WAYS = [
   { value: "sign_in", word: SIGN_IN.sign_in },
@@ -28,7 +29,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const way = useSignal<Way>(params.way === "join" ? "join" : "sign_in");
   const typed = useSignal<Answers>({ ...NO_ANSWERS, code: params.code ?? "" });
   const passphrase = useSignal("");
-  const found = useSignal<Hindrance | null>(null);
+  const found = useFound(typed);
   const isAsking = useSignal(false);
   const lacks = missing(way.value, typed.value, passphrase.value);
 

@@ -17,9 +17,10 @@ import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { amountText, materialOf } from "../shared/lots.ts";
 import { Picker } from "../shared/Picker.tsx";
-import { besideNone, type Hindrance, hindrance } from "../shared/sentences.ts";
+import { besideNone, hindrance } from "../shared/sentences.ts";
 import { BLANK, type BringTyped, missing, transferOf } from "./bring.ts";
 import "./stall.css";
+import { useFound } from "../shared/use_found.ts";
 
 const REMEMBERED = "stall.other";
 const WAYS = [
@@ -35,7 +36,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
     ...BLANK,
     other: typeof usual === "string" ? usual : "",
   });
-  const found = useSignal<Hindrance | null>(null);
+  const found = useFound(form.typed);
   const done = useSignal<string | null>(null);
   const typed = form.typed.value;
   const lots = stockAt(typed.way === "bring" ? typed.other : stall);

@@ -1,4 +1,5 @@
 /** The last sale, or what was not one, with the way to take it back. */
+import type { Signal } from "@preact/signals";
 import { Cup } from "../../parts/Cup.tsx";
 import { clockWords, figure } from "../../text/numbers.ts";
 import { PARTS } from "../../text/parts.ts";
@@ -6,8 +7,13 @@ import { STALL } from "../../text/stall.ts";
 import { zone } from "../shared/edge.ts";
 import type { Last } from "./selling.ts";
 
-/** It stands above the ruler: the bench grows upwards, so that no key moves under a thumb. */
-export function LastDeed({ last, onTakeBack }: { last: Last; onTakeBack: () => void }) {
+/**
+ * It stands above the ruler: the bench grows upwards, so that no key moves under a thumb. Given as
+ * a signal, so that "kept" is said without drawing the whole table before it.
+ */
+export function LastDeed(props: { last: Signal<Last | null>; onTakeBack: () => void }) {
+  const last = props.last.value;
+  if (last === null) return null;
   return (
     <div class="last-deed">
       <p class="second" role="status">
@@ -16,7 +22,7 @@ export function LastDeed({ last, onTakeBack }: { last: Last; onTakeBack: () => v
         <br />
         {STALL.kept}
       </p>
-      <Cup onPress={onTakeBack}>{PARTS.take_back}</Cup>
+      <Cup onPress={props.onTakeBack}>{PARTS.take_back}</Cup>
     </div>
   );
 }

@@ -1,6 +1,8 @@
 /** Stall: two taps a sale. No takings on the screen: buyers look on, and the evening count is blind. */
 import "../shared/rows.css";
 import "./stall.css";
+import { computed } from "@preact/signals";
+import { useMemo } from "preact/hooks";
 import { Choices } from "../../parts/Choices.tsx";
 import { BackKey, Cup } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
@@ -15,7 +17,7 @@ import { today } from "../shared/edge.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { placeSort } from "../shared/lots.ts";
 import { GoodsList } from "./GoodsList.tsx";
-import { goodsAt, soldToday } from "./goods.ts";
+import { type Good, goodsAt, soldToday } from "./goods.ts";
 import { LastDeed } from "./LastDeed.tsx";
 import { StallBench } from "./StallBench.tsx";
 import { useStall } from "./use_stall.ts";
@@ -57,7 +59,7 @@ function WhichStall() {
 }
 
 function Table({ place }: { place: string }) {
-  const goods = goodsAt(place, today());
+  const goods = useGoods(place);
   const stall = useStall(place, goods);
   return (
     <Frame
@@ -72,9 +74,7 @@ function Table({ place }: { place: string }) {
       benchName={STALL.bench}
       bench={
         <>
-          {stall.last.value !== null && (
-            <LastDeed last={stall.last.value} onTakeBack={stall.takeBackLast} />
-          )}
+          <LastDeed last={stall.last} onTakeBack={stall.takeBackLast} />
           <StallBench stall={stall} />
         </>
       }
@@ -93,6 +93,12 @@ function Table({ place }: { place: string }) {
       <Seldom />
     </Frame>
   );
+}
+
+/** Added up anew only when a sheet or the day has changed, not with each touch of a key. */
+function useGoods(place: string): readonly Good[] {
+  const on = today();
+  return useMemo(() => computed(() => goodsAt(place, on)), [place, on]).value;
 }
 
 /** Sold, not taken: buyers look on. */

@@ -1,5 +1,3 @@
-/** What starting a batch knows: the version, how much, where; and the one entry that starts it. */
-import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { itemsIn, quantityIn, textIn } from "../../calc/bodies.ts";
 import { typedNumber } from "../../parts/typing.ts";
@@ -12,8 +10,9 @@ import { densityTable, readDensities } from "../shared/density.ts";
 import { useDrafted } from "../shared/drafted.ts";
 import { newId } from "../shared/edge.ts";
 import { materialOf, textField } from "../shared/lots.ts";
-import { type Hindrance, hindrance } from "../shared/sentences.ts";
+import { hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
+import { useFound } from "../shared/use_found.ts";
 import { byWeight, isHousehold, rangeAt } from "./household.ts";
 import { factorFor, packsWritten, type Scaled, type ScaledBy, scaledVersion } from "./scaling.ts";
 
@@ -28,7 +27,7 @@ function wayOf(by: string): ScaledBy {
 /** Everything the screen of scaling shows and does. */
 export function useStart(recipe: Recipe) {
   const { typed, type, clear } = useDrafted(`start:${recipe.id}`, BLANK);
-  const found = useSignal<Hindrance | null>(null);
+  const found = useFound(typed);
   const written = versionOf(recipe, typed.value.version);
   const isHouse = itemsIn(written.body, "lines").some((line) => isHousehold(line, measuredAs));
   useEffect(() => {

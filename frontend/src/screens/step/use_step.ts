@@ -1,13 +1,12 @@
-/** All a step screen knows and does. */
-import { useSignal } from "@preact/signals";
 import type { BatchState } from "../../calc/batches.ts";
 import { record } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import { remember, remembered } from "../../state/settings.ts";
 import { type BatchStep, instrumentsInUse, pathAfter } from "../shared/batches.ts";
 import { useDrafted } from "../shared/drafted.ts";
-import { type Hindrance, hindrance } from "../shared/sentences.ts";
+import { hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
+import { useFound } from "../shared/use_found.ts";
 import { checked, instrumentsForStep, type StepTyped, stepReading } from "./check.ts";
 
 const BLANK: StepTyped = { shown: "", tare: "", instrument: "", action: "", into: "shown" };
@@ -16,7 +15,7 @@ const NONE = "none";
 /** One step; a reading outside or undecided asks for what was done before it is saved. */
 export function useStep({ batch, place }: BatchState, step: BatchStep) {
   const { typed, type, clear } = useDrafted<StepTyped>(`step:${batch}:${step.step}`, BLANK);
-  const found = useSignal<Hindrance | null>(null);
+  const found = useFound(typed);
   const instruments = instrumentsForStep(step, instrumentsInUse(place));
   const choice = typed.value.instrument || remembered(`instrument:${step.measures ?? ""}`);
   const chosen = instruments.find((each) => each.id === choice) ?? instruments[0] ?? null;

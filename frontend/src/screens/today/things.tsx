@@ -23,7 +23,7 @@ export function dayThings(today: string): DayThing[] {
       id: each.id,
       hour: hourOf(each.at, zone()),
       shown: (
-        <p class="past">
+        <p class="day-past">
           <b>{clockWords(each.at, zone())}</b>
           <span>
             <span class="rec">{recipeNameOf(each.batch)}</span> {TODAY[each.what]}

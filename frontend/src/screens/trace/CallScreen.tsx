@@ -6,7 +6,7 @@ import { recipients } from "../../state/stock.ts";
 import { CALL } from "../../text/trace.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { textField } from "../shared/lots.ts";
-import { soldPrivately, type ToCall, toCall } from "./steps.ts";
+import { isNobodyToCall, soldPrivately, type ToCall, toCall } from "./steps.ts";
 import { useTrace } from "./use_trace.ts";
 import "./trace.css";
 
@@ -31,7 +31,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
       }
     >
       {!isComplete && <Notice>{CALL.incomplete}</Notice>}
-      {businesses.length === 0 && <Notice>{CALL.none}</Notice>}
+      {isNobodyToCall(ways) && <Notice>{CALL.none}</Notice>}
       {businesses.map((each) => (
         <Business key={each.recipient} business={each} />
       ))}

@@ -1,6 +1,14 @@
 import { expect, test } from "vitest";
 import type { Trace } from "../../calc/trace.ts";
-import { type BothWays, soldPrivately, stepsFrom, stepsTo, sumOf, toCall } from "./steps.ts";
+import {
+  type BothWays,
+  isNobodyToCall,
+  soldPrivately,
+  stepsFrom,
+  stepsTo,
+  sumOf,
+  toCall,
+} from "./steps.ts";
 
 const NOTHING: Trace = {
   lot: "MJ-1",
@@ -80,4 +88,12 @@ test("private buyers stand as stall days, not as names", () => {
 test("amounts of unlike units have no sum", () => {
   expect(sumOf(BACK.edges.slice(1))).toBe("7.4602\u00a0kg");
   expect(sumOf(BACK.edges)).toBeNull();
+});
+
+test("nobody is to call only where every link forward is known", () => {
+  const forward = { ...FORWARD, nodes: [], edges: [] };
+
+  expect(isNobodyToCall({ back: BACK, forward })).toBe(true);
+  expect(isNobodyToCall({ back: BACK, forward: { ...forward, is_complete: false } })).toBe(false);
+  expect(isNobodyToCall(WAYS)).toBe(false);
 });

@@ -134,6 +134,11 @@ export interface ToCall {
   got: { lot: string; amount: string }[];
 }
 
+/** Only a walk with no link missing can say that no business got any. */
+export function isNobodyToCall(ways: BothWays): boolean {
+  return ways.forward.is_complete && toCall(ways).length === 0;
+}
+
 /** Every business that any of the lot, or of what was made with it, went to. */
 export function toCall({ forward }: BothWays): ToCall[] {
   const businesses = new Map<string, ToCall>();

@@ -16,7 +16,7 @@ export function Figures({ line, weighing }: { line: BatchLine; weighing: Weighin
     <div class="figures">
       <p class="asks">{asked(weighing, isTare, isRead)}</p>
       <p class="sum">
-        <NumberShown amount={large} unit={typed.unit} basis="counted" size="reading" />
+        <NumberShown amount={large} unit={typed.unit} basis="plain" size="reading" />
       </p>
       {!isCounted && (
         <p class="less">
@@ -92,7 +92,7 @@ function Net({ line, weighing }: { line: BatchLine; weighing: Weighing }) {
   if (weighed === null) return null;
   if (weighed.net === null) {
     const unit = line.planned?.unit ?? null;
-    return <NumberShown amount={weighed.target} unit={unit} basis="counted" size="net" />;
+    return <NumberShown amount={weighed.target} unit={unit} basis="plain" size="net" />;
   }
   const budget = readingBudget(body) ?? undefined;
   return (

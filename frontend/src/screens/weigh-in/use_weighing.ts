@@ -1,6 +1,5 @@
 /** All a weigh-in screen knows and does: what is typed, what it means, saving it. */
 import type { Signal } from "@preact/signals";
-import { useSignal } from "@preact/signals";
 import { inBaseUnit } from "../../calc/bodies.ts";
 import { type Decimal, parseDecimal, ZERO } from "../../calc/numbers.ts";
 import { weighed as weighedIn } from "../../calc/weighing.ts";
@@ -14,6 +13,7 @@ import { instrumentsInUse, pathAfter } from "../shared/batches.ts";
 import { useDrafted } from "../shared/drafted.ts";
 import { type Hindrance, hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
+import { useFound } from "../shared/use_found.ts";
 import {
   canTell,
   instrumentsFor,
@@ -127,7 +127,7 @@ export function takenFrom(
 /** One screen's weighing. Typed digits survive reload and leave with the entry that was saved. */
 export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
   const { typed, type, clear } = useDrafted<WeighTyped>(`weigh_in:${batch}:${line.line}`, BLANK);
-  const found = useSignal<Hindrance | null>(null);
+  const found = useFound(typed);
   const isCounted = line.planned?.unit === "pc";
   const instruments = isCounted ? [] : instrumentsFor(line, instrumentsInUse(place));
   const instrument = chosenInstrument(typed.value, line, instruments);

@@ -10,9 +10,11 @@ from django.utils import timezone
 from kitchenlog.logbook.models import LogHead
 from kitchenlog.logbook.rebuild import rebuild_subject
 from kitchenlog.logbook.selectors import subjects_in_log
-from kitchenlog.logbook.verify import sheets_that_differ
+from kitchenlog.logbook.verify import first_bad_place, sheets_that_differ
 from kitchenlog.members.models import Cooperative
 from kitchenlog.members.scope import in_cooperative
+
+LOG_IS_BROKEN = "the log itself is not what was written; manage.py verify_chain says where"
 
 
 class Command(BaseCommand):
@@ -45,6 +47,9 @@ class Command(BaseCommand):
     def _check(self, cooperative: Cooperative) -> int:
         differences = 0
         with in_cooperative(cooperative, writes=False):
+            if first_bad_place(cooperative.pk) is not None:
+                self.stdout.write(f"{cooperative.handle}: {LOG_IS_BROKEN}")
+                return 1
             for sentence in sheets_that_differ(cooperative.pk):
                 differences += 1
                 self.stdout.write(f"{cooperative.handle}: {sentence}")
