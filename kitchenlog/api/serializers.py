@@ -121,3 +121,54 @@ class TraceAnswer(serializers.Serializer[Any]):
     edges = EdgePart(many=True)
     is_complete = serializers.BooleanField()
     missing = serializers.ListField(child=serializers.CharField())
+
+
+class ImpactQuery(serializers.Serializer[Any]):
+    """Which failed check."""
+
+    check = serializers.UUIDField()
+
+
+class DoubtfulReadingPart(serializers.Serializer[Any]):
+    """A reading in question; `moves` is what would be added to it, in its unit."""
+
+    entry = serializers.UUIDField()
+    happened_at = serializers.CharField()
+    author = serializers.UUIDField()
+    batch = serializers.CharField()
+    place = serializers.CharField()
+    moves = serializers.CharField(allow_null=True)
+
+
+class TouchedBatchPart(serializers.Serializer[Any]):
+    """A batch with such readings; `would_change` names verdicts as line:was:would_be."""
+
+    batch = serializers.CharField()
+    code = serializers.CharField(allow_null=True)
+    product = serializers.CharField(allow_null=True)
+    readings = serializers.IntegerField()
+    would_change = serializers.ListField(child=serializers.CharField())
+
+
+class ReachedPart(NodePart):
+    """Who has some of it, and how much."""
+
+    amount = serializers.CharField()
+    unit = serializers.CharField(allow_null=True)
+
+
+class ImpactAnswer(serializers.Serializer[Any]):
+    """What leaned on an instrument from its last pass on."""
+
+    protocol = serializers.IntegerField()
+    instrument = serializers.CharField()
+    check = serializers.UUIDField()
+    failed_at = serializers.CharField()
+    after = serializers.CharField(allow_null=True)
+    until = serializers.CharField(allow_null=True)
+    readings = DoubtfulReadingPart(many=True)
+    batches = TouchedBatchPart(many=True)
+    lots = serializers.ListField(child=serializers.CharField())
+    reached = ReachedPart(many=True)
+    is_complete = serializers.BooleanField()
+    missing = serializers.ListField(child=serializers.CharField())

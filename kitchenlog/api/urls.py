@@ -11,5 +11,6 @@ urlpatterns = [
     path("quarantine", views.QuarantineView.as_view(), name="quarantine"),
     path("lots/<str:code>", views.LotView.as_view(), name="lot"),
     path("lots/<str:code>/trace", views.LotTraceView.as_view(), name="lot_trace"),
+    path("instruments/<str:instrument>/impact", views.ImpactView.as_view(), name="impact"),
     path("schema", DescriptionView.as_view(), name="schema"),
 ]

@@ -14,6 +14,8 @@ from rest_framework.response import Response
 from kitchenlog.api.serializers import (
     DirectionQuery,
     EntryAnswer,
+    ImpactAnswer,
+    ImpactQuery,
     LotAnswer,
     QuarantineAnswer,
     SubjectAnswer,
@@ -36,6 +38,7 @@ from kitchenlog.logbook.wire import (
 from kitchenlog.members.access import IsMember, member_of
 from kitchenlog.members.refusals import answered
 from kitchenlog.members.rest import KitchenlogView
+from kitchenlog.tracing.impact import impact_of
 from kitchenlog.tracing.selectors import trace_of
 
 
@@ -141,6 +144,24 @@ class LotTraceView(KitchenlogView):
         if traced is None:
             raise Http404
         return answered({**traced})
+
+
+class ImpactView(KitchenlogView):
+    """What leaned on an instrument whose check failed."""
+
+    permission_classes = (IsMember,)
+
+    @extend_schema(parameters=[ImpactQuery], responses=ImpactAnswer)
+    def get(self, request: Request, instrument: str) -> Response:
+        """Readings since its last pass, their batches and lots, and who has them."""
+        query = ImpactQuery(data=request.query_params)
+        query.is_valid(raise_exception=True)
+        found = impact_of(
+            member_of(request).cooperative_id, instrument, str(query.validated_data["check"])
+        )
+        if found is None:
+            raise Http404
+        return answered({**found})
 
 
 def _json(text: str) -> HttpResponse:
