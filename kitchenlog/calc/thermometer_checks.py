@@ -89,7 +89,7 @@ def boiling_point_at_pressure(pressure_hPa: Decimal) -> BoilingPoint:  # noqa: N
 def thermometer_check(thermometer: Thermometer, steps: Sequence[Body]) -> CheckResult:
     """What the steps say about a thermometer.
 
-    Sorts: `ice`; `boiling` with `pressure_hPa` or `altitude_m`; `comparison` with the
+    Sorts: `ice`; `boiling` with `pressure_hpa` or `altitude_m`; `comparison` with the
     `reference` another thermometer showed. A `tolerance` of the step counts before the
     usual one. A step without a reading, or of which no reference is known, is left out.
     """
@@ -137,7 +137,7 @@ def _reference(step: Body) -> BoilingPoint | None:
 
 def _boiling(step: Body) -> BoilingPoint | None:
     """By the pressure of the day where it was noted, else by the altitude."""
-    pressure, altitude = decimal_in(step, "pressure_hPa"), decimal_in(step, "altitude_m")
+    pressure, altitude = decimal_in(step, "pressure_hpa"), decimal_in(step, "altitude_m")
     try:
         if pressure is not None:
             return boiling_point_at_pressure(pressure)

@@ -30,6 +30,7 @@ class World:
     entry: str
     lot: str
     device: str
+    check: str
 
 
 @dataclass(frozen=True)
@@ -49,6 +50,12 @@ class Door:
 
 def _sign_in(world: World, phone: Phone) -> dict[str, str]:
     return {"login": phone.member.full_login, "passphrase": PASSPHRASE, "app_version": "1"}
+
+
+_FAILED = {
+    "instrument": "scale", "unit": "g", "division": "1", "most_error": "1",
+    "steps": [{"sort": "comparison", "reference": "500", "readings": ["510"]}],
+}  # fmt: skip
 
 
 MATRIX: dict[tuple[str, str], Door] = {
@@ -82,6 +89,9 @@ MATRIX: dict[tuple[str, str], Door] = {
     ("api/v1/lots/<str:code>/trace", "get"): Door(
         lambda w: f"lots/{w.lot}/trace?direction=back", "member", names_a_thing=True
     ),
+    ("api/v1/instruments/<str:instrument>/impact", "get"): Door(
+        lambda w: f"instruments/scale/impact?check={w.check}", "member", names_a_thing=True
+    ),
     ("api/v1/schema", "get"): Door(lambda w: "schema", "anybody"),
 }
 # Beside the API: they hold nothing of anybody, and answer everybody alike.
@@ -96,10 +106,12 @@ OPEN = {
 def world(kitchen: Kitchen) -> World:
     """A receipt in the record, and a phone to be shut out."""
     phone = kitchen.phone("processor")
-    receipt = Pen(phone).receipt()
-    pushed(phone, [receipt])
+    pen = Pen(phone)
+    receipt, check = pen.receipt(), pen.write("instrument_checked", _FAILED)
+    pushed(phone, [receipt, check])
     recompute_for_a_slice(clock=lambda: datetime.now(UTC))
-    return World(kitchen, receipt["id"], receipt["body"]["lot"], str(phone.device.id))
+    device = str(phone.device.id)
+    return World(kitchen, receipt["id"], receipt["body"]["lot"], device, check["id"])
 
 
 def test_every_address_stands_in_the_matrix() -> None:
@@ -162,7 +174,8 @@ def test_a_revoked_device(world: World, door: Door, request: pytest.FixtureReque
 def test_another_cooperative(
     world: World, other_kitchen: Kitchen, door: Door, request: pytest.FixtureRequest
 ) -> None:
-    nowhere = World(other_kitchen, str(uuid.uuid4()), "ZZ-261110-K7-9", str(uuid.uuid4()))
+    ids = [str(uuid.uuid4()) for _ in range(3)]
+    nowhere = World(other_kitchen, ids[0], "ZZ-261110-K7-9", ids[1], ids[2])
     phone = other_kitchen.phone("coordinator")
 
     theirs = _ask(phone, door, world, request)

@@ -76,7 +76,7 @@ export function boilingPointAtPressure(pressureHPa: Decimal): BoilingPoint {
 /**
  * What the steps say about a thermometer.
  *
- * Sorts: `ice`; `boiling` with `pressure_hPa` or `altitude_m`; `comparison` with the `reference`
+ * Sorts: `ice`; `boiling` with `pressure_hpa` or `altitude_m`; `comparison` with the `reference`
  * another thermometer showed. A `tolerance` of the step counts before the usual one. A step
  * without a reading, or of which no reference is known, is left out.
  */
@@ -125,7 +125,7 @@ function referenceOf(step: Body): BoilingPoint | null {
 
 /** By the pressure of the day where it was noted, else by the altitude. */
 function boilingOf(step: Body): BoilingPoint | null {
-  const pressure = decimalIn(step, "pressure_hPa");
+  const pressure = decimalIn(step, "pressure_hpa");
   const altitude = decimalIn(step, "altitude_m");
   try {
     if (pressure !== null) return boilingPointAtPressure(pressure);
