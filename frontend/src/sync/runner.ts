@@ -48,11 +48,10 @@ export function startRunner(parts: RunnerParts): Runner {
 
   /** Two seconds after the last save, so that a quick hand is not disturbed; not for ever. */
   function askWhenQuiet(): void {
-    const now = world.nowMs();
-    const isWaitingForQuiet = savingSinceMs !== null;
-    savingSinceMs ??= now;
-    if (isWaitingForQuiet) dueMs = null;
-    askFor(Math.min(SAVE_QUIET_MS, Math.max(0, savingSinceMs + SAVE_WAIT_MOST_MS - now)));
+    if (savingSinceMs !== null) dueMs = null;
+    savingSinceMs ??= world.nowMs();
+    const most = savingSinceMs + SAVE_WAIT_MOST_MS - world.nowMs();
+    askFor(Math.min(SAVE_QUIET_MS, Math.max(0, most)));
   }
 
   function setTimer(): void {
