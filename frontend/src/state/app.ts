@@ -89,6 +89,7 @@ async function afterExchange(told: ExchangeReport | null): Promise<void> {
   if (told === null || device === undefined) return;
   lastTrouble.value = told.trouble?.code ?? null;
   const touched = told.touched.get(device) ?? [];
+  if (isNothingNew(told)) return;
   try {
     if (told.reset.includes(device) || isStillLoading.value) await loadShelf();
     else await refold(touched);
@@ -101,6 +102,12 @@ async function afterExchange(told: ExchangeReport | null): Promise<void> {
     report("after an exchange", defect);
   }
   if (touched.length > 0) house().tell(device, touched);
+}
+
+/** Nobody answered and nothing came: all that could be read again stands on the screen. */
+function isNothingNew(told: ExchangeReport): boolean {
+  const isSilent = told.trouble?.code === "no_signal" && told.touched.size === 0;
+  return isSilent && told.reset.length === 0 && !isStillLoading.value;
 }
 
 /** The triggers of R19, and what other tabs tell. */

@@ -108,10 +108,16 @@ async function saving(
   }
   if (made === null) return { trouble: "trouble.storage" };
   if ("refusal" in made) return made;
-  noteSaved(made.saved, house().world.nowMs());
   onKept(made.saved);
+  await drawn(); // the word that it is kept, before the gauge and the sums
+  noteSaved(made.saved, house().world.nowMs());
   await afterSaving(who.device, made.subjects);
   return { saved: made.saved };
+}
+
+/** After what was just shown has been put on the screen's page. */
+function drawn(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve));
 }
 
 /** What follows a save cannot unsay it. */

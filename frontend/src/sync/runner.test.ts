@@ -62,7 +62,7 @@ describe("when the phone exchanges", () => {
     expect(times()).toEqual([0, 30_000, 60_000]);
   });
 
-  test("is two seconds after the first of several saves", async () => {
+  test("is two seconds after the last of several saves", async () => {
     for (const _ of [1, 2, 3]) {
       runner.poke("saved");
       await vi.advanceTimersByTimeAsync(500);
@@ -70,7 +70,16 @@ describe("when the phone exchanges", () => {
 
     await vi.advanceTimersByTimeAsync(5_000);
 
-    expect(times()).toEqual([2_000]);
+    expect(times()).toEqual([3_000]);
+  });
+
+  test("is every ten seconds while saves never pause", async () => {
+    for (let saved = 0; saved < 42; saved++) {
+      runner.poke("saved");
+      await vi.advanceTimersByTimeAsync(500);
+    }
+
+    expect(times()).toEqual([10_000, 20_000]);
   });
 
   test("is never by itself while nothing waits and nobody looks", async () => {

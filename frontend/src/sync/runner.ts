@@ -6,6 +6,7 @@ import type { World } from "./world.ts";
 export type Trigger = "start" | "saved" | "online" | "shown" | "hidden" | "tapped" | "message";
 
 const SAVE_QUIET_MS = 2_000;
+const SAVE_WAIT_MOST_MS = 10_000;
 const PULL_EVERY_MS = 30_000;
 const STUCK_EVERY_MS = 60_000;
 
@@ -35,6 +36,8 @@ export function startRunner(parts: RunnerParts): Runner {
   let running: Promise<void> | null = null;
   let pullForAll = true;
   let stuckOfferedMs: number | null = null;
+  /** Since when saves follow each other without an exchange; null when nothing waits for quiet. */
+  let savingSinceMs: number | null = null;
 
   function askFor(waitMs: number): void {
     const wantedMs = Math.max(world.nowMs() + waitMs, notBeforeMs);
@@ -43,11 +46,20 @@ export function startRunner(parts: RunnerParts): Runner {
     if (running === null) setTimer();
   }
 
+  /** Two seconds after the last save, so that a quick hand is not disturbed; not for ever. */
+  function askWhenQuiet(): void {
+    if (savingSinceMs !== null) dueMs = null;
+    savingSinceMs ??= world.nowMs();
+    const most = savingSinceMs + SAVE_WAIT_MOST_MS - world.nowMs();
+    askFor(Math.min(SAVE_QUIET_MS, Math.max(0, most)));
+  }
+
   function setTimer(): void {
     cancel();
     if (dueMs === null || isStopped) return;
     cancel = world.after(Math.max(0, dueMs - world.nowMs()), () => {
       dueMs = null;
+      savingSinceMs = null;
       running = run().finally(() => {
         running = null;
         setTimer();
@@ -102,7 +114,8 @@ export function startRunner(parts: RunnerParts): Runner {
     if (trigger === "shown") isShown = true;
     if (trigger === "online" || trigger === "start") pullForAll = true;
     if (trigger === "online") askFor(world.chance() * ONLINE_SPREAD_MS);
-    else askFor(trigger === "saved" ? SAVE_QUIET_MS : 0);
+    else if (trigger === "saved") askWhenQuiet();
+    else askFor(0);
   }
 
   return {
