@@ -6,7 +6,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import asdict
 from pathlib import Path
 
+from kitchenlog.calc.chart_tables import CHART_ROWS
 from kitchenlog.calc.density_tables import DENSITY_ROWS, SPREAD_ROWS
+from kitchenlog.calc.gauge_tables import GAUGE_ROWS
 from kitchenlog.calc.numbers import written
 from kitchenlog.calc.units import UNITS
 
@@ -38,10 +40,41 @@ _SPREAD_HEAD = """];
 export const SPREAD_ROWS: readonly SpreadRow[] = [
 """
 
+_CHARTS_HEAD = """
+/** Constants for subgroups of n readings. Sources: control_chart_constants.csv. */
+export interface ChartRow {
+  readonly n: number;
+  readonly d2: number;
+  readonly a2: number;
+  readonly d3_low: number;
+  readonly d4_high: number;
+  readonly e2: number;
+}
+
+export const CHART_ROWS: readonly ChartRow[] = [
+"""
+
+_GAUGE_HEAD = """
+/** Constants for n trials, people and items. Sources: gauge_study_constants.csv. */
+export interface GaugeRow {
+  readonly n: number;
+  readonly k1: number;
+  readonly k2: number;
+  readonly k3: number;
+}
+
+export const GAUGE_ROWS: readonly GaugeRow[] = [
+"""
+
 
 def main(arguments: list[str]) -> int:
     """Write the files, or with --check say which differ; 1 if any does."""
-    texts = {"units.ts": _units_text(), "density.ts": _density_text()}
+    texts = {
+        "units.ts": _units_text(),
+        "density.ts": _density_text(),
+        "charts.ts": _constants_text(_CHARTS_HEAD, map(asdict, CHART_ROWS)),
+        "gauge.ts": _constants_text(_GAUGE_HEAD, map(asdict, GAUGE_ROWS)),
+    }
     if arguments == ["--check"]:
         stale = [name for name, text in texts.items() if _stored(name) != text]
         for name in stale:
@@ -71,7 +104,12 @@ def _density_text() -> str:
     return f"{_HEAD}{_DENSITY_HEAD}{_lines(rows)}{_SPREAD_HEAD}{_lines(spreads)}];\n"
 
 
-def _lines(rows: Iterable[Mapping[str, str | None]]) -> str:
+def _constants_text(head: str, rows: Iterable[Mapping[str, float]]) -> str:
+    """A TypeScript table of numbers by size."""
+    return f"{_HEAD}{head}{_lines(rows)}];\n"
+
+
+def _lines(rows: Iterable[Mapping[str, float | str | None]]) -> str:
     return "".join(f"  {json.dumps(row, ensure_ascii=False)},\n" for row in rows)
 
 

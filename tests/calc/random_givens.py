@@ -9,6 +9,7 @@ from typing import Any
 
 from kitchenlog.calc.density_tables import DENSITY_ROWS
 from kitchenlog.calc.units import UNITS
+from tests.calc.random_givens_statistics import RANDOM_STATISTICS
 
 Given = dict[str, Any]
 
@@ -314,4 +315,5 @@ RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     },
     ("codes", "next_number"): same_day_codes,
     ("codes", "letters_of"): lambda c: {"name": text(c)},
+    **RANDOM_STATISTICS,
 }  # fmt: skip

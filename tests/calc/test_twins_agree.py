@@ -23,8 +23,8 @@ ROOT = Path(__file__).parents[2]
 PAIRS = int(os.environ.get("KITCHENLOG_SOAK", "200"))
 SEED = 20261110
 FUNCTIONS = [(file, function) for file, adapters in SUMS.items() for function in adapters]
-# Its twin is a table of constants, frontend/src/calc/tables/density.ts.
-ONLY_PYTHON = {"density_tables"}
+# Their twins are tables of constants, in frontend/src/calc/tables.
+ONLY_PYTHON = {"density_tables", "chart_tables", "gauge_tables"}
 
 
 def twin_answers(questions: Iterable[Any]) -> list[Any]:

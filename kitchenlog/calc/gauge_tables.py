@@ -1,0 +1,27 @@
+"""The shipped constants for people.py; the phone has the same in tables/gauge.ts."""
+
+import csv
+from dataclasses import dataclass
+from importlib.resources import files
+
+
+@dataclass(frozen=True, kw_only=True)
+class GaugeRow:
+    """Constants for n trials (k1), n people (k2) and n items (k3) of a study."""
+
+    n: int
+    k1: float
+    k2: float
+    k3: float
+
+
+def _rows() -> tuple[GaugeRow, ...]:
+    table = files("kitchenlog.calc").joinpath("tables/gauge_study_constants.csv")
+    rows = csv.DictReader(table.read_text(encoding="utf-8").splitlines())
+    return tuple(
+        GaugeRow(n=int(row["n"]), k1=float(row["K1"]), k2=float(row["K2"]), k3=float(row["K3"]))
+        for row in rows
+    )
+
+
+GAUGE_ROWS = _rows()
