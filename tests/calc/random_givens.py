@@ -9,6 +9,7 @@ from typing import Any
 
 from kitchenlog.calc.density_tables import DENSITY_ROWS
 from kitchenlog.calc.units import UNITS
+from tests.calc.random_givens_checks import CHECK_GIVENS
 from tests.calc.random_givens_statistics import RANDOM_STATISTICS
 
 Given = dict[str, Any]
@@ -184,10 +185,6 @@ RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("density", "spread_of"): published,
     ("density", "mass_of_volume"): weighed,
     ("density", "volume_of_mass"): weighed,
-    ("density", "water_density"): lambda c: {"celsius": f"{c.uniform(-5, 45)}", "digits": BITS},
-    ("density", "millilitres_of_water"): lambda c: {
-        "weighed_g": above_zero(c), "celsius": f"{c.uniform(-5, 45)}", "digits": BITS
-    },
     ("readings", "net"): lambda c: {"shown": decimal(c), "tare": maybe(c, decimal)},
     ("readings", "mean"): lambda c: {"values": several(c, decimal), "places": places(c)},
     ("readings", "repeat_sd"): lambda c: {"values": several(c, decimal), "digits": BITS},
@@ -316,4 +313,5 @@ RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("codes", "next_number"): same_day_codes,
     ("codes", "letters_of"): lambda c: {"name": text(c)},
     **RANDOM_STATISTICS,
+    **CHECK_GIVENS,
 }  # fmt: skip

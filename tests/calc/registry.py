@@ -25,6 +25,7 @@ from kitchenlog.calc import (
 )
 from kitchenlog.calc.density_tables import DENSITY_ROWS, SPREAD_ROWS
 from kitchenlog.calc.numbers import parse_decimal, significant, written
+from tests.calc.registry_checks import CHECKS
 from tests.calc.registry_folds import FOLDS
 from tests.calc.registry_statistics import STATISTICS
 
@@ -178,10 +179,6 @@ DENSITY: dict[str, Adapter] = {
     "spread_of": _spread_of,
     "mass_of_volume": _converted(density.mass_of_volume),
     "volume_of_mass": _converted(density.volume_of_mass),
-    "water_density": lambda g: _double(density.water_density(float(g["celsius"])), g),
-    "millilitres_of_water": lambda g: _double(
-        density.millilitres_of_water(_d(g["weighed_g"]), float(g["celsius"])), g
-    ),
 }
 
 READINGS: dict[str, Adapter] = {
@@ -322,6 +319,7 @@ SUMS: dict[str, dict[str, Adapter]] = {
     "shelf_life": SHELF_LIFE,
     "codes": CODES,
     **STATISTICS,
+    **CHECKS,
 }
 
 ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS}

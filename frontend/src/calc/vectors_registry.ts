@@ -17,6 +17,7 @@ import * as shelfLife from "./shelf_life.ts";
 import { DENSITY_ROWS, SPREAD_ROWS } from "./tables/density.ts";
 import * as temperature from "./temperature.ts";
 import * as units from "./units.ts";
+import { CHECKS } from "./vectors_registry_checks.ts";
 import { FOLDS } from "./vectors_registry_folds.ts";
 import { STATISTICS } from "./vectors_registry_statistics.ts";
 
@@ -112,9 +113,6 @@ const DENSITY: Record<string, Adapter> = {
   spread_of: (g) => spreadJson(rowAndSpread(g).spread),
   mass_of_volume: convertedBy(density.massOfVolume),
   volume_of_mass: convertedBy(density.volumeOfMass),
-  water_density: (g) => double(density.waterDensity(Number(g.celsius)), g),
-  millilitres_of_water: (g) =>
-    double(density.millilitresOfWater(dec(g.weighed_g), Number(g.celsius)), g),
 };
 
 const READINGS: Record<string, Adapter> = {
@@ -241,6 +239,7 @@ export const ADAPTERS: Adapters = {
   shelf_life: SHELF_LIFE,
   codes: CODES,
   ...STATISTICS,
+  ...CHECKS,
   ...FOLDS,
 };
 
