@@ -64,6 +64,7 @@ class Line(TypedDict):
     planned: Quantity | None
     below: str | None
     above: str | None
+    level: str | None
     soluble_percent: str | None
     laid_out: list[str]
     in_base: str | None
@@ -145,6 +146,7 @@ def written_line(work: LineWork) -> tuple[Line, list[Finding]]:
         planned=quantity_in(plan, "amount"),
         below=text_in(plan, "below"),
         above=text_in(plan, "above"),
+        level=text_in(plan, "level"),
         soluble_percent=text_in(plan, "soluble_percent"),
         laid_out=work.laid_out,
         in_base=None if amount is None else plain(amount.value),

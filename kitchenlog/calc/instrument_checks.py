@@ -195,6 +195,7 @@ def _scale(known: Body) -> Scale:
         capacity=decimal_in(known, "capacity"),
         repeatability=decimal_in(known, "repeatability"),
         rules=_rules(text_in(known, "judged_by")),
+        unit=text_in(known, "unit") or "",
     )
 
 
@@ -208,6 +209,7 @@ def _compared(known: Body) -> Thermometer:
         division=decimal_in(known, "division"),
         repeatability=decimal_in(known, "repeatability"),
         allowed_error=decimal_in(known, "most_error"),
+        unit=text_in(known, "unit") or "",
     )
 
 

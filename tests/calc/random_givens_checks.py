@@ -120,7 +120,7 @@ def heat_step(c: Random) -> Given:
     }
     more = {
         "altitude_m": number(c, -400, 3200),
-        "pressure_hPa": number(c, 700, 1060),
+        "pressure_hpa": number(c, 700, 1060),
         "tolerance": number(c, 0, 1, 2),
     }
     return without_some(c, {**body, **{k: v for k, v in more.items() if c.random() < 0.4}})

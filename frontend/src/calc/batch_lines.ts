@@ -55,6 +55,7 @@ export interface Line {
   readonly planned: Quantity | null;
   readonly below: string | null;
   readonly above: string | null;
+  readonly level: string | null;
   readonly soluble_percent: string | null;
   readonly laid_out: readonly string[];
   readonly in_base: string | null;
@@ -131,6 +132,7 @@ export function writtenLine(work: LineWork): readonly [Line, Finding[]] {
     planned: quantityIn(plan, "amount"),
     below: textIn(plan, "below"),
     above: textIn(plan, "above"),
+    level: textIn(plan, "level"),
     soluble_percent: textIn(plan, "soluble_percent"),
     laid_out: work.laid_out,
     in_base: amount === null ? null : plain(amount.value),

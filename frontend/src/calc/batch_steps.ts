@@ -42,6 +42,7 @@ export interface Step {
   readonly unit: string | null;
   readonly low: string | null;
   readonly high: string | null;
+  readonly level: string | null;
   readonly set_by: string | null;
   readonly caution: string | null;
   readonly done: readonly Done[];
@@ -121,6 +122,7 @@ export function writtenStep(work: StepWork): readonly [Step, Finding[]] {
     unit: textIn(plan, "unit"),
     low: textIn(plan, "low"),
     high: textIn(plan, "high"),
+    level: textIn(plan, "level"),
     set_by: textIn(plan, "set_by"),
     caution: textIn(plan, "caution"),
     done,

@@ -189,6 +189,7 @@ function scaleIn(known: Body): Scale {
     capacity: decimalIn(known, "capacity"),
     repeatability: decimalIn(known, "repeatability"),
     rules: rulesIn(known),
+    unit: textIn(known, "unit") ?? "",
   };
 }
 
@@ -202,6 +203,7 @@ function comparedIn(known: Body): Thermometer & PhMeter {
     division: decimalIn(known, "division"),
     repeatability: decimalIn(known, "repeatability"),
     allowed_error: decimalIn(known, "most_error"),
+    unit: textIn(known, "unit") ?? "",
   };
 }
 

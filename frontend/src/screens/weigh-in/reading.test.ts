@@ -15,6 +15,7 @@ const PECTIN: BatchLine = {
   planned: { amount: "60", unit: "g" },
   below: "1.5",
   above: "1.5",
+  level: null,
   soluble_percent: null,
   laid_out: [],
   in_base: null,
