@@ -3,6 +3,7 @@ import { IDBFactory } from "fake-indexeddb";
 import { TABLE_NUMBER } from "../src/entries/kinds.ts";
 import { isKindName } from "../src/entries/links.ts";
 import { enterBySignIn } from "../src/state/entering.ts";
+import { leanedOnBy } from "../src/state/folding.ts";
 import { shouldAsk } from "../src/state/held.ts";
 import { type Made, make, makeCorrection, makeVoid } from "../src/state/making.ts";
 import { shownOf } from "../src/state/shown.ts";
@@ -141,10 +142,19 @@ export class SimulatedPhone {
   private async sheets(db: DeviceDb, row: DeviceRow): Promise<object> {
     const told = (await sheetRows(db)).map((sheet) => sheet.subject);
     const subjects = [...new Set([...told, ...(await heldSubjects(db))])].sort();
-    const shown = await Promise.all(
-      subjects.map(async (subject) => shownOf(await heldAbout(db, subject), row.device)),
-    );
+    const shown = await Promise.all(subjects.map((subject) => this.shown(db, subject, row)));
     return Object.fromEntries(shown.filter((one) => one !== null).map((one) => [one.subject, one]));
+  }
+
+  /** As the shelf does it: with the sheets beside it as this phone shows them. */
+  private async shown(db: DeviceDb, subject: string, row: DeviceRow) {
+    const held = await heldAbout(db, subject);
+    const beside = new Map<string, object>();
+    for (const other of leanedOnBy(held.rows)) {
+      const state = shownOf(await heldAbout(db, other), row.device)?.state;
+      if (state !== undefined) beside.set(other, state);
+    }
+    return shownOf(held, row.device, beside);
   }
 
   private async making(

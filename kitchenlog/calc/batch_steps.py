@@ -49,6 +49,7 @@ class Step(TypedDict):
     unit: str | None
     low: str | None
     high: str | None
+    level: str | None
     set_by: str | None
     caution: str | None
     done: list[Done]
@@ -124,6 +125,7 @@ def written_step(work: StepWork) -> tuple[Step, list[Finding]]:
         unit=text_in(plan, "unit"),
         low=text_in(plan, "low"),
         high=text_in(plan, "high"),
+        level=text_in(plan, "level"),
         set_by=text_in(plan, "set_by"),
         caution=text_in(plan, "caution"),
         done=done,

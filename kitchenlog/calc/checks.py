@@ -31,10 +31,11 @@ CheckVerdict = Literal["fit", "failed", "cannot_tell"]
 
 PLACES = 6  # a mean of readings is rounded to them
 SHOWN_DIGITS = 3  # of an uncertainty in a sentence
-_DECIDES: dict[CheckVerdict, Verdict] = {
-    "fit": "within",
-    "failed": "outside",
-    "cannot_tell": "cannot_tell",
+# Which steps a verdict of the whole check comes from; None: there was no limit to judge by.
+_DECIDES: dict[CheckVerdict, tuple[Verdict | None, ...]] = {
+    "fit": ("within",),
+    "failed": ("outside",),
+    "cannot_tell": ("cannot_tell", None),
 }
 
 
@@ -131,7 +132,7 @@ def summed_up(
 ) -> CheckResult:
     """The verdict of a check: failed by one step outside; fit when all are within."""
     said = _check_verdict(points)
-    deciding = [each for each in points if each.verdict in (_DECIDES[said], None)]
+    deciding = [each for each in points if each.verdict in _DECIDES[said]]
     worst = _worst(deciding)
     return CheckResult(
         verdict=said,

@@ -98,7 +98,10 @@ def minimum_weight(
 
 
 def weighs(line: LineToWeigh, weigher: Weigher) -> Weighs:
-    """Whether an instrument can weigh a line, or why not; `unknown` without a division."""
+    """Whether an instrument can weigh a line, or why not; `unknown` without a division.
+
+    Raises ValueError for a wanted accuracy not above zero.
+    """
     if weigher.division is None:
         return Weighs(
             instrument=weigher.instrument,
@@ -128,7 +131,7 @@ def weighs(line: LineToWeigh, weigher: Weigher) -> Weighs:
 
 def proposed(line: LineToWeigh, weighers: Sequence[Weigher]) -> str | None:
     """The instrument to take: one that can weigh the line; a fit one before a due, unchecked
-    or failed one, then the smallest guard band. None where none can."""
+    or failed one, then the smallest guard band. None where none can. Raises as weighs does."""
     best: tuple[int, float, str] | None = None
     for weigher in weighers:
         said = weighs(line, weigher)

@@ -27,6 +27,7 @@ from kitchenlog.calc.limits import (
 )
 from kitchenlog.calc.numbers import ZERO, as_double, difference
 from kitchenlog.calc.readings import Doubt, mean, repeat_sd
+from kitchenlog.calc.units import dimension_of, in_base, is_unit
 
 Rules = Literal["r76_initial", "r76_in_service", "hb133"]
 
@@ -37,7 +38,7 @@ _EMPTY_SORTS = ("zero", "tare", "return_to_zero")
 
 @dataclass(frozen=True, kw_only=True)
 class Scale:
-    """What is known of a scale, in its unit; g where its class must be told by divisions.
+    """What is known of a scale, in its `unit`.
 
     `e` is the verification interval, else the division stands for it.
     """
@@ -48,6 +49,7 @@ class Scale:
     capacity: Decimal | None
     repeatability: Decimal | None
     rules: Rules
+    unit: str = "g"
 
 
 def scale_limit(scale: Scale, load: Decimal) -> Limit | None:
@@ -101,7 +103,10 @@ def scale_check(scale: Scale, steps: Sequence[Body]) -> CheckResult:
 def _class_of(scale: Scale, step: Decimal) -> tuple[str | None, tuple[Cited, ...]]:
     if scale.accuracy_class is not None:
         return scale.accuracy_class, ()
-    by_divisions = None if scale.capacity is None else scale_class(scale.capacity, step)
+    if scale.capacity is None or not is_unit(scale.unit) or dimension_of(scale.unit) != "mass":
+        return None, ()
+    capacity_g, step_g = in_base(scale.capacity, scale.unit), in_base(step, scale.unit)
+    by_divisions = scale_class(capacity_g, step_g)
     if by_divisions is None:
         return None, ()
     return by_divisions.accuracy_class, by_divisions.cited

@@ -29,6 +29,7 @@ from kitchenlog.calc.numbers import (
     total,
 )
 from kitchenlog.calc.readings import Doubt, mean, repeat_sd
+from kitchenlog.calc.temperature import fahrenheit
 
 BOILING_PLACES = 3
 METRES_IN_FOOT = Decimal("0.3048")
@@ -39,16 +40,19 @@ _WEATHER = Cited(
     source="own allowance for the air pressure of the day where only the altitude is known",
     basis="common-practice",
 )
+_STEPS = Decimal("1.8")  # degF in one degC, NIST SP 811 (2008) App. B.8
 _ICE = ZERO  # degC: melting ice with water between the pieces
 
 
 @dataclass(frozen=True, kw_only=True)
 class Thermometer:
-    """What is known of a thermometer, in degC; `allowed_error` is set by the cooperative."""
+    """What is known of a thermometer, in its `unit`, degC or degF; `allowed_error` is set by
+    the cooperative."""
 
     division: Decimal | None
     repeatability: Decimal | None
     allowed_error: Decimal | None
+    unit: str = "degC"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -103,7 +107,7 @@ def thermometer_check(thermometer: Thermometer, steps: Sequence[Body]) -> CheckR
 
 
 def _point(thermometer: Thermometer, number: int, step: Body) -> Point | None:
-    readings, reference = readings_in(step), _reference(step)
+    readings, reference = readings_in(step), _reference(step, thermometer.unit)
     if not readings or reference is None:
         return None
     known = thermometer.repeatability
@@ -118,7 +122,7 @@ def _point(thermometer: Thermometer, number: int, step: Body) -> Point | None:
         step=number,
         sort=text_in(step, "sort") or "",
         value=mean(readings, PLACES),
-        reference=reference.celsius,
+        reference=reference.value,
         doubt=doubt,
     )
     allowed = thermometer.allowed_error
@@ -126,13 +130,32 @@ def _point(thermometer: Thermometer, number: int, step: Body) -> Point | None:
     return judged(measured, limit)
 
 
-def _reference(step: Body) -> BoilingPoint | None:
+@dataclass(frozen=True, kw_only=True)
+class _Reference:
+    """What it should show, in its own unit."""
+
+    value: Decimal
+    tolerance: Decimal
+    cited: tuple[Cited, ...]
+
+
+def _reference(step: Body, unit: str) -> _Reference | None:
     sort, compared = text_in(step, "sort"), decimal_in(step, "reference")
-    if sort == "ice":
-        return BoilingPoint(celsius=_ICE, tolerance=ZERO, cited=())
     if sort == "comparison" and compared is not None:
-        return BoilingPoint(celsius=compared, tolerance=ZERO, cited=())
-    return _boiling(step) if sort == "boiling" else None
+        return _Reference(value=compared, tolerance=ZERO, cited=())
+    if sort == "ice":
+        return _in_its_unit(BoilingPoint(celsius=_ICE, tolerance=ZERO, cited=()), unit)
+    boiling = _boiling(step) if sort == "boiling" else None
+    return None if boiling is None else _in_its_unit(boiling, unit)
+
+
+def _in_its_unit(point: BoilingPoint, unit: str) -> _Reference:
+    is_fahrenheit = unit == "degF"
+    return _Reference(
+        value=fahrenheit(point.celsius) if is_fahrenheit else point.celsius,
+        tolerance=product(point.tolerance, _STEPS) if is_fahrenheit else point.tolerance,
+        cited=point.cited,
+    )
 
 
 def _boiling(step: Body) -> BoilingPoint | None:

@@ -13,6 +13,7 @@ Act = tuple[str, Body]
 PLACES = ("kitchen-1", "store-1", "stall-1")
 MATERIALS = {"fruit": "g", "sugar": "g", "jar": "pc"}
 LINES = ("1", "2")
+SCALES = ("scale-1", "scale-2")
 DAYS = ("2026-11-09", "2026-11-10", "2026-11-11")
 
 
@@ -24,11 +25,15 @@ class Story:
     lots: list[tuple[str, str]] = field(default_factory=list)  # code, unit
     batches: list[str] = field(default_factory=list)
     made: list[tuple[str, str, Body]] = field(default_factory=list)  # id, kind, body
+    scales: set[str] = field(default_factory=set)
     count: int = 0
 
     def act(self, mark: str) -> Act:
         """The next thing somebody does on the device with this mark."""
-        ways = [self._receipt, self._batch_started, self._definition, self._edit]
+        ways = [
+            self._receipt, self._batch_started, self._definition, self._edit, self._scale,
+            self._check, self._check,
+        ]  # fmt: skip
         if self.lots:
             moves = (
                 self._sale, self._sale, self._count, self._transfer, self._return,
@@ -47,10 +52,13 @@ class Story:
 
     def corrected(self) -> tuple[str, Body] | None:
         """An entry and a new body for it."""
-        known = [(one, body) for one, _, body in self.made if "amount" in body]
+        known = [(one, body) for one, _, body in self.made if {"amount", "steps"} & set(body)]
+        known = [(one, body) for one, body in known if "batch" not in body or "amount" in body]
         if not known:
             return None
         entry, body = self.chance.choice(known)
+        if "amount" not in body:
+            return entry, self._check("")[1]
         changed = {**body, "amount": self._amount(body["amount"]["unit"])}
         if "lot" in body and self.chance.random() < 0.3:
             changed["lot"] = self._lot()[0]  # it was another lot: its sheet changes too
@@ -171,12 +179,19 @@ class Story:
             "material": "fruit",
             "lot": self._lot()[0],
             "place": "kitchen-1",
-            "reading": {"unit": "g", "shown": shown, "tare": "100.0", "division": "0.1"},
+            "reading": {
+                "unit": "g",
+                "shown": shown,
+                "division": "0.1",
+                **self.chance.choice(({"tare": "100.0"}, {})),
+                **self.chance.choice(({"instrument": self.chance.choice(SCALES)}, {})),
+            },
         }
         return "weigh_in", body
 
     def _step(self, mark: str) -> Act:
-        reading = {"unit": "degC", "shown": self.chance.choice(("103", "105", "107"))}
+        shown = self.chance.choice(("103", "105", "107"))
+        reading = {"unit": "degC", "shown": shown, "instrument": self.chance.choice(SCALES)}
         return "step_done", {"batch": self._batch(), "step": "1", "reading": reading}
 
     def _output(self, mark: str) -> Act:
@@ -199,6 +214,35 @@ class Story:
 
     def _finish(self, mark: str) -> Act:
         return "batch_finished", {"batch": self._batch()}
+
+    def _scale(self, mark: str) -> Act:
+        """Defined, then edited: both only by a coordinator."""
+        scale = self.chance.choice(SCALES)
+        division = {"from": "0.1", "to": self.chance.choice(("1", "0.1"))}
+        if scale in self.scales:
+            return "instrument_changed", {
+                "instrument": scale,
+                "changes": {"division": division},
+            }
+        self.scales.add(scale)
+        body = {"instrument": scale, "name": "Bench scale", "sort": "scale", "unit": "g"}
+        limit = {"capacity": "500", "judged_by": "own", "most_error": "0.5"}
+        return "instrument_defined", {**body, "division": "0.1", **limit}
+
+    def _check(self, mark: str) -> Act:
+        """Often a little off, so that it is corrected or fails; its repeats tell the spread."""
+        off = self.chance.choice((0, 0, 0.3, 2, -3))
+        steps = [
+            {"sort": "rising", "reference": str(mass), "readings": [f"{mass + off:.1f}"]}
+            for mass in self.chance.sample((10, 50, 100, 200), self.chance.randrange(1, 4))
+        ]
+        if self.chance.random() < 0.3:
+            shown = [f"{100 + off + self.chance.choice((0, 0.1)):.1f}" for _ in range(5)]
+            steps.append({"sort": "repeats", "readings": shown})
+        body = {"instrument": self.chance.choice(SCALES), "unit": "g", "division": "0.1"}
+        line = self.chance.choice(({}, {"line": "offset"}, {"line": "least_squares"}))
+        adjusted = self.chance.choice(({}, {}, {}, {"is_adjusted": True}))
+        return "instrument_checked", {**body, "steps": steps, **line, **adjusted}
 
     def _definition(self, mark: str) -> Act:
         """Only a coordinator may: from anybody else it is kept aside with code `role`."""

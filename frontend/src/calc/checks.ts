@@ -24,10 +24,11 @@ export type CheckVerdict = "fit" | "failed" | "cannot_tell";
 
 export const PLACES = 6; // a mean of readings is rounded to them
 export const SHOWN_DIGITS = 3; // of an uncertainty in a sentence
-const DECIDES: Readonly<Record<CheckVerdict, Verdict>> = {
-  fit: "within",
-  failed: "outside",
-  cannot_tell: "cannot_tell",
+// Which steps a verdict of the whole check comes from; null: there was no limit to judge by.
+const DECIDES: Readonly<Record<CheckVerdict, readonly (Verdict | null)[]>> = {
+  fit: ["within"],
+  failed: ["outside"],
+  cannot_tell: ["cannot_tell", null],
 };
 
 /** What one step measured against its reference; `step` counts from 0. */
@@ -117,7 +118,7 @@ export function summedUp(
   spread: { readonly repeatability: number | null; readonly hysteresis: Decimal | null },
 ): CheckResult {
   const said = checkVerdict(points);
-  const deciding = points.filter((each) => each.verdict === null || each.verdict === DECIDES[said]);
+  const deciding = points.filter((each) => DECIDES[said].includes(each.verdict));
   const worst = worstOf(deciding);
   const errors = points.map((each) => each.error);
   return {

@@ -87,7 +87,10 @@ export function minimumWeight(
   };
 }
 
-/** Whether an instrument can weigh a line, or why not; `unknown` without a division. */
+/**
+ * Whether an instrument can weigh a line, or why not; `unknown` without a division.
+ * Throws RangeError for a wanted accuracy not above zero.
+ */
 export function weighs(line: LineToWeigh, weigher: Weigher): Weighs {
   const { instrument, division, repeatability } = weigher;
   if (division === null) {
@@ -112,7 +115,7 @@ export function weighs(line: LineToWeigh, weigher: Weigher): Weighs {
 
 /**
  * The instrument to take: one that can weigh the line; a fit one before a due, unchecked or failed
- * one, then the smallest guard band. Null where none can.
+ * one, then the smallest guard band. Null where none can. Throws as weighs does.
  */
 export function proposed(line: LineToWeigh, weighers: readonly Weigher[]): string | null {
   let best: Rank | null = null;

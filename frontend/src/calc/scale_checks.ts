@@ -19,6 +19,7 @@ import {
 } from "./limits.ts";
 import { asDouble, type Decimal, difference, plain, ZERO } from "./numbers.ts";
 import { type Doubt, mean, repeatSd } from "./readings.ts";
+import { dimensionOf, inBase, isUnit } from "./units.ts";
 
 export type Rules = "r76_initial" | "r76_in_service" | "hb133";
 
@@ -27,7 +28,7 @@ export const REPEATS_LEAST = 5; // readings of one load before a spread is the s
 const EMPTY_SORTS: readonly string[] = ["zero", "tare", "return_to_zero"];
 
 /**
- * What is known of a scale, in its unit; g where its class must be told by divisions.
+ * What is known of a scale, in its `unit`, g if nobody says.
  * `e` is the verification interval, else the division stands for it.
  */
 export interface Scale {
@@ -37,6 +38,7 @@ export interface Scale {
   readonly capacity: Decimal | null;
   readonly repeatability: Decimal | null;
   readonly rules: Rules;
+  readonly unit?: string | null;
 }
 
 /**
@@ -89,7 +91,9 @@ function limitBy(rules: Rules, load: Decimal, step: Decimal, accuracyClass: stri
 
 function classOf(scale: Scale, step: Decimal): readonly [string | null, readonly Cited[]] {
   if (scale.accuracy_class !== null) return [scale.accuracy_class, []];
-  const byDivisions = scale.capacity === null ? null : scaleClass(scale.capacity, step);
+  const unit = scale.unit ?? "g";
+  if (scale.capacity === null || !isUnit(unit) || dimensionOf(unit) !== "mass") return [null, []];
+  const byDivisions = scaleClass(inBase(scale.capacity, unit), inBase(step, unit));
   return byDivisions === null ? [null, []] : [byDivisions.accuracy_class, byDivisions.cited];
 }
 

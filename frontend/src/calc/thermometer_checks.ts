@@ -23,6 +23,7 @@ import {
 } from "./numbers.ts";
 import { mean, repeatSd } from "./readings.ts";
 import { BOILING_ROWS, type BoilingRow } from "./tables/checks.ts";
+import { fahrenheit } from "./temperature.ts";
 
 export const BOILING_PLACES = 3;
 export const METRES_IN_FOOT = parseDecimal("0.3048");
@@ -34,13 +35,18 @@ const WEATHER: Cited = {
   basis: "common-practice",
   note: "",
 };
+const STEPS = parseDecimal("1.8"); // degF in one degC, NIST SP 811 (2008) App. B.8
 const ICE = ZERO; // degC: melting ice with water between the pieces
 
-/** What is known of a thermometer, in degC; `allowed_error` is set by the cooperative. */
+/**
+ * What is known of a thermometer, in its `unit`, degC (if nobody says) or degF; `allowed_error` is
+ * set by the cooperative.
+ */
 export interface Thermometer {
   readonly division: Decimal | null;
   readonly repeatability: Decimal | null;
   readonly allowed_error: Decimal | null;
+  readonly unit?: string | null;
 }
 
 /** degC at which water boils, how far the weather may move it, and who says so. */
@@ -94,7 +100,7 @@ export function thermometerCheck(thermometer: Thermometer, steps: readonly Body[
 
 function pointAt(thermometer: Thermometer, number: number, step: Body): Point | null {
   const readings = readingsIn(step);
-  const reference = referenceOf(step);
+  const reference = referenceOf(step, thermometer.unit ?? "degC");
   if (readings.length === 0 || reference === null) return null;
   const { division, repeatability, allowed_error } = thermometer;
   const doubt = readingDoubt(readings, {
@@ -106,21 +112,34 @@ function pointAt(thermometer: Thermometer, number: number, step: Body): Point | 
     step: number,
     sort: textIn(step, "sort") ?? "",
     value: mean(readings, PLACES),
-    reference: reference.celsius,
+    reference: reference.value,
     doubt,
   };
   const limit = allowed_error === null ? null : { amount: allowed_error, cited: reference.cited };
   return judged(measured, limit);
 }
 
-function referenceOf(step: Body): BoilingPoint | null {
+/** What it should show, in its own unit. */
+interface Reference {
+  readonly value: Decimal;
+  readonly tolerance: Decimal;
+  readonly cited: readonly Cited[];
+}
+
+function referenceOf(step: Body, unit: string): Reference | null {
   const sort = textIn(step, "sort");
   const compared = decimalIn(step, "reference");
-  if (sort === "ice") return { celsius: ICE, tolerance: ZERO, cited: [] };
   if (sort === "comparison" && compared !== null) {
-    return { celsius: compared, tolerance: ZERO, cited: [] };
+    return { value: compared, tolerance: ZERO, cited: [] };
   }
-  return sort === "boiling" ? boilingOf(step) : null;
+  if (sort === "ice") return inItsUnit({ celsius: ICE, tolerance: ZERO, cited: [] }, unit);
+  const boiling = sort === "boiling" ? boilingOf(step) : null;
+  return boiling === null ? null : inItsUnit(boiling, unit);
+}
+
+function inItsUnit({ celsius, tolerance, cited }: BoilingPoint, unit: string): Reference {
+  if (unit !== "degF") return { value: celsius, tolerance, cited };
+  return { value: fahrenheit(celsius), tolerance: product(tolerance, STEPS), cited };
 }
 
 /** By the pressure of the day where it was noted, else by the altitude. */

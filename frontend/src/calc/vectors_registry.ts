@@ -19,6 +19,7 @@ import * as temperature from "./temperature.ts";
 import * as units from "./units.ts";
 import { CHECKS } from "./vectors_registry_checks.ts";
 import { FOLDS } from "./vectors_registry_folds.ts";
+import { INSTRUMENT_FOLDS, INSTRUMENTS } from "./vectors_registry_instruments.ts";
 import { STATISTICS } from "./vectors_registry_statistics.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: what a vector file holds is known to its adapter only.
@@ -130,9 +131,12 @@ const READINGS: Record<string, Adapter> = {
     });
     return { u: double(u, g), degrees };
   },
-  coverage_factor: (g) => double(readings.coverageFactor(g.degrees), g),
-  guard_band: (g) => double(readings.guardBand(certainDoubt(g)), g),
-  verdict: (g) => readings.verdict(dec(g.value), { low: d(g.low), high: d(g.high) }, doubtOf(g)),
+  coverage_factor: (g) => double(readings.coverageFactor(g.degrees, d(g.level)), g),
+  guard_band: (g) => double(readings.guardBand(certainDoubt(g), d(g.level)), g),
+  verdict: (g) => {
+    const limits = { low: d(g.low), high: d(g.high), level: d(g.level) };
+    return readings.verdict(dec(g.value), limits, doubtOf(g));
+  },
   is_fine_enough: (g) =>
     readings.isFineEnough(
       dec(g.division),
@@ -240,7 +244,9 @@ export const ADAPTERS: Adapters = {
   codes: CODES,
   ...STATISTICS,
   ...CHECKS,
+  ...INSTRUMENTS,
   ...FOLDS,
+  ...INSTRUMENT_FOLDS,
 };
 
 /** What the function says, in the shape of a vector's `then`. A refusal is a RangeError. */

@@ -2,6 +2,8 @@
 
 import type { BatchState } from "../calc/batches.ts";
 import type { DefinitionState, RecipeState } from "../calc/definitions.ts";
+import type { Beside } from "../calc/folds.ts";
+import type { InstrumentState } from "../calc/instruments.ts";
 import type { DayLot, DayState } from "../calc/market.ts";
 import type { LotState, PriceState } from "../calc/stock.ts";
 import { idIn, typeIn } from "../calc/subjects.ts";
@@ -9,6 +11,7 @@ import type { EntryRow, SheetRow } from "../store/rows.ts";
 import { factOf } from "./folding.ts";
 import { isBeyond, isCounted } from "./held.ts";
 import { batchOnTop } from "./on_top_batch.ts";
+import { checksOnTop } from "./on_top_instrument.ts";
 import { lotOnTop } from "./on_top_lot.ts";
 import {
   type Beyond,
@@ -19,21 +22,30 @@ import {
   shifted,
 } from "./on_top_parts.ts";
 
-/** A state in the form the subject's fold gives. */
-export function onTop(subject: string, sheet: SheetRow, rows: readonly EntryRow[]): object {
+/**
+ * A state in the form the subject's fold gives; `beside` holds the states of what it leans on.
+ */
+export function onTop(
+  subject: string,
+  sheet: SheetRow,
+  rows: readonly EntryRow[],
+  beside: Beside,
+): object {
   const beyond = beyondSheet(sheet, rows);
   const state: unknown = sheet.state; // the server's fold made it, of the same form
   switch (sheet.type) {
     case "lot":
       return lotOnTop(subject, state as LotState, beyond);
     case "batch":
-      return batchOnTop(subject, state as BatchState, beyond);
+      return batchOnTop(subject, state as BatchState, beyond, beside);
     case "day":
       return dayOnTop(subject, state as DayState, beyond);
     case "recipe":
       return recipeOnTop(subject, state as RecipeState, beyond);
     case "price":
       return priceOnTop(subject, state as PriceState, beyond);
+    case "instrument":
+      return instrumentOnTop(subject, state as InstrumentState, beyond);
     default:
       return definitionOnTop(subject, state as DefinitionState, beyond);
   }
@@ -73,7 +85,7 @@ function ancestorsOf(row: EntryRow, held: ReadonlyMap<string, EntryRow>): EntryR
 }
 
 /** Fields in force go in as one definition; the extra entries fold on top of it (R49). */
-function definitionOnTop(subject: string, state: DefinitionState, beyond: Beyond): object {
+function definitionOnTop(subject: string, state: DefinitionState, beyond: Beyond): DefinitionState {
   const type = typeIn(subject);
   const body = { ...state.fields, [type]: idIn(subject) };
   const base =
@@ -88,6 +100,12 @@ function definitionOnTop(subject: string, state: DefinitionState, beyond: Beyond
     findings: mergedFindings(state.findings, made.findings, []),
     notes: mergedNotes(state.notes, made.notes),
   };
+}
+
+/** Its definition as any other's; findings of own failed checks come with them. */
+function instrumentOnTop(subject: string, state: InstrumentState, beyond: Beyond): InstrumentState {
+  const definition = definitionOnTop(subject, state, beyond);
+  return { ...definition, ...checksOnTop(subject, { ...state, ...definition }, beyond) };
 }
 
 /** Versions never change, so those known go in as they were published (R50). */

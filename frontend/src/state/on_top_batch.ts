@@ -1,5 +1,6 @@
 /** A batch of which the server knows more entries than this phone: own work on its lines and steps. */
 import type { BatchState } from "../calc/batches.ts";
+import type { Beside } from "../calc/folds.ts";
 import type { Fact } from "../calc/record.ts";
 import {
   type Beyond,
@@ -17,9 +18,14 @@ type Step = BatchState["steps"][number];
  * Own weigh-ins, steps, outputs and losses are added to their lists. What is worked out over the
  * whole batch, its balance, stays as the server last had it: half of the entries give none.
  */
-export function batchOnTop(subject: string, state: BatchState, beyond: Beyond): BatchState {
+export function batchOnTop(
+  subject: string,
+  state: BatchState,
+  beyond: Beyond,
+  beside: Beside,
+): BatchState {
   const plan = state.started_at === null ? [] : [planned(state)];
-  const made = foldedAs<BatchState>(subject, [...plan, ...beyond.extra]);
+  const made = foldedAs<BatchState>(subject, [...plan, ...beyond.extra], beside);
   if (state.started_at === null && made.started_at !== null) return made;
   const own = new Set(beyond.extra.map((each) => each.id));
   return {
@@ -49,8 +55,8 @@ export function batchOnTop(subject: string, state: BatchState, beyond: Beyond): 
 
 /** The start of the batch as its sheet tells it. */
 function planned(state: BatchState): Fact {
-  const lines = state.lines.map(({ line, material, planned: amount, below, above }) =>
-    present({ line, material, amount, below, above }),
+  const lines = state.lines.map(({ line, material, planned: amount, below, above, level }) =>
+    present({ line, material, amount, below, above, level }),
   );
   const steps = state.steps.map(({ done: _, ...step }) => present(step));
   const { batch, code, recipe, place, product, makes } = state;
@@ -68,6 +74,7 @@ function lineOnTop(line: Line, made: Line | undefined): Line {
     ...line,
     laid_out,
     in_base: shifted(line.in_base, "0", made.in_base),
+    corrected: null,
     u: null,
     verdict: null,
     weigh_ins: [...line.weigh_ins, ...made.weigh_ins],

@@ -1,5 +1,6 @@
 /** What all types need for laying newer entries on the server's state. */
-import { foldSubject } from "../calc/folds.ts";
+import { NOTHING_BESIDE } from "../calc/batches.ts";
+import { type Beside, foldSubject } from "../calc/folds.ts";
 import { parseDecimal, plain } from "../calc/numbers.ts";
 import type { Fact, Finding, Note } from "../calc/record.ts";
 
@@ -48,7 +49,11 @@ export function fact(id: string, kind: string, body: Fact["body"], seq: number):
   };
 }
 
-export function foldedAs<T extends object>(subject: string, facts: readonly Fact[]): T {
-  const state: object = foldSubject(subject, facts);
+export function foldedAs<T extends object>(
+  subject: string,
+  facts: readonly Fact[],
+  beside: Beside = NOTHING_BESIDE,
+): T {
+  const state: object = foldSubject(subject, facts, beside);
   return state as T; // the subject's type decides the form
 }

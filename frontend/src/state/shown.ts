@@ -32,5 +32,5 @@ export function shownOf(
   }
   const extra = rows.filter((row) => isBeyond(row, sheet));
   if (extra.length === 0) return { ...common, state: sheet.state, from: "server" };
-  return { ...common, state: onTop(subject, sheet, rows), from: "server_and_own" };
+  return { ...common, state: onTop(subject, sheet, rows, beside), from: "server_and_own" };
 }

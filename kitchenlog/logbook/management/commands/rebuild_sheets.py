@@ -7,6 +7,8 @@ from typing import Any
 from django.core.management.base import BaseCommand, CommandError, CommandParser
 from django.utils import timezone
 
+from kitchenlog.calc.folds import LEANED_ON
+from kitchenlog.calc.subjects import type_in
 from kitchenlog.logbook.models import LogHead
 from kitchenlog.logbook.rebuild import rebuild_subject
 from kitchenlog.logbook.selectors import subjects_in_log
@@ -39,7 +41,7 @@ class Command(BaseCommand):
     def _rebuild(self, cooperative: Cooperative) -> int:
         with in_cooperative(cooperative, writes=False):
             subjects = subjects_in_log(cooperative.pk)
-        for subject in subjects:
+        for subject in sorted(subjects, key=_leans):
             rebuild_subject(cooperative, subject, at=timezone.now())
         self.stdout.write(f"{cooperative.handle}: {len(subjects)} sheets rebuilt")
         return 0
@@ -56,3 +58,8 @@ class Command(BaseCommand):
         if not differences:
             self.stdout.write(f"{cooperative.handle}: sheets equal the log")
         return differences
+
+
+def _leans(subject: str) -> bool:
+    """What others lean on is built first: they are folded with its sheet as it will stand."""
+    return type_in(subject) not in LEANED_ON
