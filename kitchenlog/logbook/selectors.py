@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from datetime import datetime
 from functools import reduce
 from operator import or_
 from typing import Any
@@ -133,27 +132,12 @@ def states_of(cooperative: UUID, subjects: Sequence[str]) -> dict[str, dict[str,
     return states
 
 
-def subjects_mentioning(
-    cooperative: UUID,
-    named: str,
-    *,
-    types: Sequence[str],
-    after: str | None = None,
-    upto: str | None = None,
-) -> list[str]:
-    """Subjects of these types that have an entry which names this one, in order.
-
-    Of entries that happened after and not later than two moments, where given.
-    """
+def subjects_mentioning(cooperative: UUID, named: str, *, types: Sequence[str]) -> list[str]:
+    """Subjects of these types that have an entry which names this one, in order."""
     mentions = EntryMention.objects.filter(cooperative=cooperative, subject=named)
-    naming = Entry.objects.filter(cooperative=cooperative, seq__in=mentions.values("seq"))
-    if after is not None:
-        naming = naming.filter(happened_at__gt=datetime.fromisoformat(after))
-    if upto is not None:
-        naming = naming.filter(happened_at__lte=datetime.fromisoformat(upto))
     of_type = [Q(subject__startswith=f"{each}:") for each in types]
     rows = EntrySubject.objects.filter(
-        reduce(or_, of_type), cooperative=cooperative, seq__in=naming.values("seq")
+        reduce(or_, of_type), cooperative=cooperative, seq__in=mentions.values("seq")
     )
     return list(rows.order_by("subject").values_list("subject", flat=True).distinct())
 

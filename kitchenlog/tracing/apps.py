@@ -13,7 +13,13 @@ class TracingConfig(AppConfig):
 
     def ready(self) -> None:
         """Keep the graph with each sheet it follows from; the fields have named them before."""
-        from kitchenlog.tracing.rebuild import BATCH_EDGES, LOT_EDGES  # noqa: PLC0415 tables load later
+        from kitchenlog.tracing.rebuild import (  # noqa: PLC0415 tables load later
+            BATCH_EDGES,
+            DOUBTFUL,
+            LOT_EDGES,
+            TOUCHED,
+        )
 
         register_table("lot", LOT_EDGES)
-        register_table("batch", BATCH_EDGES)
+        for table in (BATCH_EDGES, DOUBTFUL, TOUCHED):
+            register_table("batch", table)

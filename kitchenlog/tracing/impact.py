@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any, NotRequired, TypedDict
 from uuid import UUID
 
@@ -11,8 +11,10 @@ from kitchenlog.calc.instruments import InDoubt
 from kitchenlog.calc.numbers import ZERO, plain, total
 from kitchenlog.calc.subjects import id_in, type_in
 from kitchenlog.calc.trace import WALKED, Edge
-from kitchenlog.logbook.selectors import states_of, subjects_mentioning, subjects_with_sheet
+from kitchenlog.logbook.selectors import states_of, subjects_with_sheet
 from kitchenlog.tracing.labels import labels_of
+from kitchenlog.tracing.models import DoubtfulReading as DoubtfulRow
+from kitchenlog.tracing.models import TouchedBatch as TouchedRow
 from kitchenlog.tracing.selectors import edges_from
 
 _ENDS = ("recipient", "day")
@@ -72,15 +74,8 @@ def impact_of(cooperative: UUID, instrument: str, check: str) -> Impact | None:
     doubt = _doubt(states_of(cooperative, [named]).get(named, {}), check)
     if doubt is None:
         return None
-    subjects = subjects_mentioning(
-        cooperative, named, types=("batch",), after=doubt["after"], upto=doubt["until"]
-    )
-    states = states_of(cooperative, subjects)
-    readings = [
-        each for subject, state in states.items() for each in _readings(subject, state, check)
-    ]
-    touched = {f"batch:{each['batch']}" for each in readings}
-    edges = edges_from(cooperative, sorted(touched), "forward")
+    readings, batches = _readings(cooperative, check), _batches(cooperative, check)
+    edges = edges_from(cooperative, [f"batch:{each['batch']}" for each in batches], "forward")
     lots = sorted({id_in(edge["to"]) for edge in edges if type_in(edge["to"]) == "lot"})
     walked = {node for edge in edges for node in (edge["from"], edge["to"])}
     recorded = sorted(node for node in walked if type_in(node) in WALKED)
@@ -91,10 +86,8 @@ def impact_of(cooperative: UUID, instrument: str, check: str) -> Impact | None:
         failed_at=doubt["failed_at"],
         after=doubt["after"],
         until=doubt["until"],
-        readings=sorted(readings, key=lambda each: (each["happened_at"], each["entry"])),
-        batches=[
-            _batch(id_in(each), states[each], readings, check) for each in sorted(touched)
-        ],
+        readings=readings,
+        batches=batches,
         lots=lots,
         reached=_reached(cooperative, edges),
         is_complete=not missing,
@@ -107,34 +100,36 @@ def _doubt(state: Mapping[str, Any], check: str) -> InDoubt | None:
     return next((row for row in rows if row["check"] == check), None)
 
 
-def _readings(subject: str, state: Mapping[str, Any], check: str) -> Iterator[DoubtfulReading]:
-    rows = [(line["line"], each) for line in state["lines"] for each in line["weigh_ins"]]
-    rows += [(step["step"], each) for step in state["steps"] for each in step["done"]]
-    for place, each in rows:
-        if each["trust"]["failed_by"] == check:
-            yield DoubtfulReading(
-                entry=each["entry"],
-                happened_at=each["happened_at"],
-                author=each["author"],
-                batch=id_in(subject),
-                place=place,
-                moves=each["trust"]["moves"],
-            )
+def _readings(cooperative: UUID, check: str) -> list[DoubtfulReading]:
+    rows = DoubtfulRow.objects.filter(cooperative=cooperative, check_entry=check)
+    columns = ("entry", "happened_at", "author", "batch", "place", "moves")
+    return [
+        DoubtfulReading(
+            entry=entry,
+            happened_at=happened_at,
+            author=author,
+            batch=batch,
+            place=place,
+            moves=moves or None,
+        )
+        for entry, happened_at, author, batch, place, moves in rows.order_by(
+            "happened_at", "entry"
+        ).values_list(*columns)
+    ]
 
 
-def _batch(
-    batch: str, state: Mapping[str, Any], readings: Sequence[DoubtfulReading], check: str
-) -> TouchedBatch:
-    key = f"instrument_failed:{check}"
-    found = next((each for each in state["findings"] if each["key"] == key), None)
-    changes = "" if found is None else found["detail"]["would_change"]
-    return TouchedBatch(
-        batch=batch,
-        code=state["code"],
-        product=state["product"],
-        readings=sum(each["batch"] == batch for each in readings),
-        would_change=changes.split(),
-    )
+def _batches(cooperative: UUID, check: str) -> list[TouchedBatch]:
+    rows = TouchedRow.objects.filter(cooperative=cooperative, check_entry=check)
+    return [
+        TouchedBatch(
+            batch=row.batch,
+            code=row.code or None,
+            product=row.product or None,
+            readings=row.readings,
+            would_change=row.would_change.split(),
+        )
+        for row in rows.order_by("batch")
+    ]
 
 
 def _reached(cooperative: UUID, edges: Sequence[Edge]) -> list[Reached]:

@@ -11,8 +11,8 @@ from contextlib import ExitStack
 from tests.bench.table import print_machine
 from tests.servers import PROJECT, postgresql
 
-SECTIONS = ("push", "rebuild", "trace", "phone")
-ON_BOTH_DATABASES = ("trace",)
+SECTIONS = ("push", "rebuild", "trace", "readings", "phone")
+ON_BOTH_DATABASES = ("trace", "readings")
 
 
 def main(wanted: list[str]) -> int:
