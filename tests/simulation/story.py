@@ -13,6 +13,7 @@ Act = tuple[str, Body]
 PLACES = ("kitchen-1", "store-1", "stall-1")
 MATERIALS = {"fruit": "g", "sugar": "g", "jar": "pc"}
 LINES = ("1", "2")
+BENCH_SHARE = 0.4
 SCALES = ("scale-1", "scale-2")
 DAYS = ("2026-11-09", "2026-11-10", "2026-11-11")
 
@@ -30,6 +31,8 @@ class Story:
 
     def act(self, mark: str) -> Act:
         """The next thing somebody does on the device with this mark."""
+        if self.chance.random() < BENCH_SHARE:
+            return self._at_the_bench(mark)
         ways = [
             self._receipt, self._batch_started, self._definition, self._edit, self._scale,
             self._check, self._check,
@@ -45,6 +48,14 @@ class Story:
         if self.batches:
             ways += [self._step, self._batch_loss, self._finish]
         return self.chance.choice(ways)(mark)
+
+    def _at_the_bench(self, mark: str) -> Act:
+        """Weighing and checking what weighs, so that the two often meet."""
+        if not self.lots:
+            return self._receipt(mark)
+        if not self.batches:
+            return self._batch_started(mark)
+        return self.chance.choice((self._weigh_in, self._weigh_in, self._check))(mark)
 
     def remember(self, entry: Body) -> None:
         """Something was saved: others may correct it."""
@@ -184,7 +195,7 @@ class Story:
                 "shown": shown,
                 "division": "0.1",
                 **self.chance.choice(({"tare": "100.0"}, {})),
-                **self.chance.choice(({"instrument": self.chance.choice(SCALES)}, {})),
+                "instrument": self.chance.choice(SCALES),
             },
         }
         return "weigh_in", body
@@ -232,14 +243,17 @@ class Story:
     def _check(self, mark: str) -> Act:
         """Often a little off, so that it is corrected or fails; its repeats tell the spread."""
         off = self.chance.choice((0, 0, 0.3, 2, -3))
-        steps = [
-            {"sort": "rising", "reference": str(mass), "readings": [f"{mass + off:.1f}"]}
+        # A scale that nobody may have defined yet is compared all the same.
+        sort = self.chance.choice(("rising", "comparison"))
+        steps: list[Body] = [
+            {"sort": sort, "reference": str(mass), "readings": [f"{mass + off:.1f}"]}
             for mass in self.chance.sample((10, 50, 100, 200), self.chance.randrange(1, 4))
         ]
         if self.chance.random() < 0.3:
             shown = [f"{100 + off + self.chance.choice((0, 0.1)):.1f}" for _ in range(5)]
             steps.append({"sort": "repeats", "readings": shown})
         body = {"instrument": self.chance.choice(SCALES), "unit": "g", "division": "0.1"}
+        body["most_error"] = "0.5"
         line = self.chance.choice(({}, {"line": "offset"}, {"line": "least_squares"}))
         adjusted = self.chance.choice(({}, {}, {}, {"is_adjusted": True}))
         return "instrument_checked", {**body, "steps": steps, **line, **adjusted}

@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { AUTHOR, DEVICE, note, OTHER_DEVICE, START_MS } from "../../simulation/bench.ts";
+import type { BatchState } from "../calc/batches.ts";
+import type { InstrumentState } from "../calc/instruments.ts";
 import type { LotState } from "../calc/stock.ts";
 import type { KindName } from "../entries/kinds.ts";
 import { subjectsOf } from "../entries/links.ts";
@@ -221,5 +223,144 @@ describe("a definition", () => {
       fields: { name: "Hill kitchen" },
       findings: [expect.objectContaining({ what: "conflict" })],
     });
+  });
+});
+
+describe("an instrument", () => {
+  const SCALE = "instrument:scale-1";
+  const defined = row(
+    "instrument_defined",
+    {
+      instrument: "scale-1",
+      name: "Bench scale",
+      sort: "scale",
+      unit: "g",
+      division: "1",
+      capacity: "5000",
+      accuracy_class: "III",
+    },
+    1,
+  );
+
+  /** Compared with 100 g and 500 g; `off` g too much. */
+  function checked(off: number, seq: number | null, more: Body = {}): EntryRow {
+    const steps = [100, 500].map((mass) => ({
+      sort: "rising",
+      reference: String(mass),
+      readings: [String(mass + off)],
+    }));
+    return row("instrument_checked", { instrument: "scale-1", unit: "g", steps, ...more }, seq);
+  }
+
+  function sheetOfScale(rows: readonly EntryRow[]): SheetRow {
+    const state = { ...folded(SCALE, rows) };
+    return sheetOf(rows, { subject: SCALE, type: "instrument", state, fold: 2 });
+  }
+
+  function stateOf(rows: readonly EntryRow[], sheet: SheetRow): InstrumentState {
+    return shownOf({ subject: SCALE, rows: [...rows], sheet }, DEVICE)?.state as InstrumentState;
+  }
+
+  /** Shown from the sheet and own entries alone, and as the server will add it up. */
+  function bothWays(told: readonly EntryRow[], own: readonly EntryRow[]) {
+    const onTop = stateOf(own, sheetOfScale(told));
+    const server = folded(SCALE, [...told, ...own]) as InstrumentState;
+    return { onTop, server };
+  }
+
+  test("of which all is held follows an own check at once", () => {
+    const told = [defined, checked(0, 2)];
+
+    const { corrections } = stateOf(
+      [...told, checked(3, null, { line: "offset" })],
+      sheetOfScale(told),
+    );
+
+    expect(corrections.at(-1)?.line).toMatchObject({ sort: "offset", is_significant: true });
+  });
+
+  test("has an own passed check end the doubts of a failed one on its sheet", () => {
+    const { onTop, server } = bothWays([defined, checked(3, 2)], [checked(0, null)]);
+
+    expect(onTop).toEqual(server);
+    expect(onTop.doubts[0]?.until).not.toBeNull();
+  });
+
+  test("has an own failed check doubt everything since the pass on its sheet", () => {
+    const { onTop, server } = bothWays([defined, checked(0, 2)], [checked(3, null)]);
+
+    expect(onTop.doubts).toEqual(server.doubts);
+    expect(onTop.findings.map((each) => each.what)).toEqual(["check_failed"]);
+  });
+
+  test("keeps its line through an own check that finds a spread only", () => {
+    const repeats = ["100", "101", "100", "101", "100"];
+    const steps = [{ sort: "repeats", readings: repeats }];
+    const told = [defined, checked(3, 2, { line: "offset" })];
+
+    const { onTop, server } = bothWays(told, [checked(0, null, { steps })]);
+
+    expect(onTop).toEqual(server);
+    expect(onTop.corrections.at(-1)).toMatchObject({ repeatability: "0.548" });
+    expect(onTop.corrections.at(-1)?.line).not.toBeNull();
+  });
+
+  test("loses its line by an own adjustment", () => {
+    const told = [defined, checked(3, 2, { line: "offset" })];
+
+    const { onTop, server } = bothWays(told, [checked(0, null, { is_adjusted: true })]);
+
+    expect(onTop).toEqual(server);
+    expect(onTop.corrections.at(-1)?.line).toBeNull();
+  });
+
+  test("has an own check that happened earlier in its place", () => {
+    const early = checked(3, null, { line: "offset" });
+
+    const { onTop, server } = bothWays([defined, checked(0, 2)], [early]);
+
+    expect(onTop).toEqual(server);
+    expect(onTop.checks[0]?.entry).toBe(early.id);
+  });
+
+  test("has an own correction of a held check in place of what it corrects", () => {
+    const failed = checked(3, 2);
+    const body = { ...failed.entry.body, steps: checked(0, null).entry.body.steps };
+    const corrects = {
+      corrects: failed.id,
+      of_kind: "instrument_checked",
+      reason: "misread",
+      body,
+    };
+    const corrected = { ...row("correction", corrects, null), linked: [SCALE] };
+
+    const { doubts, checks } = stateOf([failed, corrected], sheetOfScale([defined, failed]));
+
+    expect(doubts).toEqual([]);
+    expect(checks.map((each) => [each.entry, each.verdict])).toEqual([[failed.id, "fit"]]);
+  });
+
+  test("corrects the readings of a batch that leans on it", () => {
+    const check = checked(3, 2, { line: "offset" });
+    const instrument = "scale-1";
+    const reading = { instrument, unit: "g", shown: "503", division: "1" };
+    const about = {
+      batch: "b1",
+      line: "sugar",
+      material: "sugar",
+      lot: "SU-1",
+      place: "kitchen-1",
+    };
+    const weighed = row("weigh_in", { ...about, reading }, null);
+    const beside = new Map([[SCALE, { ...folded(SCALE, [defined, check]) }]]);
+
+    const shownBatch = shownOf(
+      { subject: "batch:b1", rows: [weighed], sheet: null },
+      DEVICE,
+      beside,
+    );
+
+    const { lines } = (shownBatch?.state ?? {}) as BatchState;
+    expect(lines[0]).toMatchObject({ in_base: "503", corrected: "500" });
   });
 });
