@@ -16,6 +16,7 @@ from kitchenlog.calc.definitions import (
 )
 from kitchenlog.calc.market import DAY_FOLD, day_state
 from kitchenlog.calc.record import Fact
+from kitchenlog.calc.skills import SKILL_FOLD, skill_state
 from kitchenlog.calc.stock import LOT_FOLD, PRICE_FOLD, lot_state, price_state
 from kitchenlog.calc.subjects import type_in
 
@@ -36,6 +37,7 @@ FOLDS: Mapping[str, tuple[Fold, int]] = MappingProxyType(
         "price": (price_state, PRICE_FOLD),
         "batch": (batch_state, BATCH_FOLD),
         "day": (day_state, DAY_FOLD),
+        "skill": (skill_state, SKILL_FOLD),
     }
 )
 
@@ -55,14 +57,14 @@ def fold_number(subject: str) -> int:
 
 def is_finished(subject: str, state: State) -> bool:
     """Whether nothing more is expected, as far as can be said without a clock: of a lot that
-    was made and stands nowhere any more, of a finished batch; of a day never, of a definition
-    always."""
+    was made and stands nowhere any more, of a finished batch; of a day and of a
+    member's practice never, of a definition always."""
     named = type_in(subject)
     if named == "lot":
         return text_in(state, "maker") is not None and not state.get("places")
     if named == "batch":
         return state.get("is_finished") is True
-    return named != "day"
+    return named not in ("day", "skill")
 
 
 def _fold_of(subject: str) -> tuple[Fold, int]:

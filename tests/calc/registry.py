@@ -26,6 +26,7 @@ from kitchenlog.calc import (
 from kitchenlog.calc.density_tables import DENSITY_ROWS, SPREAD_ROWS
 from kitchenlog.calc.numbers import parse_decimal, significant, written
 from tests.calc.registry_folds import FOLDS
+from tests.calc.registry_skills import SKILLS
 
 Given = dict[str, Any]
 Adapter = Callable[[Given], Any]
@@ -320,6 +321,7 @@ SUMS: dict[str, dict[str, Adapter]] = {
     "balance": BALANCE,
     "shelf_life": SHELF_LIFE,
     "codes": CODES,
+    **SKILLS,
 }
 
 ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS}

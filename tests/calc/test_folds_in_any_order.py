@@ -17,7 +17,7 @@ from tests.calc.test_twins_agree import twin_answers
 
 SUBJECTS = (
     "lot:A1", "lot:B2", "batch:b1", "day:stall:2026-06-06", "price:A1", "recipe:r1",
-    "material:m1",
+    "material:m1", "skill:ana",
 )  # fmt: skip
 LOTS, PLACES, UNITS = ("A1", "B2"), ("store", "stall"), ("pc", "g", "kg", "mL", "pinch")
 QUIET = settings(
@@ -81,6 +81,13 @@ KINDS = {
             name=bodies(**{"from": "jam", "to": st.sampled_from(("jelly", "curd"))}),
             allergens=bodies(**{"from": st.just(["milk"]), "to": st.just(["eggs", "milk"])}),
         ),
+    ),
+    "drill_done": bodies(
+        member=st.sampled_from(("ana", "ben")),
+        questions=st.lists(
+            bodies(sort="dial", truth=decimals, division="0.5", read=decimals), max_size=3
+        ),
+        weighing=bodies(unit="g", shown=st.lists(decimals, max_size=3)),
     ),
     "note": bodies(subject=st.sampled_from(SUBJECTS), says="seen"),
     "finding_settled": bodies(

@@ -12,6 +12,7 @@ import {
 } from "./definitions.ts";
 import { DAY_FOLD, type DayState, dayState } from "./market.ts";
 import type { Fact } from "./record.ts";
+import { SKILL_FOLD, type SkillState, skillState } from "./skills.ts";
 import {
   LOT_FOLD,
   type LotState,
@@ -22,7 +23,14 @@ import {
 } from "./stock.ts";
 import { typeIn } from "./subjects.ts";
 
-export type State = DefinitionState | RecipeState | LotState | PriceState | BatchState | DayState;
+export type State =
+  | DefinitionState
+  | RecipeState
+  | LotState
+  | PriceState
+  | BatchState
+  | DayState
+  | SkillState;
 export type Fold = (subject: string, facts: Iterable<Fact>) => State;
 
 export const DEFINITION_TYPES: readonly string[] = [
@@ -45,6 +53,7 @@ export const FOLDS: ReadonlyMap<string, readonly [Fold, number]> = new Map([
   entryOf("price", priceState, PRICE_FOLD),
   entryOf("batch", batchState, BATCH_FOLD),
   entryOf("day", dayState, DAY_FOLD),
+  entryOf("skill", skillState, SKILL_FOLD),
 ]);
 
 /** The state of any subject `type:id` from all entries about it. Throws for a type without a fold. */
@@ -59,7 +68,8 @@ export function foldNumber(subject: string): number {
 
 /**
  * Whether nothing more is expected, as far as can be said without a clock: of a lot that was made
- * and stands nowhere any more, of a finished batch; of a day never, of a definition always.
+ * and stands nowhere any more, of a finished batch; of a day and of a
+ * member's practice never, of a definition always.
  */
 export function isFinished(subject: string, state: object): boolean {
   const known = objectIn({ state }, "state") ?? {};
@@ -71,6 +81,7 @@ export function isFinished(subject: string, state: object): boolean {
     case "batch":
       return known.is_finished === true;
     case "day":
+    case "skill":
       return false;
     default:
       return true;

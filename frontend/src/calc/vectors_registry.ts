@@ -18,6 +18,7 @@ import { DENSITY_ROWS, SPREAD_ROWS } from "./tables/density.ts";
 import * as temperature from "./temperature.ts";
 import * as units from "./units.ts";
 import { FOLDS } from "./vectors_registry_folds.ts";
+import { SKILLS } from "./vectors_registry_skills.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: what a vector file holds is known to its adapter only.
 export type Given = any;
@@ -239,6 +240,7 @@ export const ADAPTERS: Adapters = {
   balance: BALANCE,
   shelf_life: SHELF_LIFE,
   codes: CODES,
+  ...SKILLS,
   ...FOLDS,
 };
 

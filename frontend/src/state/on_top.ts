@@ -3,6 +3,7 @@
 import type { BatchState } from "../calc/batches.ts";
 import type { DefinitionState, RecipeState } from "../calc/definitions.ts";
 import type { DayLot, DayState } from "../calc/market.ts";
+import { type Drill, type SkillState, summedDrills } from "../calc/skills.ts";
 import type { LotState, PriceState } from "../calc/stock.ts";
 import { idIn, typeIn } from "../calc/subjects.ts";
 import type { EntryRow, SheetRow } from "../store/rows.ts";
@@ -32,6 +33,8 @@ export function onTop(subject: string, sheet: SheetRow, rows: readonly EntryRow[
       return dayOnTop(subject, state as DayState, beyond);
     case "recipe":
       return recipeOnTop(subject, state as RecipeState, beyond);
+    case "skill":
+      return skillOnTop(subject, state as SkillState, beyond);
     case "price":
       return priceOnTop(subject, state as PriceState, beyond);
     default:
@@ -108,6 +111,25 @@ function recipeOnTop(subject: string, state: RecipeState, beyond: Beyond): objec
 function priceOnTop(subject: string, state: PriceState, beyond: Beyond): object {
   const made = foldedAs<PriceState>(subject, beyond.extra);
   return made.price === null ? state : { ...made, notes: mergedNotes(state.notes, made.notes) };
+}
+
+/** Drills the server knows stay as they are, but for those an own entry corrects. */
+function skillOnTop(subject: string, state: SkillState, beyond: Beyond): object {
+  const made = foldedAs<SkillState>(subject, [...beyond.covered, ...beyond.extra]);
+  const again = new Set(beyond.covered.map((each) => each.id));
+  const drills = [...state.drills.filter((drill) => !again.has(drill.entry)), ...made.drills];
+  const ordered = drills.sort((a, b) => (drillOrder(a) < drillOrder(b) ? -1 : 1));
+  return {
+    ...state,
+    drills: ordered,
+    ...summedDrills(ordered),
+    findings: mergedFindings(state.findings, made.findings, []),
+    notes: mergedNotes(state.notes, made.notes),
+  };
+}
+
+function drillOrder(drill: Drill): string {
+  return `${drill.happened_at} ${drill.entry}`;
 }
 
 function dayOnTop(subject: string, state: DayState, beyond: Beyond): object {
