@@ -364,5 +364,9 @@ RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("skills", "class_figures"): lambda c: {
         "members": {name: several(c, drill, 3) for name in ("mo", "ana", "ben")}
     },
+    ("drills", "drill_questions"): lambda c: {
+        "seed": c.choice((0, 2**31 - 1, 2**31, c.randrange(2**31), c.randrange(2**31))),
+        "drawn_by": c.choice((1, 1, 1, 2)),
+    },
     ("skill_steps", "improved_between"): lambda c: {"before": drill(c), "now": drill(c)},
 }  # fmt: skip

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
-from kitchenlog.calc import skill_steps, skills
+from kitchenlog.calc import drills, skill_steps, skills
 from tests.calc.registry_folds import fact_of
 
 Given = dict[str, Any]
@@ -54,6 +54,9 @@ SKILLS: dict[str, dict[str, Adapter]] = {
         "class_figures": lambda g: skills.class_figures(
             [folded_drills(member, bodies) for member, bodies in g["members"].items()]
         ),
+    },
+    "drills": {
+        "drill_questions": lambda g: drills.drill_questions(g["seed"], g["drawn_by"]),
     },
     "skill_steps": {"improved_between": _improved_between},
 }

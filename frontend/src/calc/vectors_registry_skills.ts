@@ -4,6 +4,7 @@
  */
 
 import type { Body } from "./bodies.ts";
+import { drillQuestions } from "./drills.ts";
 import { improvedBetween } from "./skill_steps.ts";
 import * as skills from "./skills.ts";
 import type { Adapters, Given } from "./vectors_registry.ts";
@@ -45,5 +46,6 @@ export const SKILLS: Adapters = {
       return skills.classFigures(members.map(([member, bodies]) => foldedDrills(member, bodies)));
     },
   },
+  drills: { drill_questions: (g) => drillQuestions(g.seed, g.drawn_by) },
   skill_steps: { improved_between: improvedJson },
 };
