@@ -13,9 +13,16 @@ export interface DialProps {
 }
 
 const SWEEP_DEGREES = 300; // the gap lies below, where a tray would hide it
+const ACROSS = 1 + Math.cos(((360 - SWEEP_DEGREES) / 2) * (Math.PI / 180)); // in radii, downwards
 const NUMERAL_ROOM = { beside: 46, above: 22, below: 20 };
 const MARK_PX = [9, 14, 20] as const;
 const RADIUS_LEAST = 74;
+
+/** The height at which a dial just fits between two sides so many px apart. */
+export function heightWithin(width: number): number {
+  const { above, below, beside } = NUMERAL_ROOM;
+  return (width / 2 - beside) * ACROSS + above + below;
+}
 
 interface Face {
   x: number;
@@ -26,9 +33,8 @@ interface Face {
 }
 
 function faceOf({ scale, height }: DialProps): Face {
-  const across = 1 + Math.cos(((360 - SWEEP_DEGREES) / 2) * (Math.PI / 180));
   const { above, below, beside } = NUMERAL_ROOM;
-  const radius = Math.max(RADIUS_LEAST, (height - above - below) / across);
+  const radius = Math.max(RADIUS_LEAST, (height - above - below) / ACROSS);
   const low = Number(scale.low);
   const perUnit = SWEEP_DEGREES / (Number(scale.high) - low);
   return { x: radius + beside, y: radius + above, radius, low, perUnit };
@@ -52,7 +58,7 @@ export function Dial(props: DialProps) {
   const face = faceOf(props);
   const marks = marksOf(scale, Number(scale.low), Number(scale.high));
   const width = (face.radius + NUMERAL_ROOM.beside) * 2;
-  const height = face.y + face.radius * Math.cos(Math.PI / 6) + NUMERAL_ROOM.below;
+  const height = NUMERAL_ROOM.above + face.radius * ACROSS + NUMERAL_ROOM.below;
   return (
     <svg class="dial" width={width} height={height} role="img" aria-label={says}>
       <circle class="wall" cx={face.x} cy={face.y} r={face.radius} />

@@ -31,7 +31,7 @@ export function Rings({ errors, bias, spread, says }: RingsProps) {
   const x = (error: number) => middle + (error / (step * RINGS)) * HALF;
   const numerals = [-3, -2, -1, 0, 1, 2, 3].map((ring) => ring * step);
   return (
-    <svg class="rings" width={WIDTH} height="164" role="img" aria-label={says}>
+    <svg class="rings" width={WIDTH} viewBox={`0 0 ${WIDTH} 164`} role="img" aria-label={says}>
       {[3, 2, 1].map((ring) => {
         const reach = (HALF / RINGS) * ring;
         return (

@@ -29,7 +29,13 @@ export function Spoon({ shape, percent, says, height }: SpoonProps) {
   const x = shape === "spoon" ? WIDTH * 0.4 : WIDTH * 0.42;
   const filled = filledTo(Number(percent) / 100, bowl);
   return (
-    <svg class="spoon" width={WIDTH} height={height} role="img" aria-label={says}>
+    <svg
+      class="spoon"
+      width={WIDTH}
+      viewBox={`0 0 ${WIDTH} ${height}`}
+      role="img"
+      aria-label={says}
+    >
       <path class="liquid" d={contentPath(bowl, filled, { x, rim })} />
       <path class="level-edge" d={`M${x - bowl.radius - 34} ${rim}H${WIDTH - 8}`} />
       <path class="wall" d={wallPath(bowl, { x, rim })} />

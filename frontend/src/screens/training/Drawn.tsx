@@ -2,7 +2,7 @@
 import { useRef } from "preact/hooks";
 import type { Question } from "../../calc/drills.ts";
 import { Cup } from "../../parts/Cup.tsx";
-import { Dial } from "../../parts/Dial.tsx";
+import { Dial, heightWithin } from "../../parts/Dial.tsx";
 import { LiquidSurface } from "../../parts/LiquidSurface.tsx";
 import { NumberShown } from "../../parts/NumberShown.tsx";
 import { useRoom } from "../../parts/room.ts";
@@ -13,12 +13,19 @@ import { drawnWords, placeInWords } from "./asked.ts";
 import type { Drilling } from "./use_drill.ts";
 
 const DRAWN_PX = { least: 160, most: 460 };
+const SIDES_PX = 24; // of the sheet, left and right
+
+/** Never wider than the screen: a phone would shrink the page and make room for more. */
+function bounds(): { least: number; most: number } {
+  const wide = document.documentElement.clientWidth - SIDES_PX;
+  return { ...DRAWN_PX, most: Math.min(DRAWN_PX.most, Math.floor(heightWithin(wide))) };
+}
 
 /** The drawing as large as there is room, then the figure it is read as. */
 export function Asked({ drilling }: { drilling: Drilling }) {
   const { question, read, typed } = drilling;
   const part = useRef<HTMLDivElement>(null);
-  const height = useRoom(part, DRAWN_PX);
+  const height = useRoom(part, bounds());
   if (question === null) return null;
   return (
     <div class="asked" ref={part}>
