@@ -10,6 +10,7 @@ from typing import Any
 
 from demo_data import runs
 from demo_data.diary import Body, Diary, House
+from demo_data.drills import practise
 from demo_data.kitchens import Kitchens
 from demo_data.market import Market, StallDay
 from demo_data.mishaps import Mishaps
@@ -38,6 +39,7 @@ def four_weeks(house: House, *, anchor: date) -> dict[str, list[dict[str, Any]]]
     weeks = Weeks(read_story(), house, anchor)
     for number in range(DAYS):
         weeks.live(number)
+    practise(weeks.diary, begins_on=weeks.begins_on)
     return weeks.diary.entries()
 
 

@@ -12,8 +12,13 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|making|trace)[\w.]+\.ts$/, "base"],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
-  [/\/calc\/(?!density|spread|codes|trace|recipes)\w+\.ts$/, "adding"],
+  [/\/calc\/(?!density|spread|codes|trace|recipes|drills)\w+\.ts$/, "adding"],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
+  // Practice has drawings of its own.
+  [
+    /\/(screens\/training\/|text\/skills\.ts$|calc\/drills\.ts$)|\/parts\/(Dial|LiquidSurface|Spoon|Rings|scale_drawing)\.tsx?$/,
+    "training",
+  ],
   // What several tasks share, then one file a task.
   [/\/(parts|screens\/shared)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes)\.ts$/, "shared"],
   [/\/text\/set_up_recipe\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
@@ -25,7 +30,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
 ];
 
 /** Files of a task hold several screens: one is seldom opened without the others. */
-export const TASKS: readonly string[] = ["set_up", "recipe", "people", "make", "goods"];
+export const TASKS: readonly string[] = ["set_up", "recipe", "people", "make", "goods", "training"];
 
 /** The name of the file a module goes into, or null. */
 export function chunkOf(id: string): string | null {

@@ -51,7 +51,7 @@ class EntryView(KitchenlogView):
     def get(self, request: Request, entry: UUID) -> HttpResponse:
         """The entry as made, with its number and when it was received."""
         member = member_of(request)
-        row = entry_row(member.cooperative_id, entry, audience=member.audience)
+        row = entry_row(member.cooperative_id, entry, eyes=member.eyes)
         if row is None:
             raise Http404
         return _json(f'{{"protocol":1,{numbered_entry_json(row)[1:]}')
@@ -70,8 +70,8 @@ class EntriesView(KitchenlogView):
         query = SubjectQuery(data=request.query_params)
         query.is_valid(raise_exception=True)
         member, subject = member_of(request), query.validated_data["subject"]
-        rows = entries_about(member.cooperative_id, subject, audience=member.audience)
-        sheet = sheet_about(member.cooperative_id, subject, audience=member.audience)
+        rows = entries_about(member.cooperative_id, subject, eyes=member.eyes)
+        sheet = sheet_about(member.cooperative_id, subject, eyes=member.eyes)
         entries = ",".join(numbered_entry_json(row) for row in rows)
         held = "null" if sheet is None else numbered_sheet_json(sheet)
         return _json(f'{{"protocol":1,"entries":[{entries}],"sheet":{held}}}')
@@ -89,7 +89,7 @@ class QuarantineView(KitchenlogView):
         author = None if member.is_coordinator else member.pk
         rows = kept_aside(member.cooperative_id, author=author)
         named = [row.entry_id for row in rows if row.code == "mismatch" and row.entry_id]
-        first = entries_by_id(member.cooperative_id, named)
+        first = entries_by_id(member.cooperative_id, named, eyes=member.eyes)
         others = {entry: json.loads(row.canonical) for entry, row in first.items()}
         return answered({"items": [_item(row, others) for row in rows]})
 
@@ -120,7 +120,7 @@ class LotView(KitchenlogView):
     def get(self, request: Request, code: str) -> HttpResponse:
         """The lot's sheet."""
         member = member_of(request)
-        sheet = sheet_about(member.cooperative_id, f"lot:{code}", audience=member.audience)
+        sheet = sheet_about(member.cooperative_id, f"lot:{code}", eyes=member.eyes)
         if sheet is None:
             raise Http404
         return _json(

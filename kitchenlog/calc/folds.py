@@ -17,6 +17,7 @@ from kitchenlog.calc.definitions import (
 from kitchenlog.calc.instruments import INSTRUMENT_FOLD, instrument_state
 from kitchenlog.calc.market import DAY_FOLD, day_state
 from kitchenlog.calc.record import Fact
+from kitchenlog.calc.skills import SKILL_FOLD, skill_state
 from kitchenlog.calc.stock import LOT_FOLD, PRICE_FOLD, lot_state, price_state
 from kitchenlog.calc.subjects import type_in
 
@@ -49,6 +50,7 @@ FOLDS: Mapping[str, tuple[Fold, int]] = MappingProxyType(
         "price": (_alone(price_state), PRICE_FOLD),
         "batch": (batch_state, BATCH_FOLD),
         "day": (_alone(day_state), DAY_FOLD),
+        "skill": (_alone(skill_state), SKILL_FOLD),
     }
 )
 
@@ -77,14 +79,14 @@ def fold_number(subject: str) -> int:
 
 def is_finished(subject: str, state: State) -> bool:
     """Whether nothing more is expected, as far as can be said without a clock: of a lot that
-    was made and stands nowhere any more, of a finished batch; of a day and an instrument never,
-    of another definition always."""
+    was made and stands nowhere any more, of a finished batch; of a day, an instrument and a
+    member's practice never, of another definition always."""
     named = type_in(subject)
     if named == "lot":
         return text_in(state, "maker") is not None and not state.get("places")
     if named == "batch":
         return state.get("is_finished") is True
-    return named not in ("day", "instrument")
+    return named not in ("day", "instrument", "skill")
 
 
 def _fold_of(subject: str) -> tuple[Fold, int]:

@@ -51,6 +51,7 @@ INSTALLED_APPS = [
     "kitchenlog.batches",
     "kitchenlog.stock",
     "kitchenlog.market",
+    "kitchenlog.training",
     "kitchenlog.tracing",
     "kitchenlog.sync",
     "kitchenlog.api",

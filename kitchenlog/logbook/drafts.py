@@ -13,7 +13,6 @@ from kitchenlog.entries import links, rights
 from kitchenlog.entries.canonical import canonical
 from kitchenlog.entries.envelope import Entry
 from kitchenlog.logbook.chain import fingerprint_of_text
-from kitchenlog.logbook.subjects import audience_of
 
 KeptStatus = Literal["created", "exists", "mismatch", "unstorable"]
 
@@ -66,14 +65,7 @@ def draft_of(entry: Entry, *, made: Mapping[str, object], body: Mapping[str, obj
         subjects=tuple(sorted(subjects)),
         mentions=links.mentions_of(entry.kind, body),
         corrects=None if named is None else UUID(named),
-        audience=_audience(entry.kind, body, subjects),
+        audience=rights.audience_about(entry.kind, body, subjects),
         canonical=text,
         fingerprint=fingerprint_of_text(text),
     )
-
-
-def _audience(kind: str, body: Mapping[str, object], subjects: set[str]) -> str:
-    """The kind's word; and what is only about sheets for coordinators is theirs as well."""
-    if subjects and all(audience_of(subject) == "coordinator" for subject in subjects):
-        return "coordinator"
-    return rights.audience_of(kind, body)

@@ -17,7 +17,11 @@ SUBJECT_CHARS = 120
 HASH_CHARS = 64
 FIRST_CHAIN_HASH = "0" * HASH_CHARS  # what the first entry of a log is chained to
 
-AUDIENCES = [("member", "every member"), ("coordinator", "coordinators")]
+AUDIENCES = [
+    ("member", "every member"),
+    ("own", "the member it is about, and coordinators"),
+    ("coordinator", "coordinators"),
+]
 
 
 class LogHead(models.Model):

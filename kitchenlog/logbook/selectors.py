@@ -12,6 +12,7 @@ from uuid import UUID
 
 from django.db.models import Exists, OuterRef, Q, QuerySet
 
+from kitchenlog.entries.rights import OWN_TYPES, SEES_ALL, Eyes
 from kitchenlog.logbook.models import (
     Entry,
     EntryMention,
@@ -23,7 +24,6 @@ from kitchenlog.logbook.models import (
 )
 from kitchenlog.logbook.wire import AsideRow, EntryRow, SheetRow
 
-COORDINATOR = "coordinator"
 VALUES_AT_ONCE = 500
 
 
@@ -63,20 +63,18 @@ def stale_marks(cooperative: UUID, subjects: Sequence[str]) -> dict[str, int]:
     return dict(rows.values_list("subject", "mark"))
 
 
-def entries_about(
-    cooperative: UUID, subject: str, *, audience: str = COORDINATOR
-) -> list[EntryRow]:
-    """Every entry about a subject, in order of number, that the audience may see."""
+def entries_about(cooperative: UUID, subject: str, *, eyes: Eyes = SEES_ALL) -> list[EntryRow]:
+    """Every entry about a subject, in order of number, that these eyes may see."""
     links = EntrySubject.objects.filter(cooperative=cooperative, subject=subject)
-    rows = _seen_by(audience, Entry.objects.filter(cooperative=cooperative)).filter(
+    rows = _seen_by(eyes, Entry.objects.filter(cooperative=cooperative)).filter(
         seq__in=links.values("seq")
     )
     return [EntryRow(*row) for row in rows.order_by("seq").values_list(*_ROW)]
 
 
-def entry_row(cooperative: UUID, entry: UUID, *, audience: str) -> EntryRow | None:
-    """One entry by its id, None if there is none for this audience."""
-    rows = _seen_by(audience, Entry.objects.filter(cooperative=cooperative, id=entry))
+def entry_row(cooperative: UUID, entry: UUID, *, eyes: Eyes) -> EntryRow | None:
+    """One entry by its id, None if there is none for these eyes."""
+    rows = _seen_by(eyes, Entry.objects.filter(cooperative=cooperative, id=entry))
     row = rows.values_list(*_ROW).first()
     return None if row is None else EntryRow(*row)
 
@@ -88,7 +86,7 @@ def fingerprints_by_id(cooperative: UUID, ids: Iterable[UUID]) -> dict[UUID, str
 
 
 def entries_to_tell(
-    cooperative: UUID, *, after: int, upto: int, most: int, audience: str
+    cooperative: UUID, *, after: int, upto: int, most: int, eyes: Eyes
 ) -> list[EntryRow]:
     """Entries in a range of numbers about at least one open subject, in order.
 
@@ -100,23 +98,23 @@ def entries_to_tell(
     about_open = EntrySubject.objects.filter(
         ~Exists(closed), cooperative=OuterRef("cooperative"), seq=OuterRef("seq"), can_open=True
     )
-    rows = _seen_by(audience, Entry.objects.filter(cooperative=cooperative)).filter(
+    rows = _seen_by(eyes, Entry.objects.filter(cooperative=cooperative)).filter(
         Exists(about_open), seq__gt=after, seq__lte=upto
     )
     return [EntryRow(*row) for row in rows.order_by("seq").values_list(*_ROW)[:most]]
 
 
 def sheets_to_tell(
-    cooperative: UUID, *, after: int, upto: int, most: int, audience: str
+    cooperative: UUID, *, after: int, upto: int, most: int, eyes: Eyes
 ) -> list[SheetRow]:
     """Sheets in a range of numbers, in order."""
-    rows = _sheets_seen_by(audience, cooperative).filter(seq__gt=after, seq__lte=upto)
+    rows = _sheets_seen_by(eyes, cooperative).filter(seq__gt=after, seq__lte=upto)
     return [SheetRow(*row) for row in rows.order_by("seq").values_list(*_SHEET)[:most]]
 
 
-def sheet_about(cooperative: UUID, subject: str, *, audience: str) -> SheetRow | None:
-    """The sheet of a subject, None if there is none for this audience."""
-    rows = _sheets_seen_by(audience, cooperative).filter(subject=subject)
+def sheet_about(cooperative: UUID, subject: str, *, eyes: Eyes) -> SheetRow | None:
+    """The sheet of a subject, None if there is none for these eyes."""
+    rows = _sheets_seen_by(eyes, cooperative).filter(subject=subject)
     row = rows.values_list(*_SHEET).first()
     return None if row is None else SheetRow(*row)
 
@@ -195,16 +193,43 @@ def kept_aside(cooperative: UUID, *, author: UUID | None) -> list[AsideRow]:
     ]
 
 
-def entries_by_id(cooperative: UUID, ids: Sequence[UUID]) -> dict[UUID, EntryRow]:
-    """Entries by id."""
-    rows = Entry.objects.filter(cooperative=cooperative, id__in=list(ids))
+def entries_by_id(
+    cooperative: UUID, ids: Sequence[UUID], *, eyes: Eyes
+) -> dict[UUID, EntryRow]:
+    """Entries by id, of those that these eyes may see."""
+    rows = _seen_by(eyes, Entry.objects.filter(cooperative=cooperative, id__in=list(ids)))
     return {row[0]: EntryRow(*row) for row in rows.values_list(*_ROW)}
 
 
-def _seen_by(audience: str, rows: QuerySet[Entry]) -> QuerySet[Entry]:
-    return rows if audience == COORDINATOR else rows.filter(audience=audience)
+def own_subjects_of(cooperative: UUID, ids: Sequence[UUID]) -> dict[UUID, set[str]]:
+    """For those of these entries that only one member and coordinators see: what they are
+    about."""
+    own = Entry.objects.filter(cooperative=cooperative, id__in=list(ids), audience="own")
+    about = {seq: (entry, set[str]()) for entry, seq in own.values_list("id", "seq")}
+    links = EntrySubject.objects.filter(cooperative=cooperative, seq__in=list(about))
+    for seq, subject in links.values_list("seq", "subject"):
+        about[seq][1].add(subject)
+    return dict(about.values())
 
 
-def _sheets_seen_by(audience: str, cooperative: UUID) -> QuerySet[Sheet]:
+def _seen_by(eyes: Eyes, rows: QuerySet[Entry]) -> QuerySet[Entry]:
+    """What is a member's own is hidden from that member too once it stands on another's sheet:
+    a correction may have moved it there, and nobody sees what is another's."""
+    if eyes.member is None:
+        return rows
+    links = EntrySubject.objects.filter(
+        cooperative=OuterRef("cooperative"), seq=OuterRef("seq")
+    )
+    own = links.filter(subject__in=eyes.own_subjects)
+    owned = Q()
+    for name in OWN_TYPES:
+        owned |= Q(subject__startswith=f"{name}:")
+    anothers = links.filter(owned).exclude(subject__in=eyes.own_subjects)
+    return rows.filter(Q(audience="member") | Q(Exists(own), ~Exists(anothers), audience="own"))
+
+
+def _sheets_seen_by(eyes: Eyes, cooperative: UUID) -> QuerySet[Sheet]:
     rows = Sheet.objects.filter(cooperative=cooperative)
-    return rows if audience == COORDINATOR else rows.filter(audience=audience)
+    if eyes.member is None:
+        return rows
+    return rows.filter(Q(audience="member") | Q(audience="own", subject__in=eyes.own_subjects))

@@ -13,12 +13,13 @@ from django.db import transaction
 
 from kitchenlog.calc.folds import FOLDS, LEANED_ON, leaning_types
 from kitchenlog.calc.subjects import type_in
+from kitchenlog.entries.rights import audience_of_subject
 from kitchenlog.logbook.append import append_entries
 from kitchenlog.logbook.field_rows import write_rows
 from kitchenlog.logbook.insert import insert_rows
 from kitchenlog.logbook.models import LogHead, Quarantined, Sheet, StaleSubject
 from kitchenlog.logbook.selectors import states_of, subjects_mentioning
-from kitchenlog.logbook.subjects import audience_of, is_finished
+from kitchenlog.logbook.subjects import is_finished
 from kitchenlog.logbook.turnstile import locked_head, mark_stale
 from kitchenlog.logbook.wire import to_the_millisecond
 
@@ -101,7 +102,7 @@ def _row(head: LogHead, sheet: NewSheet) -> tuple[object, ...]:
     return (
         head.cooperative_id, sheet.subject, head.last_seq, sheet.upto_seq, sheet.entry_count,
         sheet.fold, sheet.is_open, is_finished(sheet.subject, sheet.state),
-        audience_of(sheet.subject), sheet.last_received_at, state_text(sheet.state),
+        audience_of_subject(sheet.subject), sheet.last_received_at, state_text(sheet.state),
     )  # fmt: skip
 
 

@@ -11,7 +11,6 @@ from django.db import models
 
 from kitchenlog.calc import folds
 from kitchenlog.calc.subjects import type_in
-from kitchenlog.entries.rights import COORDINATOR_TYPES
 
 State = Mapping[str, Any]  # the JSON object a fold makes
 
@@ -68,11 +67,6 @@ def is_finished(subject: str, state: State) -> bool:
     """True when nothing more is expected of the subject."""
     known = _TYPES[type_in(subject)]
     return not known.opens or known.ends_by_itself or folds.is_finished(subject, state)
-
-
-def audience_of(subject: str) -> str:
-    """Who may see this subject's sheet: `member` or `coordinator`."""
-    return "coordinator" if type_in(subject) in COORDINATOR_TYPES else "member"
 
 
 def tables_of(subject: str) -> Sequence[FieldTable]:

@@ -10,6 +10,7 @@ from uuid import UUID
 
 from kitchenlog.calc.subjects import type_in
 from kitchenlog.entries.envelope import Entry as MadeEntry
+from kitchenlog.entries.rights import audience_of_subject
 from kitchenlog.entries.upcast import lifted
 from kitchenlog.logbook.chain import chain_hash, fingerprint_of_text
 from kitchenlog.logbook.drafts import Draft, draft_of
@@ -18,7 +19,7 @@ from kitchenlog.logbook.models import FIRST_CHAIN_HASH, Entry, EntrySubject, Log
 from kitchenlog.logbook.rebuild import Folded, folded
 from kitchenlog.logbook.selectors import entries_about, subjects_in_log
 from kitchenlog.logbook.services import state_text
-from kitchenlog.logbook.subjects import audience_of, can_open, is_finished
+from kitchenlog.logbook.subjects import can_open, is_finished
 
 ROWS_AT_ONCE = 2_000
 # What stands in columns of its own must say the same as the entry it was taken from.
@@ -115,7 +116,7 @@ def _differences(cooperative: UUID, made: Folded, stored: Sheet | None) -> Itera
         "entry_count": made.entry_count,
         "fold": made.fold,
         "is_finished": is_finished(made.subject, made.state),
-        "audience": audience_of(made.subject),
+        "audience": audience_of_subject(made.subject),
         "last_received_at": made.last_received_at,
     }
     for name, value in wanted.items():

@@ -6,6 +6,8 @@ from typing import ClassVar
 from django.contrib.auth.base_user import AbstractBaseUser
 from django.db import models
 
+from kitchenlog.entries.rights import SEES_ALL, Eyes
+
 ROLES = ("processor", "seller", "coordinator")
 
 
@@ -77,9 +79,9 @@ class Member(AbstractBaseUser):
         return "coordinator" in self.roles
 
     @property
-    def audience(self) -> str:
-        """Whose eyes a member sees the record with: `coordinator` or `member`."""
-        return "coordinator" if self.is_coordinator else "member"
+    def eyes(self) -> Eyes:
+        """Whose eyes a member sees the record with: a coordinator sees all of it."""
+        return SEES_ALL if self.is_coordinator else Eyes(str(self.pk))
 
 
 class Device(models.Model):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from uuid import UUID
 
@@ -54,10 +54,23 @@ def judged(value: object, *, sender: Sender) -> Draft | Aside | Later:
     objection = _objection(entry, draft, sender)
     if objection is not None:
         return Aside(*objection, draft)
-    circle = rights.written_by(entry.kind, body)
-    if circle == "coordinator" and not sender.member.is_coordinator:
+    if sender.member.is_coordinator:
+        return draft
+    if rights.written_by(entry.kind, body) == "coordinator":
         return Aside("role", f"Only a coordinator may write {entry.kind}.", draft)
+    if is_anothers(draft.subjects, sender.member):
+        return anothers(draft)
     return draft
+
+
+def is_anothers(subjects: Iterable[str], member: Member) -> bool:
+    """Whether something about these subjects is another member's own."""
+    return bool(rights.owners_of(subjects) - {str(member.pk)})
+
+
+def anothers(draft: Draft) -> Aside:
+    """What is a member's own is written by that member, or by a coordinator."""
+    return Aside("role", "Only that member or a coordinator may write this.", draft)
 
 
 def _objection(entry: Entry, draft: Draft, sender: Sender) -> tuple[str, str] | None:

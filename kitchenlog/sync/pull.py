@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 from dataclasses import dataclass
 from datetime import datetime
-from uuid import UUID
 
 from kitchenlog.logbook.selectors import (
     entries_to_tell,
@@ -24,7 +23,7 @@ def view_of(member: Member) -> str:
     """Whose eyes a member sees the log with. When it changes, the phone begins anew (R42)."""
     if member.has_left:
         return NOBODY
-    return member.audience
+    return "coordinator" if member.is_coordinator else "member"
 
 
 def where_we_are(member: Member) -> dict[str, str]:
@@ -46,7 +45,7 @@ def pull_answer(member: Member, *, cursor: str, limit: int, at: datetime) -> str
     after = _after(cursor, Cursor(member.cooperative_id, place.epoch, view, place.last_seq))
     if after is None:
         return f'{{{about},"reset":true}}'
-    page = _page(member.cooperative_id, after, upto=place.last_seq, limit=limit, view=view)
+    page = _page(member, after, upto=place.last_seq, limit=limit)
     following = written(Cursor(member.cooperative_id, place.epoch, view, page.upto))
     more = "true" if page.has_more else "false"
     changes = ",".join(page.changes)
@@ -71,12 +70,12 @@ class _Page:
     has_more: bool
 
 
-def _page(cooperative: UUID, after: int, *, upto: int, limit: int, view: str) -> _Page:
-    if view == NOBODY:
+def _page(member: Member, after: int, *, upto: int, limit: int) -> _Page:
+    if member.has_left:
         return _Page([], upto, has_more=False)
-    most = limit + 1
-    entries = entries_to_tell(cooperative, after=after, upto=upto, most=most, audience=view)
-    sheets = sheets_to_tell(cooperative, after=after, upto=upto, most=most, audience=view)
+    cooperative, eyes, most = member.cooperative_id, member.eyes, limit + 1
+    entries = entries_to_tell(cooperative, after=after, upto=upto, most=most, eyes=eyes)
+    sheets = sheets_to_tell(cooperative, after=after, upto=upto, most=most, eyes=eyes)
     changes = sorted([*map(_entry_change, entries), *map(_sheet_change, sheets)])
     has_more = len(changes) > limit
     told = changes[:limit]

@@ -13,10 +13,10 @@ from django.db.models.functions import Greatest
 
 from kitchenlog.entries.forms import UUID as UUID_FORM
 from kitchenlog.logbook.drafts import Draft, Kept
-from kitchenlog.logbook.selectors import fingerprints_by_id
+from kitchenlog.logbook.selectors import fingerprints_by_id, own_subjects_of
 from kitchenlog.logbook.services import NewAside, append_entries, keep_aside
 from kitchenlog.members.models import Device, Member
-from kitchenlog.sync.judge import Aside, Later, Sender, judged
+from kitchenlog.sync.judge import Aside, Later, Sender, anothers, is_anothers, judged
 from kitchenlog.sync.push_body import PushBody
 
 ID_ECHO_CHARS = 100
@@ -37,7 +37,8 @@ class Session:
 def results_of(push: PushBody, *, session: Session) -> list[Result]:
     """Store what can be stored and answer for each entry, in the order of the push (R2)."""
     sender = Sender(session.member, _devices(push, session))
-    judgements = _but_known([judged(value, sender=sender) for value in push.entries], session)
+    judgements = [judged(value, sender=sender) for value in push.entries]
+    judgements = _but_known(_but_anothers(judgements, session.member), session)
     drafts = [each for each in judgements if isinstance(each, Draft)]
     kept = iter(
         append_entries(
@@ -69,6 +70,23 @@ def _devices(push: PushBody, session: Session) -> Mapping[UUID, Device]:
         rows = Device.objects.filter(cooperative=session.member.cooperative_id, pk__in=others)
         known |= {device.pk: device for device in rows}
     return known
+
+
+def _but_anothers(judgements: Sequence[Judgement], member: Member) -> list[Judgement]:
+    """A correction or void of what is another member's own stays outside, whatever it says of
+    itself: the log knows whose the entry is that it names."""
+    named = [v.corrects for v in judgements if isinstance(v, Draft) and v.corrects is not None]
+    if not named or member.is_coordinator:
+        return list(judgements)
+    own = own_subjects_of(member.cooperative_id, named)
+    return [
+        anothers(v)
+        if isinstance(v, Draft)
+        and v.corrects is not None
+        and is_anothers(own.get(v.corrects, ()), member)
+        else v
+        for v in judgements
+    ]
 
 
 def _but_known(judgements: Sequence[Judgement], session: Session) -> list[Judgement]:

@@ -144,6 +144,47 @@ def percent_pair(part: str, whole: str) -> Callable[[Random], Given]:
     return lambda c: {part: maybe(c, decimal), whole: maybe(c, decimal)}
 
 
+def drawn_question(c: Random) -> Given:
+    """Mostly a reading near its mark, sometimes nonsense."""
+    truth = f"{c.randrange(100)}.{c.randrange(10)}"
+    near = f"{float(truth) + c.choice((-2, -1, -0.5, 0, 0, 0.5, 1)):.1f}"
+    made = {
+        "sort": c.choice(("dial", "surface", "spoon", "other")),
+        "truth": truth,
+        "division": c.choice(("1", "2", "0.5", "5", "0")),
+        "read": c.choice((near, near, near, decimal(c), "about 3")),
+    }
+    return {name: value for name, value in made.items() if c.random() < 0.97}
+
+
+def drill(c: Random) -> Given:
+    weighing = {
+        "instrument": c.choice(("scale", "other")),
+        "unit": "g",
+        "division": "1",
+        "shown": several(c, reading),
+    }
+    return {
+        "questions": several(c, drawn_question, 12),
+        **({"weighing": weighing} if c.random() < 0.8 else {}),
+        "techniques": [each for each in ("eye_level", "needle_on_zero") if c.random() < 0.5],
+    }
+
+
+def drill_fact(c: Random) -> Given:
+    body = {**drill(c), "member": c.choice(("ana", "ana", "ben"))}
+    name = f"d{c.randrange(9)}"
+    wrong = {"corrects": f"d{c.randrange(9)}", "of_kind": "drill_done", "reason": "slip"}
+    kind = c.choice(("drill_done", "drill_done", "correction", "void", "note"))
+    bodies = {
+        "drill_done": body,
+        "correction": {**wrong, "body": body},
+        "void": wrong,
+        "note": {"subject": "skill:ana", "says": "steady"},
+    }
+    return {"id": name, "kind": kind, "body": bodies[kind], "device_seq": c.randrange(99)}
+
+
 RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("numbers", "parse_decimal"): lambda c: {"text": c.choice((text, decimal))(c)},
     ("numbers", "written"): lambda c: {"x": decimal(c)},
@@ -324,4 +365,18 @@ RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     **RANDOM_STATISTICS,
     **CHECK_GIVENS,
     **RANDOM_INSTRUMENTS,
+    ("skills", "skill_state"): lambda c: {
+        "subject": "skill:ana", "facts": several(c, drill_fact, 8)
+    },
+    ("skills", "summed_drills"): lambda c: {"drills": several(c, drill, 4)},
+    ("skills", "score_of"): lambda c: {"question": drawn_question(c)},
+    ("skills", "reader_figures"): lambda c: {"questions": several(c, drawn_question, 12)},
+    ("skills", "class_figures"): lambda c: {
+        "members": {name: several(c, drill, 3) for name in ("mo", "ana", "ben")}
+    },
+    ("drills", "drill_questions"): lambda c: {
+        "seed": c.choice((0, 2**31 - 1, 2**31, c.randrange(2**31), c.randrange(2**31))),
+        "drawn_by": c.choice((1, 1, 1, 2)),
+    },
+    ("skill_steps", "improved_between"): lambda c: {"before": drill(c), "now": drill(c)},
 }  # fmt: skip

@@ -28,6 +28,7 @@ from kitchenlog.calc.numbers import parse_decimal, significant, written
 from tests.calc.registry_checks import CHECKS
 from tests.calc.registry_folds import FOLDS
 from tests.calc.registry_instruments import INSTRUMENT_FOLDS, INSTRUMENTS
+from tests.calc.registry_skills import SKILLS
 from tests.calc.registry_statistics import STATISTICS
 
 Given = dict[str, Any]
@@ -328,6 +329,7 @@ SUMS: dict[str, dict[str, Adapter]] = {
     **STATISTICS,
     **CHECKS,
     **INSTRUMENTS,
+    **SKILLS,
 }
 
 ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS, **INSTRUMENT_FOLDS}

@@ -19,7 +19,7 @@ from tests.calc.test_twins_agree import twin_answers
 
 SUBJECTS = (
     "lot:A1", "lot:B2", "batch:b1", "day:stall:2026-06-06", "price:A1", "recipe:r1",
-    "material:m1", "instrument:i1", "instrument:i2",
+    "material:m1", "instrument:i1", "instrument:i2", "skill:ana",
 )  # fmt: skip
 LEANED_ON = ("instrument:i1", "instrument:i2")  # by the batch
 LOTS, PLACES, UNITS = ("A1", "B2"), ("store", "stall"), ("pc", "g", "kg", "mL", "pinch")
@@ -107,6 +107,13 @@ KINDS = {
         steps=st.lists(check_steps, min_size=1, max_size=4),
         line=st.sampled_from(("offset", "offset", "none", "two_point", "least_squares", "")),
         is_adjusted=st.sampled_from((False, False, True)),
+    ),
+    "drill_done": bodies(
+        member=st.sampled_from(("ana", "ben")),
+        questions=st.lists(
+            bodies(sort="dial", truth=decimals, division="0.5", read=decimals), max_size=3
+        ),
+        weighing=bodies(unit="g", shown=st.lists(decimals, max_size=3)),
     ),
     "note": bodies(subject=st.sampled_from(SUBJECTS), says="seen"),
     "finding_settled": bodies(

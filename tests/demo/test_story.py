@@ -16,6 +16,7 @@ from demo_data.story import read_story
 from demo_data.weeks import B01_DAY, anchor_of, first_day, four_weeks
 from kitchenlog.calc.batches import batch_state
 from kitchenlog.calc.record import Fact, family_roots
+from kitchenlog.calc.skills import skill_state
 from kitchenlog.calc.stock import lot_state
 
 ANCHORS = [date(2026, 11, 23) + timedelta(days=number) for number in range(7)]
@@ -194,3 +195,18 @@ def test_the_worked_batch_comes_out_digit_for_digit(anchor: date) -> None:
     balance = batch["balance"]
     assert {name: value for name, value in balance.items() if name in expected} == expected
     assert batch["is_finished"] and batch["findings"] == []
+
+
+@pytest.mark.parametrize("anchor", ANCHORS, ids=str)
+def test_two_members_practise_and_read_better_in_the_end(anchor: date) -> None:
+    facts = _facts_by_subject(_entries(anchor))
+    states = [
+        skill_state(subject, facts[subject]) for subject in facts if subject[:6] == "skill:"
+    ]
+
+    assert sorted(len(state["drills"]) for state in states) == [2, 4]
+    for state in states:
+        shares = [float(each["whole"]["within_half_percent"]) for each in state["drills"]]
+        spreads = [float(each["whole"]["spread"]) for each in state["drills"]]
+        assert shares[-1] > shares[0]
+        assert spreads[-1] < spreads[0]

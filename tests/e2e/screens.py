@@ -67,6 +67,9 @@ class Addresses:
         for area in ("place", "material", "instrument", "source", "recipient"):
             if pattern.startswith((f"/set-up/{area}s/", "/trace-end/")):
                 words["id"] = self._defined(area)
+        if pattern == "/skills/:member":
+            skills = self._all("skill")
+            words["member"] = max(skills, key=lambda state: len(state["drills"]))["member"]
         if pattern == "/set-up/people/:id":
             words["id"] = "new"
         if pattern.startswith(("/set-up/recipes", "/start")):

@@ -11,7 +11,7 @@ from kitchenlog.entries.links import (
     mentions_of,
     subjects_of,
 )
-from kitchenlog.entries.rights import audience_of, written_by
+from kitchenlog.entries.rights import audience_about, audience_of, owners_of, written_by
 from tests.entries.bodies import VECTORS, good_body
 
 _TABLE = json.loads((VECTORS / "links.json").read_text(encoding="utf-8"))
@@ -53,3 +53,29 @@ def test_a_price_stays_with_those_who_see_prices_also_in_corrections_and_notes()
     assert audience_of("void", void) == "coordinator"
     assert audience_of("note", {"subject": "price:MG-1", "says": "dear"}) == "coordinator"
     assert audience_of("note", {"subject": "lot:MG-1", "says": "ripe"}) == "member"
+
+
+def test_a_drill_stays_with_its_member_also_in_corrections_and_notes() -> None:
+    drill = good_body("drill_done")
+    correction = {**good_body("correction"), "of_kind": "drill_done", "body": drill}
+    void = {**good_body("void"), "of_kind": "drill_done"}
+    note = {"subject": f"skill:{drill['member']}", "says": "steady"}
+
+    assert audience_of("drill_done", drill) == "own"
+    assert audience_of("correction", correction) == "own"
+    assert audience_of("void", void) == "own"
+    assert audience_of("note", note) == "own"
+    assert audience_about("drill_done", drill, ["lot:MG-1", note["subject"]]) == "own"
+
+
+def test_a_void_that_hides_its_kind_stays_with_those_who_see_what_it_is_about() -> None:
+    void = {**good_body("void"), "of_kind": "sale"}
+
+    assert audience_about("void", void, ["skill:ana"]) == "own"
+    assert audience_about("void", void, ["price:MG-1", "skill:ana"]) == "coordinator"
+    assert audience_about("void", void, ["lot:MG-1"]) == "member"
+
+
+def test_a_subject_of_skill_names_its_owner() -> None:
+    assert owners_of(["skill:ana", "lot:MG-1", "skill:ben"]) == {"ana", "ben"}
+    assert owners_of(["lot:MG-1"]) == frozenset()

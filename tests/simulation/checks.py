@@ -6,7 +6,7 @@ import json
 from collections import Counter, defaultdict
 from typing import Any
 
-from django.db.models import QuerySet
+from django.db.models import Q, QuerySet
 
 from kitchenlog.logbook.models import Entry, Quarantined, Sheet
 from kitchenlog.logbook.verify import first_bad_place, sheets_that_differ
@@ -68,7 +68,8 @@ def _every_phone_shows_what_the_server_folded(run: Run, seen: dict[str, Any]) ->
         member = Member.objects.get(pk=Device.objects.get(pk=device).member_id)
         sheets = Sheet.objects.filter(cooperative=run.kitchen.cooperative.pk)
         if "coordinator" not in member.roles:
-            sheets = sheets.filter(audience="member")
+            own = Q(audience="own", subject=f"skill:{member.pk}")
+            sheets = sheets.filter(Q(audience="member") | own)
         server = {
             subject: json.loads(state)
             for subject, state in sheets.values_list("subject", "state")

@@ -13,6 +13,7 @@ import {
 import { INSTRUMENT_FOLD, type InstrumentState, instrumentState } from "./instruments.ts";
 import { DAY_FOLD, type DayState, dayState } from "./market.ts";
 import type { Fact } from "./record.ts";
+import { SKILL_FOLD, type SkillState, skillState } from "./skills.ts";
 import {
   LOT_FOLD,
   type LotState,
@@ -30,7 +31,8 @@ export type State =
   | LotState
   | PriceState
   | BatchState
-  | DayState;
+  | DayState
+  | SkillState;
 /** Sheets of other subjects that its entries lean on, by subject. */
 export type Beside = ReadonlyMap<string, object>;
 export type Fold = (subject: string, facts: Iterable<Fact>, beside: Beside) => State;
@@ -61,6 +63,7 @@ export const FOLDS: ReadonlyMap<string, readonly [Fold, number]> = new Map([
   entryOf("price", priceState, PRICE_FOLD),
   entryOf("batch", batchState, BATCH_FOLD),
   entryOf("day", dayState, DAY_FOLD),
+  entryOf("skill", skillState, SKILL_FOLD),
 ]);
 
 /**
@@ -101,8 +104,8 @@ export function foldNumber(subject: string): number {
 
 /**
  * Whether nothing more is expected, as far as can be said without a clock: of a lot that was made
- * and stands nowhere any more, of a finished batch; of a day and an instrument never, of another
- * definition always.
+ * and stands nowhere any more, of a finished batch; of a day, an instrument and a member's practice
+ * never, of another definition always.
  */
 export function isFinished(subject: string, state: object): boolean {
   const known = objectIn({ state }, "state") ?? {};
@@ -115,6 +118,7 @@ export function isFinished(subject: string, state: object): boolean {
       return known.is_finished === true;
     case "day":
     case "instrument":
+    case "skill":
       return false;
     default:
       return true;

@@ -20,6 +20,7 @@ import * as units from "./units.ts";
 import { CHECKS } from "./vectors_registry_checks.ts";
 import { FOLDS } from "./vectors_registry_folds.ts";
 import { INSTRUMENT_FOLDS, INSTRUMENTS } from "./vectors_registry_instruments.ts";
+import { SKILLS } from "./vectors_registry_skills.ts";
 import { STATISTICS } from "./vectors_registry_statistics.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: what a vector file holds is known to its adapter only.
@@ -245,6 +246,7 @@ export const ADAPTERS: Adapters = {
   ...STATISTICS,
   ...CHECKS,
   ...INSTRUMENTS,
+  ...SKILLS,
   ...FOLDS,
   ...INSTRUMENT_FOLDS,
 };

@@ -4,15 +4,19 @@ import { GALLERY as WORDS } from "../text/gallery.ts";
 import { BalancePicture } from "./BalancePicture.tsx";
 import { Choices, CupChoice } from "./Choices.tsx";
 import { BackKey, Cup, MainKey, SignCup } from "./Cup.tsx";
+import { Dial } from "./Dial.tsx";
 import { CorrectionRow, Entries, EntryRow, TwoCorrections } from "./EntryRow.tsx";
 import { NumberField, TextField, TickField } from "./Fields.tsx";
 import { Foot, Frame } from "./Frame.tsx";
 import { Glass } from "./Glass.tsx";
 import { Keypad } from "./Keypad.tsx";
+import { LiquidSurface } from "./LiquidSurface.tsx";
 import { LotTag } from "./LotTag.tsx";
 import { NumberShown } from "./NumberShown.tsx";
 import { Caution, Notice, Part } from "./Plain.tsx";
 import { Qr } from "./Qr.tsx";
+import { Rings } from "./Rings.tsx";
+import { Spoon } from "./Spoon.tsx";
 import { SIGNS, type SignName } from "./signs.ts";
 import { TracePicture } from "./TracePicture.tsx";
 import { Tube, Vessel } from "./Tube.tsx";
@@ -46,6 +50,20 @@ function Numbers() {
       <NumberShown amount="312" unit="g" basis="booked" size="net" />
       <NumberShown amount={null} unit="g" basis="measured" size="net" />
     </p>
+  );
+}
+
+function ToBeRead() {
+  const dial = { low: "0", high: "500", division: "5", numbered: "50" };
+  const cylinder = { low: "0", high: "100", division: "1", numbered: "10" };
+  return (
+    <div class="gallery-stack">
+      <Dial scale={dial} unit="g" at="386" says={WORDS.dial} height={240} />
+      <LiquidSurface scale={cylinder} unit="mL" at="46.3" says={WORDS.surface} height={240} />
+      <Spoon shape="spoon" percent="78" says={WORDS.spoon} height={200} />
+      <Spoon shape="cup" percent="120" says={WORDS.heaped} height={200} />
+      <Rings errors={[-0.4, 0.1, 0.2, 0.2, 0.9]} bias={0.2} spread={0.46} says={WORDS.rings} />
+    </div>
   );
 }
 
@@ -311,6 +329,9 @@ export function Screen() {
       </Part>
       <Part title={WORDS.verdicts}>
         <Verdicts />
+      </Part>
+      <Part title={WORDS.to_be_read}>
+        <ToBeRead />
       </Part>
       <Part title={WORDS.tubes}>
         <div class="gallery-stack">

@@ -5,6 +5,7 @@ import type { DefinitionState, RecipeState } from "../calc/definitions.ts";
 import type { Beside } from "../calc/folds.ts";
 import type { InstrumentState } from "../calc/instruments.ts";
 import type { DayLot, DayState } from "../calc/market.ts";
+import { type Drill, type SkillState, summedDrills } from "../calc/skills.ts";
 import type { LotState, PriceState } from "../calc/stock.ts";
 import { idIn, typeIn } from "../calc/subjects.ts";
 import type { EntryRow, SheetRow } from "../store/rows.ts";
@@ -42,6 +43,8 @@ export function onTop(
       return dayOnTop(subject, state as DayState, beyond);
     case "recipe":
       return recipeOnTop(subject, state as RecipeState, beyond);
+    case "skill":
+      return skillOnTop(subject, state as SkillState, beyond);
     case "price":
       return priceOnTop(subject, state as PriceState, beyond);
     case "instrument":
@@ -126,6 +129,25 @@ function recipeOnTop(subject: string, state: RecipeState, beyond: Beyond): objec
 function priceOnTop(subject: string, state: PriceState, beyond: Beyond): object {
   const made = foldedAs<PriceState>(subject, beyond.extra);
   return made.price === null ? state : { ...made, notes: mergedNotes(state.notes, made.notes) };
+}
+
+/** Drills the server knows stay as they are, but for those an own entry corrects. */
+function skillOnTop(subject: string, state: SkillState, beyond: Beyond): object {
+  const made = foldedAs<SkillState>(subject, [...beyond.covered, ...beyond.extra]);
+  const again = new Set(beyond.covered.map((each) => each.id));
+  const drills = [...state.drills.filter((drill) => !again.has(drill.entry)), ...made.drills];
+  const ordered = drills.sort((a, b) => (drillOrder(a) < drillOrder(b) ? -1 : 1));
+  return {
+    ...state,
+    drills: ordered,
+    ...summedDrills(ordered),
+    findings: mergedFindings(state.findings, made.findings, []),
+    notes: mergedNotes(state.notes, made.notes),
+  };
+}
+
+function drillOrder(drill: Drill): string {
+  return `${drill.happened_at} ${drill.entry}`;
 }
 
 function dayOnTop(subject: string, state: DayState, beyond: Beyond): object {

@@ -39,3 +39,8 @@ export function houseAddress(): string | null {
 export function newId(): string {
   return crypto.randomUUID();
 }
+
+/** Bytes of chance: the seed of a drill. */
+export function chanceBytes(count: number): Uint8Array {
+  return crypto.getRandomValues(new Uint8Array(count));
+}

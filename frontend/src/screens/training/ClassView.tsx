@@ -1,0 +1,99 @@
+/** The trainer's view: each member's last drill, and how people differ. */
+import { type Class, classFigures, type InClass, type SkillState } from "../../calc/skills.ts";
+import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Facts, Notice, Part } from "../../parts/Plain.tsx";
+import { sheetsOf } from "../../state/sheets.ts";
+import { members } from "../../state/stock.ts";
+import { amountWords, dayWords, figure } from "../../text/numbers.ts";
+import { SKILLS } from "../../text/skills.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { reachOf } from "./OverTime.tsx";
+import { Strip } from "./Strip.tsx";
+import { signedFigure } from "./says.ts";
+import "./training.css";
+
+/** Everybody who is here; those who left only stand in the figures of their time. */
+export function ClassView() {
+  const states = sheetsOf<SkillState>("skill").value.map(({ state }) => state);
+  const here = members.value.filter((each) => !each.has_left);
+  const made = classFigures(states.filter((state) => here.some(({ id }) => id === state.member)));
+  const reach = reachOf(made.members);
+  return (
+    <Frame
+      where={SKILLS.where}
+      title={SKILLS.class_title}
+      gauge={<HeadGauge />}
+      calm={SKILLS.in_divisions}
+      benchName={SKILLS.bench}
+      side={made.members.length > 0 && <BetweenPeople made={made} />}
+      bench={
+        <Foot>
+          <BackKey href="#/" />
+          <MainKey words={SKILLS.start} href="#/drill" />
+        </Foot>
+      }
+    >
+      {made.members.length === 0 && <Notice>{SKILLS.nobody}</Notice>}
+      <ul class="class-list">
+        {here.map(({ id, name }) => (
+          <li key={id}>
+            <Reader
+              member={id}
+              name={name}
+              last={made.members.find((each) => each.member === id) ?? null}
+              reach={reach}
+            />
+          </li>
+        ))}
+      </ul>
+    </Frame>
+  );
+}
+
+interface ReaderProps {
+  member: string;
+  name: string;
+  last: InClass | null;
+  reach: number;
+}
+
+function Reader({ member, name, last, reach }: ReaderProps) {
+  return (
+    <Cup class="reader" href={`#/skills/${member}`}>
+      <span class="rec">{name}</span>
+      <span class="second">{last === null ? SKILLS.no_drill : dayWords(last.on)}</span>
+      {last !== null && (
+        <>
+          <Strip figures={last} reach={reach} />
+          <b>
+            {signedFigure(last.bias)}
+            <small> ± {figure(last.spread)}</small>
+          </b>
+          {last.weighing !== null && (
+            <span class="second repeats">
+              {SKILLS.repeats} {amountWords(last.weighing.s, last.weighing.unit)}
+            </span>
+          )}
+          <span class="second count">{SKILLS.drills(last.drills_count)}</span>
+        </>
+      )}
+    </Cup>
+  );
+}
+
+function BetweenPeople({ made }: { made: Class }) {
+  const known = (text: string | null) => (text === null ? SKILLS.too_few : figure(text));
+  return (
+    <Part title={SKILLS.people}>
+      <Facts
+        rows={[
+          { name: SKILLS.mean_bias, value: signedFigure(made.mean_bias) },
+          { name: SKILLS.between, value: known(made.between_people) },
+          { name: SKILLS.within_people, value: known(made.within_people) },
+        ]}
+      />
+      <p class="second">{SKILLS.people_why}</p>
+    </Part>
+  );
+}

@@ -1,0 +1,1 @@
+"""What members practise: the sheet of each reader."""
