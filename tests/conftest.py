@@ -11,6 +11,7 @@ from contextlib import ExitStack
 from pathlib import Path
 from typing import Any
 
+import hypothesis
 import pytest
 from django.conf import settings
 from django.core.management import call_command
@@ -21,6 +22,10 @@ from kitchenlog.config.environment import database_settings
 from tests.browsers import BROWSER_FLAGS, chromium
 from tests.people import Kitchen
 from tests.servers import KitchenlogServer, postgresql
+
+# A busy machine is slow, not wrong; and a failure must come again on another one.
+hypothesis.settings.register_profile("kitchenlog", deadline=None, derandomize=True)
+hypothesis.settings.load_profile("kitchenlog")
 
 ENGINE = os.environ.get("KITCHENLOG_TEST_DATABASE", "sqlite")
 APP_ROLE = "kitchenlog_app"
