@@ -32,7 +32,7 @@ from kitchenlog.calc.trusted import (
     written_trust,
 )
 from kitchenlog.calc.units import in_base
-from kitchenlog.calc.weighing import scaled_doubt, sum_doubt, weighed, weighing_of
+from kitchenlog.calc.weighing import Weighing, scaled_doubt, sum_doubt, weighed, weighing_of
 
 
 class WeighIn(TypedDict):
@@ -148,9 +148,7 @@ def written_line(work: LineWork) -> tuple[Line, list[Finding]]:
         soluble_percent=text_in(plan, "soluble_percent"),
         laid_out=work.laid_out,
         in_base=None if amount is None else plain(amount.value),
-        corrected=plain(put_in.amount.value)
-        if put_in.amount is not None and any(each and each.found_by for each in work.readings)
-        else None,
+        corrected=_corrected_sum(work, put_in),
         unit=work.unit if amount is None else amount.unit,
         u=None if put_in.doubt is None else significant(put_in.doubt.u, U_DIGITS),
         verdict=says,
@@ -169,22 +167,20 @@ def line_if_moved(work: LineWork) -> str | None:
     return None if put_in.amount is None else _verdict(work.plan, put_in.amount, put_in.doubt)
 
 
+def _corrected_sum(work: LineWork, put_in: LineSum) -> str | None:
+    is_corrected = any(each is not None and each.found_by for each in work.readings)
+    return plain(put_in.amount.value) if put_in.amount is not None and is_corrected else None
+
+
 def _put_in(work: LineWork, *, is_moved: bool = False) -> LineSum:
     """What the readings of a line stand for: corrected where a correction was in force."""
-    fitting = [
-        _in_base(each, is_moved=is_moved)
-        for entry, each in zip(work.weigh_ins, work.readings, strict=True)
-        if each is not None and _fitting(work, entry) is not None
-    ]
-    amount = sum_of(each for each, _ in fitting)
-    doubt = None if amount is None else sum_doubt([each for _, each in fitting])
-    return LineSum(amount=amount, doubt=doubt)
-
-
-def _in_base(reading: TrustedReading, *, is_moved: bool) -> tuple[Amount | None, Doubt | None]:
-    weighing = meant(reading, is_moved=is_moved)
-    factor = as_double(in_base(ONE, weighing.unit))
-    return in_base_unit(weighing.net, weighing.unit), scaled_doubt(weighing.doubt, factor)
+    if line_sum(work).amount is None:
+        return LineSum(amount=None, doubt=None)
+    stands = [meant(each, is_moved=is_moved) for each in work.readings if each is not None]
+    return LineSum(
+        amount=sum_of(in_base_unit(each.net, each.unit) for each in stands),
+        doubt=sum_doubt([_in_base_doubt(each) for each in stands]),
+    )
 
 
 def _weigh_in(work: LineWork, entry: Standing, instruments: Sheets) -> None:
@@ -213,8 +209,10 @@ def _fitting(work: LineWork, entry: Standing) -> Amount | None:
 
 def _base_doubt(entry: Standing) -> Doubt | None:
     weighing = weighing_of(entry.body)
-    if weighing is None:
-        return None
+    return None if weighing is None else _in_base_doubt(weighing)
+
+
+def _in_base_doubt(weighing: Weighing) -> Doubt | None:
     return scaled_doubt(weighing.doubt, as_double(in_base(ONE, weighing.unit)))
 
 

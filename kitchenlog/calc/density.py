@@ -10,7 +10,6 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from kitchenlog.calc.numbers import (
-    as_double,
     difference,
     divided,
     parse_decimal,
@@ -147,30 +146,6 @@ def volume_of_mass(
             divided(mass, spread.low_g_per_mL, places),
         )
     return _converted(room, "mL", low_high, row, spread)
-
-
-def water_density(celsius: float) -> float | None:
-    """kg/m3 of water from 0 to 40 C; None outside, where the formula does not hold.
-
-    Tanaka et al., Metrologia 38 (2001) 301-309, coefficients read in quotation.
-    """
-    if not 0 <= celsius <= 40:
-        return None
-    from_densest = celsius - 3.983035
-    lost = from_densest * from_densest * (celsius + 301.797)
-    return 999.974950 * (1 - lost / (522528.9 * (celsius + 69.34881)))
-
-
-def millilitres_of_water(weighed_g: Decimal, celsius: float) -> float | None:
-    """Millilitres of water that show this mass on a scale in air, to check a cup or a spoon.
-
-    Air 0.0012 and weights 8.0 g/mL (own definition, DEVELOPERS.md 4). None outside 0 to 40 C.
-    """
-    density = water_density(celsius)
-    if density is None:
-        return None
-    air, weights = 0.0012, 8.0
-    return as_double(weighed_g) * (1 - air / weights) / (density / 1000 - air)
 
 
 def _amount_of(dimension: Dimension, amount: Decimal, unit: str) -> Decimal:

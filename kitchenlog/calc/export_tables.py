@@ -2,10 +2,13 @@
 
 import json
 import sys
-from collections.abc import Iterable, Mapping
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict
 from pathlib import Path
+from typing import Any
 
+from kitchenlog.calc import check_tables, net_tables
 from kitchenlog.calc.chart_tables import CHART_ROWS
 from kitchenlog.calc.density_tables import DENSITY_ROWS, SPREAD_ROWS
 from kitchenlog.calc.gauge_tables import GAUGE_ROWS
@@ -14,6 +17,7 @@ from kitchenlog.calc.units import UNITS
 
 PHONE_TABLES = Path(__file__).parents[2] / "frontend" / "src" / "calc" / "tables"
 
+_LONG_CHARS = 30  # a text this long that comes again is worth a name
 _HEAD = "// Written by `python -m kitchenlog.calc.export_tables`; do not edit.\n"
 
 _UNITS_HEAD = """
@@ -67,6 +71,25 @@ export const GAUGE_ROWS: readonly GaugeRow[] = [
 """
 
 
+# Constant in TypeScript -> its rows: small tables, whose long sources are written once.
+_CHECKS = {
+    "HOT_WATER_ROWS": check_tables.HOT_WATER_ROWS,
+    "SCALE_ERROR_ROWS": check_tables.SCALE_ERROR_ROWS,
+    "SCALE_CLASS_ROWS": check_tables.SCALE_CLASS_ROWS,
+    "WEIGHT_ROWS": check_tables.WEIGHT_ROWS,
+    "CYLINDER_ROWS": check_tables.CYLINDER_ROWS,
+    "MEASURE_ROWS": check_tables.MEASURE_ROWS,
+    "BOILING_ROWS": check_tables.BOILING_ROWS,
+}
+_NET_CONTENT = {
+    "MAV_ROWS": net_tables.MAV_ROWS,
+    "CATEGORY_A_ROWS": net_tables.CATEGORY_A_ROWS,
+    "SHORTAGE_ROWS": net_tables.SHORTAGE_ROWS,
+    "BATCH_PLAN_ROWS": net_tables.BATCH_PLAN_ROWS,
+    "PACK_DIVISION_ROWS": net_tables.PACK_DIVISION_ROWS,
+}
+
+
 def main(arguments: list[str]) -> int:
     """Write the files, or with --check say which differ; 1 if any does."""
     texts = {
@@ -74,6 +97,8 @@ def main(arguments: list[str]) -> int:
         "density.ts": _density_text(),
         "charts.ts": _constants_text(_CHARTS_HEAD, map(asdict, CHART_ROWS)),
         "gauge.ts": _constants_text(_GAUGE_HEAD, map(asdict, GAUGE_ROWS)),
+        "checks.ts": _small_tables_text(_CHECKS),
+        "net_content.ts": _small_tables_text(_NET_CONTENT),
     }
     if arguments == ["--check"]:
         stale = [name for name, text in texts.items() if _stored(name) != text]
@@ -107,6 +132,38 @@ def _density_text() -> str:
 def _constants_text(head: str, rows: Iterable[Mapping[str, float]]) -> str:
     """A TypeScript table of numbers by size."""
     return f"{_HEAD}{head}{_lines(rows)}];\n"
+
+
+def _small_tables_text(tables: Mapping[str, Sequence[Any]]) -> str:
+    """Several TypeScript tables of dataclass rows; a text that comes again is a constant."""
+    rows = [asdict(row) for table in tables.values() for row in table]
+    counted = Counter(text for row in rows for text in row.values())
+    shared = [text for text, count in counted.items() if count > 1 and len(text) > _LONG_CHARS]
+    names = {text: f"TEXT_{number}" for number, text in enumerate(shared, start=1)}
+    constants = "".join(
+        f"const {name} =\n  {json.dumps(text, ensure_ascii=False)};\n"
+        for text, name in names.items()
+    )
+    written_tables = "".join(_small_table(*table, names) for table in tables.items())
+    return f"{_HEAD}\n{constants}{written_tables}"
+
+
+def _small_table(name: str, rows: Sequence[Any], names: Mapping[str, str]) -> str:
+    row_type = type(rows[0]).__name__
+    fields = "".join(f"  readonly {field}: string;\n" for field in asdict(rows[0]))
+    lines = "".join(
+        "  {"
+        + ", ".join(
+            f"{field}: {names.get(text) or json.dumps(text, ensure_ascii=False)}"
+            for field, text in asdict(row).items()
+        )
+        + "},\n"
+        for row in rows
+    )
+    return (
+        f"\nexport interface {row_type} {{\n{fields}}}\n"
+        f"\nexport const {name}: readonly {row_type}[] = [\n{lines}];\n"
+    )
 
 
 def _lines(rows: Iterable[Mapping[str, float | str | None]]) -> str:

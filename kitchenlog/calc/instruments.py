@@ -6,30 +6,25 @@ from collections.abc import Sequence
 from typing import TypedDict
 
 from kitchenlog.calc.bodies import text_in
-from kitchenlog.calc.calibration import Correction, significance
-from kitchenlog.calc.checks import CheckResult, Point, cited_in
+from kitchenlog.calc.calibration import Correction
+from kitchenlog.calc.checks import CheckResult, cited_in
 from kitchenlog.calc.definitions import DefinitionState, definition_state
-from kitchenlog.calc.instrument_checks import check_result, correction_found
+from kitchenlog.calc.instrument_checks import (
+    U_DIGITS,
+    CheckedPoint,
+    CorrectionLine,
+    check_result,
+    checked_unit,
+    correction_found,
+    error_found,
+    written_correction,
+    written_points,
+)
 from kitchenlog.calc.numbers import plain, significant
 from kitchenlog.calc.record import Fact, Finding, Standing, Was, as_it_stands, finding, settled
 from kitchenlog.calc.subjects import id_in
 
 INSTRUMENT_FOLD = 2  # 1 was the bare definition
-SIGNIFICANT_AT = 0.95  # a correction that chance explains is not applied
-U_DIGITS = 3
-_LINE_DIGITS = 15  # as many as a double holds for certain
-
-
-class CheckedPoint(TypedDict):
-    """One step: error = reading - reference, in the check's unit."""
-
-    step: int
-    sort: str
-    reference: str
-    error: str
-    u: str | None
-    limit: str | None
-    verdict: str | None
 
 
 class CitedFigure(TypedDict):
@@ -62,30 +57,13 @@ class Check(TypedDict):
     was: list[Was]
 
 
-class CorrectionLine(TypedDict):
-    """A line of corrections over readings (calibration.Correction), doubles as text."""
-
-    unit: str | None
-    sort: str
-    terms: int
-    count: int
-    centre: str
-    height: str
-    slope: str
-    sum_xx: str
-    sd: str | None
-    degrees: int | None
-    low: str
-    high: str
-    is_significant: bool | None
-
-
 class InForce(TypedDict):
     """From `since` until the next row: the line (found by the check `found_by`), and the spread
-    of a single reading that a check found."""
+    of a single reading that a check found, in `unit`."""
 
     since: str
     check: str
+    unit: str | None
     line: CorrectionLine | None
     found_by: str | None
     repeatability: str | None
@@ -117,6 +95,7 @@ class _Made(TypedDict):
 
     entry: Standing
     result: CheckResult
+    unit: str | None
     line: Correction | None
 
 
@@ -144,8 +123,14 @@ def instrument_state(subject: str, facts: Sequence[Fact]) -> InstrumentState:
 
 def _made(entry: Standing, definition: DefinitionState) -> _Made:
     fields = definition["fields"]
-    result = check_result(text_in(fields, "sort"), entry.body, fields)
-    return _Made(entry=entry, result=result, line=correction_found(entry.body, result))
+    sort = text_in(fields, "sort")
+    result = check_result(sort, entry.body, fields)
+    return _Made(
+        entry=entry,
+        result=result,
+        unit=checked_unit(sort, entry.body),
+        line=correction_found(entry.body, result),
+    )
 
 
 def _corrections(checks: Sequence[_Made]) -> list[InForce]:
@@ -154,6 +139,7 @@ def _corrections(checks: Sequence[_Made]) -> list[InForce]:
     line: CorrectionLine | None = None
     found_by: str | None = None
     spread: str | None = None
+    unit: str | None = None
     for made in checks:
         entry, asked = made["entry"], text_in(made["entry"].body, "line")
         found = made["result"].repeatability
@@ -161,19 +147,25 @@ def _corrections(checks: Sequence[_Made]) -> list[InForce]:
         if not decides and found is None:
             continue
         if decides:
-            line = None if made["line"] is None else _written_line(made["line"], entry)
+            line = _written(made["line"], made["unit"])
             found_by = None if line is None else entry.id
-        spread = spread if found is None else significant(found, U_DIGITS)
+        if found is not None:
+            spread, unit = significant(found, U_DIGITS), made["unit"]
         rows.append(
             InForce(
                 since=entry.happened_at,
                 check=entry.id,
+                unit=unit,
                 line=line,
                 found_by=found_by,
                 repeatability=spread,
             )
         )
     return rows
+
+
+def _written(line: Correction | None, unit: str | None) -> CorrectionLine | None:
+    return None if line is None else written_correction(line, unit)
 
 
 def _doubts(checks: Sequence[_Made]) -> list[InDoubt]:
@@ -189,7 +181,7 @@ def _doubts(checks: Sequence[_Made]) -> list[InDoubt]:
                     failed_at=entry.happened_at,
                     after=passed_at,
                     until=_put_right(checks[number:]),
-                    line=_error_line(made),
+                    line=_written(error_found(entry.body, made["result"]), made["unit"]),
                 )
             )
         if made["result"].verdict == "fit" or _puts_right(made):
@@ -207,27 +199,13 @@ def _put_right(checks: Sequence[_Made]) -> str | None:
 
 
 def _puts_right(made: _Made) -> bool:
-    line = made["line"]
-    is_corrected = (
-        line is not None and significance(line, SIGNIFICANT_AT).is_significant is True
-    )
+    line = _written(made["line"], made["unit"])
+    is_corrected = line is not None and line["is_significant"] is True
     return _is_adjusted(made["entry"]) or is_corrected
 
 
 def _is_adjusted(entry: Standing) -> bool:
     return entry.body.get("is_adjusted") is True
-
-
-def _error_line(made: _Made) -> CorrectionLine | None:
-    """How far the failed check found it off, as a correction: the line it asked for, else
-    through what it compared."""
-    if made["line"] is not None:
-        return _written_line(made["line"], made["entry"])
-    for sort in ("least_squares", "two_point", "offset"):
-        found = correction_found({**made["entry"].body, "line": sort}, made["result"])
-        if found is not None:
-            return _written_line(found, made["entry"])
-    return None
 
 
 def _failed(checks: Sequence[_Made], doubts: Sequence[InDoubt]) -> list[Finding]:
@@ -245,19 +223,20 @@ def _failed(checks: Sequence[_Made], doubts: Sequence[InDoubt]) -> list[Finding]
 
 def _written_check(made: _Made) -> Check:
     entry, result = made["entry"], made["result"]
+    spread = result.repeatability
     return Check(
         entry=entry.id,
         happened_at=entry.happened_at,
         on=entry.local_date,
         author=entry.author,
-        unit=text_in(entry.body, "unit"),
+        unit=made["unit"],
         verdict=result.verdict,
         says=result.says,
         values=result.values,
         worst=result.worst,
-        points=[_written_point(each) for each in result.points],
+        points=written_points(result),
         bias=None if result.bias is None else plain(result.bias),
-        repeatability=_u(result.repeatability),
+        repeatability=None if spread is None else significant(spread, U_DIGITS),
         hysteresis=None if result.hysteresis is None else plain(result.hysteresis),
         cited=[
             CitedFigure(what=c.what, source=c.source, basis=c.basis, note=c.note)
@@ -266,42 +245,3 @@ def _written_check(made: _Made) -> Check:
         is_adjusted=_is_adjusted(entry),
         was=list(entry.was),
     )
-
-
-def _written_point(point: Point) -> CheckedPoint:
-    return CheckedPoint(
-        step=point.step,
-        sort=point.sort,
-        reference=plain(point.reference),
-        error=plain(point.error),
-        u=None if point.doubt is None else _u(point.doubt.u),
-        limit=None if point.limit is None else plain(point.limit.amount),
-        verdict=point.verdict,
-    )
-
-
-def _written_line(correction: Correction, entry: Standing) -> CorrectionLine:
-    line = correction.line
-    return CorrectionLine(
-        unit=text_in(entry.body, "unit"),
-        sort=correction.sort,
-        terms=correction.terms,
-        count=line.count,
-        centre=_double(line.centre),
-        height=_double(line.height),
-        slope=_double(line.slope),
-        sum_xx=_double(line.sum_xx),
-        sd=None if line.sd is None else _double(line.sd),
-        degrees=line.degrees,
-        low=_double(line.low),
-        high=_double(line.high),
-        is_significant=significance(correction, SIGNIFICANT_AT).is_significant,
-    )
-
-
-def _double(x: float) -> str:
-    return significant(x, _LINE_DIGITS)
-
-
-def _u(x: float | None) -> str | None:
-    return None if x is None else significant(x, U_DIGITS)

@@ -28,6 +28,8 @@ from kitchenlog.calc.weighing import PLACES, Weighing, load_of, sum_doubt, weigh
 Sheets = Mapping[str, Mapping[str, Any]]  # states by subject
 
 _CORRECTION_DIGITS = 12  # of a double, before it is added to an exact reading
+_LEAST_MOVE = 5e-7  # less than this is no step at PLACES
+_MOST_MOVE = 1e15  # more than any reading: what says so is no correction
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -143,7 +145,9 @@ def _time(row: Body, name: str) -> str:
 def _with_spread(body: Body, reading: Body, in_force: Body) -> Body:
     """The spread a check found stands in where the reading has none of its own."""
     spread = text_in(in_force, "repeatability")
-    if spread is None or not reading or text_in(reading, "repeatability") is not None:
+    if spread is None or text_in(reading, "unit") != text_in(in_force, "unit"):
+        return body
+    if text_in(reading, "repeatability") is not None:
         return body
     return {**body, "reading": {**reading, "repeatability": spread}}
 
@@ -169,6 +173,8 @@ def _correction(line: Body, reading: Body) -> _Found | None:
         net = as_double(difference(gross, tare))
         correction = slope * net
         u = sd * abs(net) / math.sqrt(sum_xx) if sum_xx > 0 else 0.0
+    if abs(correction) > _MOST_MOVE:
+        return None
     degrees = line.get("degrees")
     ends = [gross] if tare is None else [gross, tare]
     return _Found(
@@ -190,6 +196,8 @@ def _double(line: Body, name: str) -> float:
 
 
 def _moved(net: Decimal, by: float) -> Decimal:
+    if abs(by) < _LEAST_MOVE:
+        return net
     exact = parse_decimal(significant(by, _CORRECTION_DIGITS))
     return rounded(total([net, exact]), PLACES)
 

@@ -9,6 +9,8 @@ from typing import Any
 
 from kitchenlog.calc.density_tables import DENSITY_ROWS
 from kitchenlog.calc.units import UNITS
+from tests.calc.random_givens_checks import CHECK_GIVENS
+from tests.calc.random_givens_instruments import RANDOM_INSTRUMENTS
 from tests.calc.random_givens_statistics import RANDOM_STATISTICS
 
 Given = dict[str, Any]
@@ -81,6 +83,11 @@ def doubt(c: Random) -> dict[str, Any]:
     return {"u": double(c), "degrees": c.choice((None, c.randrange(1300)))}
 
 
+def level(c: Random) -> str | None:
+    """How sure a verdict is to be, in percent; often nobody says."""
+    return c.choice((None, None, "95", "80", "99.9", f"{c.uniform(80, 99.9):.1f}"))
+
+
 def reading(c: Random) -> str:
     return f"{c.randrange(190, 210)}.{c.randrange(10)}"
 
@@ -117,6 +124,7 @@ def limits(c: Random) -> Given:
         "low": maybe(c, lambda _: f"{low / 10}"),
         "high": maybe(c, lambda _: f"{high / 10}"),
         "doubt": maybe(c, lambda c: {**doubt(c), "u": repr(c.random() * 2)}),
+        "level": level(c),
     }
 
 
@@ -184,10 +192,6 @@ RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("density", "spread_of"): published,
     ("density", "mass_of_volume"): weighed,
     ("density", "volume_of_mass"): weighed,
-    ("density", "water_density"): lambda c: {"celsius": f"{c.uniform(-5, 45)}", "digits": BITS},
-    ("density", "millilitres_of_water"): lambda c: {
-        "weighed_g": above_zero(c), "celsius": f"{c.uniform(-5, 45)}", "digits": BITS
-    },
     ("readings", "net"): lambda c: {"shown": decimal(c), "tare": maybe(c, decimal)},
     ("readings", "mean"): lambda c: {"values": several(c, decimal), "places": places(c)},
     ("readings", "repeat_sd"): lambda c: {"values": several(c, decimal), "digits": BITS},
@@ -203,9 +207,11 @@ RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
         "digits": BITS,
     },
     ("readings", "coverage_factor"): lambda c: {
-        "degrees": maybe(c, lambda c: c.randrange(1300)), "digits": BITS
+        "degrees": maybe(c, lambda c: c.randrange(1300)), "level": level(c), "digits": BITS
     },
-    ("readings", "guard_band"): lambda c: {"doubt": doubt(c), "digits": BITS},
+    ("readings", "guard_band"): lambda c: {
+        "doubt": doubt(c), "level": level(c), "digits": BITS
+    },
     ("readings", "verdict"): limits,
     ("readings", "is_fine_enough"): lambda c: {
         "division": c.choice(("0.1", "1", "2", "5")),
@@ -316,4 +322,6 @@ RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("codes", "next_number"): same_day_codes,
     ("codes", "letters_of"): lambda c: {"name": text(c)},
     **RANDOM_STATISTICS,
+    **CHECK_GIVENS,
+    **RANDOM_INSTRUMENTS,
 }  # fmt: skip

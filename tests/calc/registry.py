@@ -25,7 +25,9 @@ from kitchenlog.calc import (
 )
 from kitchenlog.calc.density_tables import DENSITY_ROWS, SPREAD_ROWS
 from kitchenlog.calc.numbers import parse_decimal, significant, written
+from tests.calc.registry_checks import CHECKS
 from tests.calc.registry_folds import FOLDS
+from tests.calc.registry_instruments import INSTRUMENT_FOLDS, INSTRUMENTS
 from tests.calc.registry_statistics import STATISTICS
 
 Given = dict[str, Any]
@@ -178,10 +180,6 @@ DENSITY: dict[str, Adapter] = {
     "spread_of": _spread_of,
     "mass_of_volume": _converted(density.mass_of_volume),
     "volume_of_mass": _converted(density.volume_of_mass),
-    "water_density": lambda g: _double(density.water_density(float(g["celsius"])), g),
-    "millilitres_of_water": lambda g: _double(
-        density.millilitres_of_water(_d(g["weighed_g"]), float(g["celsius"])), g
-    ),
 }
 
 READINGS: dict[str, Adapter] = {
@@ -193,10 +191,16 @@ READINGS: dict[str, Adapter] = {
     ),
     "combined_u": lambda g: _double(readings.combined_u([float(p) for p in g["parts"]]), g),
     "doubt_of": _doubt_of,
-    "coverage_factor": lambda g: _double(readings.coverage_factor(g["degrees"]), g),
-    "guard_band": lambda g: _double(readings.guard_band(_doubt(g)), g),
+    "coverage_factor": lambda g: _double(
+        readings.coverage_factor(g["degrees"], _d(g.get("level"))), g
+    ),
+    "guard_band": lambda g: _double(readings.guard_band(_doubt(g), _d(g.get("level"))), g),
     "verdict": lambda g: readings.verdict(
-        _d(g["value"]), low=_d(g["low"]), high=_d(g["high"]), doubt=_doubt(g)
+        _d(g["value"]),
+        low=_d(g["low"]),
+        high=_d(g["high"]),
+        doubt=_doubt(g),
+        level=_d(g.get("level")),
     ),
     "is_fine_enough": lambda g: readings.is_fine_enough(
         _d(g["division"]),
@@ -322,9 +326,11 @@ SUMS: dict[str, dict[str, Adapter]] = {
     "shelf_life": SHELF_LIFE,
     "codes": CODES,
     **STATISTICS,
+    **CHECKS,
+    **INSTRUMENTS,
 }
 
-ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS}
+ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS, **INSTRUMENT_FOLDS}
 
 
 def answer_to(file: str, function: str, given: Given) -> dict[str, Any]:

@@ -75,8 +75,19 @@ def _shown(state: Mapping[str, Any], g: Given) -> dict[str, Any]:
     return {name: more[name] for name in g["show"]} if "show" in g else dict(state)
 
 
-def _fold(fold: folds.Fold) -> Adapter:
+def fold_adapter(fold: Callable[[str, list[record.Fact]], Mapping[str, Any]]) -> Adapter:
     return lambda g: _shown(fold(g["subject"], _facts(g)), g)
+
+
+def _leaning(fold: folds.Fold) -> Adapter:
+    """`beside` are states by subject; of `folded_beside` the states are folded first."""
+
+    def adapter(g: Given) -> dict[str, Any]:
+        facts = _facts(g)
+        folded = {each: folds.fold_subject(each, facts) for each in g.get("folded_beside", ())}
+        return _shown(fold(g["subject"], facts, {**g.get("beside", {}), **folded}), g)
+
+    return adapter
 
 
 def _d(text: str | None) -> Decimal | None:
@@ -99,14 +110,14 @@ def _doubt_from(given: Mapping[str, Any] | None) -> Doubt | None:
     return None if given is None else Doubt(u=float(given["u"]), degrees=given["degrees"])
 
 
-def _doubt(doubt: Doubt | None) -> dict[str, Any] | None:
+def doubt_json(doubt: Doubt | None) -> dict[str, Any] | None:
     return None if doubt is None else {"u": significant(doubt.u, 4), "degrees": doubt.degrees}
 
 
-def _weighing(made: weighing.Weighing | None) -> dict[str, Any] | None:
+def weighing_json(made: weighing.Weighing | None) -> dict[str, Any] | None:
     if made is None:
         return None
-    return {"net": written(made.net), "unit": made.unit, "doubt": _doubt(made.doubt)}
+    return {"net": written(made.net), "unit": made.unit, "doubt": doubt_json(made.doubt)}
 
 
 def _in_unit(g: Given) -> dict[str, Any] | None:
@@ -114,7 +125,7 @@ def _in_unit(g: Given) -> dict[str, Any] | None:
     made = weighing.Weighing(
         net=_d(given["net"]), unit=given["unit"], doubt=_doubt_from(given["doubt"])
     )
-    return _weighing(weighing.in_unit(made, g["unit"]))
+    return weighing_json(weighing.in_unit(made, g["unit"]))
 
 
 def _standing_json(each: record.Standing) -> dict[str, Any]:
@@ -150,9 +161,11 @@ def _walked(g: Given) -> dict[str, Any]:
     }
 
 
-def _lines(g: Given) -> list[batch_lines.LineWork]:
-    works = batch_lines.gathered_lines(g.get("lines", []), _entries(g))
-    steps = batch_steps.gathered_steps(g.get("steps", []), _entries(g))
+def lines_of(g: Given) -> list[batch_lines.LineWork]:
+    works = batch_lines.gathered_lines(
+        g.get("lines", []), _entries(g), g.get("instruments", {})
+    )
+    steps = steps_of({"steps": [], **g})
     for work in works:
         work.prepared = batch_steps.measured_mass(steps, "prepared_mass", work.line)
     return works
@@ -169,26 +182,27 @@ def _line_work(work: batch_lines.LineWork) -> dict[str, Any]:
 
 
 def _line_sum(g: Given) -> dict[str, Any]:
-    made = batch_lines.line_sum(_lines(g)[0])
-    return {"amount": _amount(made.amount), "doubt": _doubt(made.doubt)}
+    made = batch_lines.line_sum(lines_of(g)[0])
+    return {"amount": _amount(made.amount), "doubt": doubt_json(made.doubt)}
 
 
 def _with_findings(made: tuple[Mapping[str, Any], list[record.Finding]]) -> dict[str, Any]:
     return {"state": made[0], "finding_keys": [each["key"] for each in made[1]]}
 
 
-def _steps(g: Given) -> list[batch_steps.StepWork]:
-    return batch_steps.gathered_steps(g["steps"], _entries(g))
+def steps_of(g: Given) -> list[batch_steps.StepWork]:
+    """`instruments` are states by subject."""
+    return batch_steps.gathered_steps(g["steps"], _entries(g), g.get("instruments", {}))
 
 
 def _measured_mass(g: Given) -> dict[str, Any] | None:
-    mass = batch_steps.measured_mass(_steps(g), g["measures"], g["line"])
-    return mass and {"amount": _amount(mass.amount), "doubt": _doubt(mass.doubt)}
+    mass = batch_steps.measured_mass(steps_of(g), g["measures"], g["line"])
+    return mass and {"amount": _amount(mass.amount), "doubt": doubt_json(mass.doubt)}
 
 
 def _balance(g: Given) -> dict[str, Any]:
     balance, findings = batch_balance.batch_balance(
-        _lines(g), _steps(g), _entries(g), target_percent=_d(g["target_percent"])
+        lines_of(g), steps_of(g), _entries(g), target_percent=_d(g["target_percent"])
     )
     keys = [each["key"] for each in findings]
     return {**_shown(balance, g), "finding_keys": keys}
@@ -307,17 +321,21 @@ FOLDS: dict[str, dict[str, Adapter]] = {
         "notes_about": lambda g: record.notes_about(_entries(g), g["subject"]),
     },
     "weighing": {
-        "weighing_of": lambda g: _weighing(weighing.weighing_of(g["body"])),
+        "weighing_of": lambda g: weighing_json(weighing.weighing_of(g["body"])),
+        "load_of": lambda g: _w(weighing.load_of(g["reading"])),
         "weighed": lambda g: _amount(weighing.weighed(g["body"])),
         "in_unit": _in_unit,
-        "scaled_doubt": lambda g: _doubt(
+        "scaled_doubt": lambda g: doubt_json(
             weighing.scaled_doubt(_doubt_from(g["doubt"]), float(g["factor"]))
         ),
-        "sum_doubt": lambda g: _doubt(
+        "sum_doubt": lambda g: doubt_json(
             weighing.sum_doubt([_doubt_from(each) for each in g["doubts"]])
         ),
     },
-    "stock": {"lot_state": _fold(stock.lot_state), "price_state": _fold(stock.price_state)},
+    "stock": {
+        "lot_state": fold_adapter(stock.lot_state),
+        "price_state": fold_adapter(stock.price_state),
+    },
     "stock_moves": {
         "touches_lot": lambda g: stock_moves.touches_lot(_standing(g["entry"]), g["code"]),
         "moved_amount": lambda g: _amount(
@@ -326,16 +344,18 @@ FOLDS: dict[str, dict[str, Adapter]] = {
         "walked": _walked,
     },
     "batch_lines": {
-        "gathered_lines": lambda g: [_line_work(work) for work in _lines(g)],
+        "gathered_lines": lambda g: [_line_work(work) for work in lines_of(g)],
         "line_sum": _line_sum,
-        "written_line": lambda g: _with_findings(batch_lines.written_line(_lines(g)[0])),
+        "written_line": lambda g: _with_findings(batch_lines.written_line(lines_of(g)[0])),
+        "line_if_moved": lambda g: batch_lines.line_if_moved(lines_of(g)[0]),
     },
     "batch_steps": {
         "gathered_steps": lambda g: [
-            {"step": work.step, "done": _ids(work.done)} for work in _steps(g)
+            {"step": work.step, "done": _ids(work.done)} for work in steps_of(g)
         ],
         "measured_mass": _measured_mass,
-        "written_step": lambda g: _with_findings(batch_steps.written_step(_steps(g)[0])),
+        "written_step": lambda g: _with_findings(batch_steps.written_step(steps_of(g)[0])),
+        "step_if_moved": lambda g: batch_steps.step_if_moved(steps_of(g)[0], g["number"]),
     },
     "batch_output": {
         "packed_out": _packed,
@@ -349,11 +369,11 @@ FOLDS: dict[str, dict[str, Adapter]] = {
         "lots_out": lambda g: batch_output.lots_out(_entries(g)),
     },
     "batch_balance": {"batch_balance": _balance},
-    "batches": {"batch_state": _fold(batches.batch_state)},
-    "market": {"day_state": _fold(market.day_state)},
+    "batches": {"batch_state": _leaning(batches.batch_state)},
+    "market": {"day_state": fold_adapter(market.day_state)},
     "definitions": {
-        "definition_state": _fold(definitions.definition_state),
-        "recipe_state": _fold(definitions.recipe_state),
+        "definition_state": fold_adapter(definitions.definition_state),
+        "recipe_state": fold_adapter(definitions.recipe_state),
     },
     "trace": {
         "trace": _trace,
@@ -370,7 +390,7 @@ FOLDS: dict[str, dict[str, Adapter]] = {
         "reconciliation": _reconciliation,
     },
     "folds": {
-        "fold_subject": lambda g: _shown(folds.fold_subject(g["subject"], _facts(g)), g),
+        "fold_subject": _leaning(folds.fold_subject),
         "leaning_types": lambda g: list(
             folds.leaning_types(g["subject"], g["before"], g["after"])
         ),

@@ -4,21 +4,24 @@ phone's folds give the same sheet as ours."""
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from decimal import Decimal
 from typing import Any
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from kitchenlog.calc.folds import FOLDS, fold_subject
+from kitchenlog.calc.folds import FOLDS, State, fold_subject
+from kitchenlog.calc.record import Fact
 from tests.calc.registry import answer_to
 from tests.calc.registry_folds import fact_of
 from tests.calc.test_twins_agree import twin_answers
 
 SUBJECTS = (
     "lot:A1", "lot:B2", "batch:b1", "day:stall:2026-06-06", "price:A1", "recipe:r1",
-    "material:m1",
+    "material:m1", "instrument:i1", "instrument:i2",
 )  # fmt: skip
+LEANED_ON = ("instrument:i1", "instrument:i2")  # by the batch
 LOTS, PLACES, UNITS = ("A1", "B2"), ("store", "stall"), ("pc", "g", "kg", "mL", "pinch")
 QUIET = settings(
     max_examples=150, deadline=None, derandomize=True,
@@ -35,8 +38,19 @@ readings = st.fixed_dictionaries(
         "division": st.sampled_from(("0", "0.1", "1")),
         "repeats": st.lists(decimals, max_size=3),
         "repeatability": decimals,
+        "instrument": st.sampled_from(("i1", "i1", "i2")),
     },
 )
+shown = st.sampled_from(("50", "53", "53.1", "20.5", "0"))
+check_steps = st.fixed_dictionaries(
+    {
+        "sort": st.sampled_from(("rising", "rising", "zero", "repeats", "ice", "comparison")),
+        "reference": st.sampled_from(("50", "50", "20", "0")),
+        "readings": st.lists(shown, min_size=1, max_size=5),
+    },
+    optional={"tolerance": decimals},
+)
+SCALE = {"sort": "scale", "judged_by": "own", "most_error": "0.5", "capacity": "5000"}
 LINE = {"line": "l1", "material": "m1", "amount": {"amount": "50", "unit": "g"}, "below": "5"}
 STEP = {"step": "s1", "measures": "kettle_mass", "unit": "kg", "high": "40"}
 PULP = {"step": "s2", "measures": "prepared_mass", "line": "l1", "unit": "g"}
@@ -82,23 +96,49 @@ KINDS = {
             allergens=bodies(**{"from": st.just(["milk"]), "to": st.just(["eggs", "milk"])}),
         ),
     ),
+    "instrument_defined": bodies(
+        instrument=st.sampled_from(("i1", "i1", "i2")),
+        **{**SCALE, "sort": st.sampled_from(("scale", "scale", "thermometer"))},
+    ),
+    "instrument_checked": bodies(
+        instrument=st.sampled_from(("i1", "i1", "i2")),
+        unit=st.sampled_from(("g", "g", "degC")),
+        division=st.sampled_from(("0.1", "0.1", "1", "0")),
+        steps=st.lists(check_steps, min_size=1, max_size=4),
+        line=st.sampled_from(("offset", "offset", "none", "two_point", "least_squares", "")),
+        is_adjusted=st.sampled_from((False, False, True)),
+    ),
     "note": bodies(subject=st.sampled_from(SUBJECTS), says="seen"),
     "finding_settled": bodies(
         subject=st.sampled_from(SUBJECTS),
-        finding=st.sampled_from(("no_maker", "two_makers", "negative:stall")),
+        finding=st.sampled_from(("no_maker", "two_makers", "negative:stall", "failed:e01")),
         decision="explained",
         reason="seen",
     ),
 }
 
 
+# Half of the histories are of these alone: what a batch leans on, and what leans.
+LEANING = (
+    "instrument_defined", "instrument_checked", "instrument_checked", "weigh_in", "step_done",
+    "batch_started",
+)  # fmt: skip
+
+
+def sheet_of(subject: str, facts: Sequence[Fact]) -> State:
+    """The state of a subject, with the sheets it leans on from the same facts."""
+    beside = {each: fold_subject(each, facts) for each in LEANED_ON}
+    return fold_subject(subject, facts, beside)
+
+
 @st.composite
 def histories(draw: st.DrawFn) -> list[dict[str, Any]]:
     """Up to 14 facts with few times and devices, so that ties are many, then corrections."""
     facts: list[dict[str, Any]] = []
-    for number in range(draw(st.integers(1, 14))):
-        kind = draw(st.sampled_from(sorted(KINDS)))
-        about_entries = draw(st.sampled_from(("correction", "void", None, None)))
+    kinds, least = draw(st.sampled_from(((sorted(KINDS), 1), (LEANING, 8))))
+    for number in range(draw(st.integers(least, 14))):
+        kind = draw(st.sampled_from(kinds))
+        about_entries = draw(st.sampled_from(("correction", "void", None, None, None)))
         fact = {
             "id": f"e{number:02}",
             "device": draw(st.sampled_from(("k7", "m2"))),
@@ -137,7 +177,7 @@ def test_any_order_of_arrival_gives_the_same_sheets(
     arrived = data.draw(st.permutations(facts))
 
     for subject in SUBJECTS:
-        assert fold_subject(subject, arrived) == fold_subject(subject, facts)
+        assert sheet_of(subject, arrived) == sheet_of(subject, facts)
 
 
 @given(data=st.data(), history=histories())
@@ -149,10 +189,10 @@ def test_any_part_of_the_facts_gives_sheets_alike_in_every_order(
     part = data.draw(st.lists(st.sampled_from(facts), unique_by=lambda fact: fact.id))
 
     for subject in SUBJECTS:
-        sheet = fold_subject(subject, part)
+        sheet = sheet_of(subject, part)
 
         assert json.loads(json.dumps(sheet)) == sheet
-        assert sheet == fold_subject(subject, sorted(part, key=lambda fact: fact.id))
+        assert sheet == sheet_of(subject, sorted(part, key=lambda fact: fact.id))
 
 
 @given(history=histories())
@@ -176,7 +216,10 @@ def test_the_phone_folds_random_facts_into_the_same_sheets() -> None:
     def collect(history: list[dict[str, Any]]) -> None:
         questions.extend(
             {"file": "folds", "function": "fold_subject", "given": given_}
-            for given_ in ({"subject": subject, "facts": history} for subject in SUBJECTS)
+            for given_ in (
+                {"subject": subject, "facts": history, "folded_beside": LEANED_ON}
+                for subject in SUBJECTS
+            )
         )
 
     collect()
@@ -189,6 +232,70 @@ def test_the_phone_folds_random_facts_into_the_same_sheets() -> None:
 
     assert differing[:1] == []
     assert len(theirs) >= 150 * len(SUBJECTS)
+
+
+def test_random_histories_reach_every_way_of_leaning() -> None:
+    seen: set[str] = set()
+
+    @given(history=histories())
+    @settings(QUIET, max_examples=300)
+    def collect(history: list[dict[str, Any]]) -> None:
+        batch = sheet_of("batch:b1", [fact_of(each) for each in history])
+        for each in (
+            *(w for line in batch["lines"] for w in line["weigh_ins"]),
+            *(d for step in batch["steps"] for d in step["done"]),
+        ):
+            seen.update(name for name, value in each["trust"].items() if value)
+        seen.update(each["what"] for each in batch["findings"])
+
+    collect()
+
+    assert {"corrected", "is_extrapolated", "failed_by", "moves", "instrument_failed"} <= seen
+
+
+def test_a_check_that_arrives_last_counts_from_its_own_time() -> None:
+    weigh_in = fact_of(
+        {
+            "id": "w1",
+            "kind": "weigh_in",
+            "happened_at": "2026-06-06T02:00:00.000Z",
+            "body": {
+                "batch": "b1",
+                "line": "l1",
+                "lot": "A1",
+                "reading": {"shown": "53", "unit": "g", "division": "1", "instrument": "i1"},
+            },
+        }
+    )
+    check = fact_of(
+        {
+            "id": "c1",
+            "kind": "instrument_checked",
+            "happened_at": "2026-06-06T01:00:00.000Z",
+            "body": {
+                "instrument": "i1",
+                "unit": "g",
+                "division": "1",
+                "steps": [{"sort": "rising", "reference": "50", "readings": ["53"]}],
+                "line": "offset",
+            },
+        }
+    )
+
+    scale = fact_of(
+        {
+            "id": "d1",
+            "kind": "instrument_defined",
+            "body": {"instrument": "i1", "sort": "scale"},
+        }
+    )
+
+    before = sheet_of("batch:b1", [scale, weigh_in])
+    after = sheet_of("batch:b1", [scale, weigh_in, check])
+
+    assert before["lines"][0]["corrected"] is None
+    assert after["lines"][0]["corrected"] == "50"
+    assert after == sheet_of("batch:b1", [check, weigh_in, scale])
 
 
 def test_every_type_of_subject_has_a_fold_and_takes_nothing_for_an_answer() -> None:

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitchenlog.calc.density import best_density, mass_of_volume, volume_of_mass, water_density
+from kitchenlog.calc.density import best_density, mass_of_volume, volume_of_mass
 from kitchenlog.calc.density_tables import DENSITY_ROWS
 from kitchenlog.calc.numbers import divided, parse_decimal, plain, significant, total, written
 from kitchenlog.calc.readings import Doubt, doubt_of, is_fine_enough, verdict
@@ -133,12 +133,3 @@ def test_months_later_is_the_same_day_of_the_month_or_its_last(on: object, month
 @given(DAYS, st.integers(min_value=-14 * 60, max_value=14 * 60))
 def test_the_day_on_the_wall_is_the_day_of_its_instant(on: object, offset: int) -> None:
     assert local_day(instant_of(f"{on}T06:30", offset), offset) == str(on)
-
-
-@pytest.mark.parametrize(("celsius", "grams"), [(4, 236.582), (20, 236.164), (25, 235.890)])
-def test_a_cup_of_water_is_lighter_the_warmer_it_is(celsius: float, grams: float) -> None:
-    """Tanaka's density times the exact US cup of 236.5882365 mL, worked out by hand."""
-    density = water_density(celsius)
-
-    assert density is not None
-    assert density * 0.2365882365 == pytest.approx(grams, abs=0.0006)

@@ -17,8 +17,16 @@ import {
 import { asDouble, difference, ONE, plain, significant, total } from "./numbers.ts";
 import { type Doubt, verdict } from "./readings.ts";
 import { type Finding, finding, type Standing, type Was } from "./record.ts";
+import {
+  meant,
+  type Sheets,
+  type Trust,
+  type TrustedReading,
+  trustedReading,
+  writtenTrust,
+} from "./trusted.ts";
 import { inBase } from "./units.ts";
-import { scaledDoubt, sumDoubt, weighed, weighingOf } from "./weighing.ts";
+import { scaledDoubt, sumDoubt, type Weighing, weighed, weighingOf } from "./weighing.ts";
 
 /** One weigh-in as it stands, in the unit it was read in, with the corrections applied. */
 export interface WeighIn {
@@ -30,12 +38,17 @@ export interface WeighIn {
   readonly instrument: string | null;
   readonly shown: string | null;
   readonly tare: string | null;
+  readonly trust: Trust;
   readonly happened_at: string;
   readonly author: string;
   readonly was: readonly Was[];
 }
 
-/** One line; `in_base` and `u` in `unit`, which is g, mL or pc. */
+/**
+ * One line; `in_base`, `corrected` and `u` in `unit`, which is g, mL or pc.
+ * `in_base` adds up what was read; `corrected`, which the verdict is about, is null where no
+ * correction was in force.
+ */
 export interface Line {
   readonly line: string;
   readonly material: string | null;
@@ -45,6 +58,7 @@ export interface Line {
   readonly soluble_percent: string | null;
   readonly laid_out: readonly string[];
   readonly in_base: string | null;
+  readonly corrected: string | null;
   readonly unit: string | null;
   readonly u: string | null;
   readonly verdict: string | null;
@@ -58,6 +72,8 @@ export interface LineWork {
   readonly plan: Body;
   unit: string | null;
   readonly weigh_ins: Standing[];
+  /** One a weigh-in. */
+  readonly readings: (TrustedReading | null)[];
   readonly laid_out: string[];
   /** As a step measured it. */
   prepared: Mass | null;
@@ -71,8 +87,15 @@ export interface LineSum {
   readonly doubt: Doubt | null;
 }
 
-/** The planned lines in the recipe's order, then those only the entries name. */
-export function gatheredLines(plan: readonly Body[], entries: readonly Standing[]): LineWork[] {
+/**
+ * The planned lines in the recipe's order, then those only the entries name.
+ * `instruments` are the sheets of those that were read, by subject.
+ */
+export function gatheredLines(
+  plan: readonly Body[],
+  entries: readonly Standing[],
+  instruments: Sheets,
+): LineWork[] {
   const works = new Map<string, LineWork>();
   const workOn = (line: string, linePlan: Body): LineWork => {
     const work = works.get(line) ?? newLine(line, linePlan);
@@ -82,7 +105,8 @@ export function gatheredLines(plan: readonly Body[], entries: readonly Standing[
   for (const each of plan) workOn(textIn(each, "line") ?? "", each);
   for (const entry of entries) {
     const named = textIn(entry.body, "line");
-    if (named !== null && ON_LINES.includes(entry.kind)) gather(workOn(named, {}), entry);
+    if (named === null || !ON_LINES.includes(entry.kind)) continue;
+    gather(workOn(named, {}), entry, instruments);
   }
   return [...works.values()];
 }
@@ -96,9 +120,11 @@ export function lineSum(work: LineWork): LineSum {
 
 /** A line as its sheet shows it, and what a person should look at. */
 export function writtenLine(work: LineWork): readonly [Line, Finding[]] {
-  const { amount, doubt } = lineSum(work);
+  const { amount } = lineSum(work);
   const plan = work.plan;
-  const says = amount === null ? null : verdictOn(plan, amount, doubt);
+  const stands = putIn(work);
+  const { doubt } = stands;
+  const says = verdictOn(plan, stands);
   const line: Line = {
     line: work.line,
     material: textIn(plan, "material") ?? firstMaterial(work.weigh_ins),
@@ -108,31 +134,64 @@ export function writtenLine(work: LineWork): readonly [Line, Finding[]] {
     soluble_percent: textIn(plan, "soluble_percent"),
     laid_out: work.laid_out,
     in_base: amount === null ? null : plain(amount.value),
+    corrected: correctedSum(work, stands),
     unit: amount === null ? work.unit : amount.unit,
     u: doubt === null ? null : significant(doubt.u, U_DIGITS),
     verdict: says,
     prepared: work.prepared === null ? null : plain(work.prepared.amount.value),
-    weigh_ins: work.weigh_ins.map(writtenWeighIn),
+    weigh_ins: work.weigh_ins.map((entry, i) => writtenWeighIn(entry, work.readings[i] ?? null)),
   };
   return [line, lineFindings(work, says)];
+}
+
+/** The verdict of a line if the errors that failed checks found counted. */
+export function lineIfMoved(work: LineWork): string | null {
+  return verdictOn(work.plan, putIn(work, true));
+}
+
+function correctedSum(work: LineWork, { amount }: LineSum): string | null {
+  const isCorrected = work.readings.some((each) => each !== null && each.found_by !== null);
+  return amount !== null && isCorrected ? plain(amount.value) : null;
+}
+
+/** What the readings of a line stand for: corrected where a correction was in force. */
+function putIn(work: LineWork, isMoved = false): LineSum {
+  if (lineSum(work).amount === null) return { amount: null, doubt: null };
+  const readings = work.readings.filter((each) => each !== null);
+  const stands = readings.map((each) => meant(each, isMoved));
+  return {
+    amount: sumOf(stands.map((each) => inBaseUnit(each.net, each.unit))),
+    doubt: sumDoubt(stands.map(inBaseDoubt)),
+  };
 }
 
 const ON_LINES: readonly string[] = ["weigh_in", "laid_out", "loss"];
 
 function newLine(line: string, plan: Body): LineWork {
   const unit = amountIn(plan, "amount")?.unit ?? null;
-  return { line, plan, unit, weigh_ins: [], laid_out: [], prepared: null, is_prepared: false };
+  return {
+    line,
+    plan,
+    unit,
+    weigh_ins: [],
+    readings: [],
+    laid_out: [],
+    prepared: null,
+    is_prepared: false,
+  };
 }
 
-function gather(work: LineWork, entry: Standing): void {
-  if (entry.kind === "weigh_in") weighIn(work, entry);
+function gather(work: LineWork, entry: Standing, instruments: Sheets): void {
+  if (entry.kind === "weigh_in") weighIn(work, entry, instruments);
   else if (entry.kind === "laid_out") layOut(work, entry);
   else if (textIn(entry.body, "stage") === "preparation") work.is_prepared = true;
 }
 
 /** A line without a plan takes the dimension of its first weigh-in. */
-function weighIn(work: LineWork, entry: Standing): void {
+function weighIn(work: LineWork, entry: Standing, instruments: Sheets): void {
+  const { body, happened_at } = entry;
   work.weigh_ins.push(entry);
+  work.readings.push(trustedReading(body, { happened_at, instruments }));
   work.unit ??= weighed(entry.body)?.unit ?? null;
 }
 
@@ -151,11 +210,15 @@ function fitting(work: LineWork, entry: Standing): Amount | null {
 
 function baseDoubt(entry: Standing): Doubt | null {
   const weighing = weighingOf(entry.body);
-  if (weighing === null) return null;
-  return scaledDoubt(weighing.doubt, asDouble(inBase(ONE, weighing.unit)));
+  return weighing === null ? null : inBaseDoubt(weighing);
 }
 
-function verdictOn(plan: Body, amount: Amount, doubt: Doubt | null): string | null {
+function inBaseDoubt({ doubt, unit }: Weighing): Doubt | null {
+  return scaledDoubt(doubt, asDouble(inBase(ONE, unit)));
+}
+
+function verdictOn(plan: Body, { amount, doubt }: LineSum): string | null {
+  if (amount === null) return null;
   const planned = amountIn(plan, "amount");
   const unit = textIn(objectIn(plan, "amount") ?? {}, "unit");
   const below = inBaseUnit(decimalIn(plan, "below"), unit);
@@ -163,7 +226,7 @@ function verdictOn(plan: Body, amount: Amount, doubt: Doubt | null): string | nu
   if (planned === null) return null;
   const low = below === null ? null : difference(planned.value, below.value);
   const high = above === null ? null : total([planned.value, above.value]);
-  return verdict(amount.value, { low, high }, doubt);
+  return verdict(amount.value, { low, high, level: decimalIn(plan, "level") }, doubt);
 }
 
 function firstMaterial(weighIns: readonly Standing[]): string | null {
@@ -171,19 +234,19 @@ function firstMaterial(weighIns: readonly Standing[]): string | null {
   return first === undefined ? null : textIn(first.body, "material");
 }
 
-function writtenWeighIn(entry: Standing): WeighIn {
-  const weighing = weighingOf(entry.body);
+function writtenWeighIn(entry: Standing, trusted: TrustedReading | null): WeighIn {
   const reading = objectIn(entry.body, "reading") ?? {};
-  const doubt = weighing?.doubt ?? null;
+  const doubt = trusted?.doubt ?? null;
   return {
     entry: entry.id,
     lot: textIn(entry.body, "lot"),
-    net: weighing === null ? null : plain(weighing.net),
-    unit: weighing?.unit ?? null,
+    net: trusted === null ? null : plain(trusted.read.net),
+    unit: trusted?.read.unit ?? null,
     u: doubt === null ? null : significant(doubt.u, U_DIGITS),
     instrument: textIn(reading, "instrument"),
     shown: textIn(reading, "shown"),
     tare: textIn(reading, "tare"),
+    trust: writtenTrust(trusted),
     happened_at: entry.happened_at,
     author: entry.author,
     was: entry.was,

@@ -1,17 +1,25 @@
 /** The steps of a batch: what was planned, what was read, and whether each check is within. */
 
 import { type Amount, type Body, decimalIn, inBaseUnit, objectIn, textIn } from "./bodies.ts";
-import { asDouble, ONE, plain, significant } from "./numbers.ts";
+import { asDouble, difference, ONE, plain, significant } from "./numbers.ts";
 import { type Doubt, verdict } from "./readings.ts";
 import { type Finding, finding, type Standing } from "./record.ts";
+import {
+  meant,
+  type Sheets,
+  type Trust,
+  type TrustedReading,
+  trustedReading,
+  writtenTrust,
+} from "./trusted.ts";
 import { inBase } from "./units.ts";
-import { inUnit, scaledDoubt, weighingOf } from "./weighing.ts";
+import { inUnit, scaledDoubt, type Weighing, weighingOf } from "./weighing.ts";
 
 export const U_DIGITS = 3; // a standard uncertainty is shown and kept to three significant digits
 
 /**
- * A step carried out; `value` and `u` in the step's unit, null where it measures another thing or
- * nothing.
+ * A step carried out; `value` as it was read and `u` in the step's unit, null where it measures
+ * another thing or nothing. The verdict is about the corrected value.
  */
 export interface Done {
   readonly entry: string;
@@ -19,6 +27,7 @@ export interface Done {
   readonly u: string | null;
   readonly verdict: string | null;
   readonly instrument: string | null;
+  readonly trust: Trust;
   readonly action: string | null;
   readonly happened_at: string;
   readonly author: string;
@@ -43,6 +52,8 @@ export interface StepWork {
   readonly step: string;
   readonly plan: Body;
   readonly done: Standing[];
+  /** One a time done. */
+  readonly readings: (TrustedReading | null)[];
 }
 
 /** A mass in g that a step measured, and its doubt in g. */
@@ -51,18 +62,29 @@ export interface Mass {
   readonly doubt: Doubt | null;
 }
 
-/** The planned steps in the recipe's order, then those only the entries name. */
-export function gatheredSteps(plan: readonly Body[], entries: readonly Standing[]): StepWork[] {
+/**
+ * The planned steps in the recipe's order, then those only the entries name.
+ * `instruments` are the sheets of those that were read, by subject.
+ */
+export function gatheredSteps(
+  plan: readonly Body[],
+  entries: readonly Standing[],
+  instruments: Sheets,
+): StepWork[] {
   const works = new Map<string, StepWork>();
   const workOn = (step: string, stepPlan: Body): StepWork => {
-    const work = works.get(step) ?? { step, plan: stepPlan, done: [] };
+    const work = works.get(step) ?? { step, plan: stepPlan, done: [], readings: [] };
     works.set(step, work);
     return work;
   };
   for (const each of plan) workOn(textIn(each, "step") ?? "", each);
   for (const entry of entries) {
     const named = textIn(entry.body, "step");
-    if (named !== null && entry.kind === "step_done") workOn(named, {}).done.push(entry);
+    if (named === null || entry.kind !== "step_done") continue;
+    const work = workOn(named, {});
+    work.done.push(entry);
+    const { body, happened_at } = entry;
+    work.readings.push(trustedReading(body, { happened_at, instruments }));
   }
   return [...works.values()];
 }
@@ -90,7 +112,7 @@ export function measuredMass(
  */
 export function writtenStep(work: StepWork): readonly [Step, Finding[]] {
   const plan = work.plan;
-  const done = work.done.map((entry) => writtenDone(plan, entry));
+  const done = work.done.map((entry, i) => writtenDone(plan, entry, work.readings[i] ?? null));
   const step: Step = {
     step: work.step,
     says: textIn(plan, "says"),
@@ -106,20 +128,52 @@ export function writtenStep(work: StepWork): readonly [Step, Finding[]] {
   return [step, stepFindings(work, done)];
 }
 
-function writtenDone(plan: Body, entry: Standing): Done {
-  const weighing = weighingOf(entry.body);
-  const read = weighing === null ? null : inUnit(weighing, textIn(plan, "unit"));
-  const doubt = read?.doubt ?? null;
-  const limits = { low: decimalIn(plan, "low"), high: decimalIn(plan, "high") };
+/** The verdict of one reading of a step if the error a failed check found counted. */
+export function stepIfMoved(work: StepWork, number: number): string | null {
+  const trusted = work.readings[number] ?? null;
+  return trusted === null ? null : verdictOn(work.plan, meant(trusted, true));
+}
+
+function verdictOn(plan: Body, weighing: Weighing): string | null {
+  const read = inUnit(weighing, textIn(plan, "unit"));
+  if (read === null) return null;
+  const limits = {
+    low: decimalIn(plan, "low"),
+    high: decimalIn(plan, "high"),
+    level: decimalIn(plan, "level"),
+  };
+  return verdict(read.net, limits, read.doubt);
+}
+
+function writtenDone(plan: Body, entry: Standing, trusted: TrustedReading | null): Done {
+  const unit = textIn(plan, "unit");
+  const read = trusted === null ? null : inUnit(trusted.read, unit);
+  const standsFor = trusted === null ? null : inUnit(meant(trusted), unit);
+  const doubt = standsFor?.doubt ?? null;
   return {
     entry: entry.id,
     value: read === null ? null : plain(read.net),
     u: doubt === null ? null : significant(doubt.u, U_DIGITS),
-    verdict: read === null ? null : verdict(read.net, limits, doubt),
+    verdict: trusted === null ? null : verdictOn(plan, meant(trusted)),
     instrument: textIn(objectIn(entry.body, "reading") ?? {}, "instrument"),
+    trust: trustIn(unit, trusted),
     action: textIn(entry.body, "action"),
     happened_at: entry.happened_at,
     author: entry.author,
+  };
+}
+
+/** The trust of a reading with its figures in the unit of the step. */
+function trustIn(unit: string | null, trusted: TrustedReading | null): Trust {
+  const written = writtenTrust(trusted);
+  if (trusted === null) return written;
+  const now = inUnit(meant(trusted), unit);
+  const moved = inUnit(meant(trusted, true), unit);
+  if (now === null || moved === null) return { ...written, corrected: null, moves: null };
+  return {
+    ...written,
+    corrected: trusted.found_by === null ? null : plain(now.net),
+    moves: trusted.moves === null ? null : plain(difference(moved.net, now.net)),
   };
 }
 

@@ -1,6 +1,7 @@
 /** A batch sheet: what was planned, what went in and came out, and where the mass went. */
 
 import { type Balance, batchBalance } from "./batch_balance.ts";
+import { failedInstruments } from "./batch_doubts.ts";
 import { gatheredLines, type Line, type LineWork, writtenLine } from "./batch_lines.ts";
 import {
   type Loss,
@@ -32,7 +33,7 @@ import {
 } from "./record.ts";
 import { idIn } from "./subjects.ts";
 
-export const BATCH_FOLD = 1;
+export const BATCH_FOLD = 2; // 1 knew nothing of the checks of its instruments
 export const NOTHING_BESIDE: ReadonlyMap<string, object> = new Map();
 
 /** All entries about one batch, added up. */
@@ -61,7 +62,10 @@ export interface BatchState {
   readonly notes: readonly Note[];
 }
 
-/** Fold all entries about `batch:<id>`; without its start it shows what is known. */
+/**
+ * Fold all entries about `batch:<id>`; without its start it shows what is known.
+ * `beside` holds the sheets of the instruments its readings lean on, by subject.
+ */
 export function batchState(
   subject: string,
   facts: Iterable<Fact>,
@@ -72,8 +76,8 @@ export function batchState(
   const entries = record.standing.filter((each) => textIn(each.body, "batch") === batch);
   const starts = entries.filter((each) => each.kind === "batch_started");
   const plan = starts[0]?.body ?? {};
-  const steps = gatheredSteps(itemsIn(plan, "steps"), entries);
-  const lines = gatheredLines(itemsIn(plan, "lines"), entries);
+  const steps = gatheredSteps(itemsIn(plan, "steps"), entries, beside);
+  const lines = gatheredLines(itemsIn(plan, "lines"), entries, beside);
   for (const work of lines) notePreparation(work, steps);
   const writtenLines = lines.map(writtenLine);
   const writtenSteps = steps.map(writtenStep);
@@ -85,6 +89,7 @@ export function batchState(
     ...tooMuch,
     ...writtenLines.flatMap(([, found]) => found),
     ...writtenSteps.flatMap(([, found]) => found),
+    ...failedInstruments(lines, steps),
   ];
   return {
     ...headOf(batch, starts, entries),

@@ -7,16 +7,7 @@
  */
 
 import type { Decimal } from "./numbers.ts";
-import {
-  asDouble,
-  difference,
-  divided,
-  parseDecimal,
-  product,
-  rounded,
-  total,
-  ZERO,
-} from "./numbers.ts";
+import { difference, divided, parseDecimal, product, rounded, total, ZERO } from "./numbers.ts";
 import { type Dimension, dimensionOf, inBase } from "./units.ts";
 
 /** How USDA says that nobody wrote down whether it was sifted, packed or shaken. */
@@ -149,28 +140,6 @@ export function volumeOfMass(
     divided(mass, spread.low_g_per_mL, places),
   ];
   return convertedBy(row, spread, "mL", room, lowHigh);
-}
-
-/**
- * kg/m3 of water from 0 to 40 C; null outside, where the formula does not hold.
- * Tanaka et al., Metrologia 38 (2001) 301-309, coefficients read in quotation.
- */
-export function waterDensity(celsius: number): number | null {
-  if (!(celsius >= 0 && celsius <= 40)) return null;
-  const fromDensest = celsius - 3.983035;
-  const lost = fromDensest * fromDensest * (celsius + 301.797);
-  return 999.97495 * (1 - lost / (522528.9 * (celsius + 69.34881)));
-}
-
-/**
- * Millilitres of water that show this mass on a scale in air, to check a cup or a spoon.
- * Air 0.0012 and weights 8.0 g/mL (own definition, DEVELOPERS.md 4). Null outside 0 to 40 C.
- */
-export function millilitresOfWater(weighedG: Decimal, celsius: number): number | null {
-  const density = waterDensity(celsius);
-  if (density === null) return null;
-  const [air, weights] = [0.0012, 8];
-  return (asDouble(weighedG) * (1 - air / weights)) / (density / 1000 - air);
 }
 
 type Range = readonly [Decimal, Decimal];

@@ -10,6 +10,7 @@ import {
   type RecipeState,
   recipeState,
 } from "./definitions.ts";
+import { INSTRUMENT_FOLD, type InstrumentState, instrumentState } from "./instruments.ts";
 import { DAY_FOLD, type DayState, dayState } from "./market.ts";
 import type { Fact } from "./record.ts";
 import {
@@ -22,7 +23,14 @@ import {
 } from "./stock.ts";
 import { typeIn } from "./subjects.ts";
 
-export type State = DefinitionState | RecipeState | LotState | PriceState | BatchState | DayState;
+export type State =
+  | DefinitionState
+  | InstrumentState
+  | RecipeState
+  | LotState
+  | PriceState
+  | BatchState
+  | DayState;
 /** Sheets of other subjects that its entries lean on, by subject. */
 export type Beside = ReadonlyMap<string, object>;
 export type Fold = (subject: string, facts: Iterable<Fact>, beside: Beside) => State;
@@ -33,7 +41,6 @@ export const DEFINITION_TYPES: readonly string[] = [
   "material",
   "source",
   "recipient",
-  "instrument",
 ];
 
 /** Sheets of these types are leaned on: by which types, and by which parts of their state. */
@@ -48,6 +55,7 @@ export const LEANED_ON: ReadonlyMap<
  */
 export const FOLDS: ReadonlyMap<string, readonly [Fold, number]> = new Map([
   ...DEFINITION_TYPES.map((type) => entryOf(type, definitionState, DEFINITION_FOLD)),
+  entryOf("instrument", instrumentState, INSTRUMENT_FOLD),
   entryOf("recipe", recipeState, RECIPE_FOLD),
   entryOf("lot", lotState, LOT_FOLD),
   entryOf("price", priceState, PRICE_FOLD),
@@ -93,7 +101,8 @@ export function foldNumber(subject: string): number {
 
 /**
  * Whether nothing more is expected, as far as can be said without a clock: of a lot that was made
- * and stands nowhere any more, of a finished batch; of a day never, of a definition always.
+ * and stands nowhere any more, of a finished batch; of a day and an instrument never, of another
+ * definition always.
  */
 export function isFinished(subject: string, state: object): boolean {
   const known = objectIn({ state }, "state") ?? {};
@@ -105,6 +114,7 @@ export function isFinished(subject: string, state: object): boolean {
     case "batch":
       return known.is_finished === true;
     case "day":
+    case "instrument":
       return false;
     default:
       return true;

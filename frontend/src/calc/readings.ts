@@ -6,9 +6,12 @@
  */
 
 import { asDouble, Decimal, difference, divided, product, total, ZERO } from "./numbers.ts";
+import { normalQuantile, tQuantile } from "./quantiles.ts";
 
 export type Verdict = "within" | "outside" | "cannot_tell";
 
+/** How sure a verdict is, in percent, where nobody asks for another level. */
+export const LEVEL_PERCENT = new Decimal(95n, 0);
 export const ONE_SIDED_95 = 1.645; // normal quantile, JCGM 106:2012 8.3.3: u known without repeats
 /**
  * One-sided 95 % of Student's t for 1, 2, 3 ... 30 degrees of freedom: computed by integration;
@@ -99,10 +102,16 @@ export function doubtOf(given: {
 }
 
 /**
- * One-sided 95 %: 1.645, or Student's t where u rests on repeats.
+ * One-sided 95 %: 1.645, or Student's t where u rests on repeats; or another `level` in percent,
+ * worked out.
  * Between two rows of the table the fewer degrees count, which is the wider band.
  */
-export function coverageFactor(degrees: number | null): number {
+export function coverageFactor(degrees: number | null, level: Decimal | null = null): number {
+  if (level !== null && level.compare(LEVEL_PERCENT) !== 0) {
+    const share = asDouble(level) / 100;
+    if (degrees === null) return normalQuantile(share, 1);
+    return tQuantile(share, { degrees: Math.max(degrees, 1), sides: 1 });
+  }
   if (degrees === null) return ONE_SIDED_95;
   const fromTable = T_TABLE[Math.max(degrees, 1) - 1];
   if (fromTable !== undefined) return fromTable;
@@ -111,24 +120,29 @@ export function coverageFactor(degrees: number | null): number {
 }
 
 /** How near a limit a value may come before it is undecided; in the value's unit. */
-export function guardBand(doubt: Doubt): number {
-  return coverageFactor(doubt.degrees) * doubt.u;
+export function guardBand(doubt: Doubt, level: Decimal | null = null): number {
+  return coverageFactor(doubt.degrees, level) * doubt.u;
 }
 
 /**
- * Within or outside only where that is at least 95 % sure, else cannot_tell.
+ * Within or outside only where that is at least 95 % sure (or `level`, in percent), else
+ * cannot_tell.
  * Limits are inclusive; a missing one does not limit. Null when there is no limit at all.
  * Without a known doubt nothing can be told.
  */
 export function verdict(
   value: Decimal,
-  limits: { readonly low: Decimal | null; readonly high: Decimal | null },
+  limits: {
+    readonly low: Decimal | null;
+    readonly high: Decimal | null;
+    readonly level?: Decimal | null;
+  },
   doubt: Doubt | null,
 ): Verdict | null {
-  const { low, high } = limits;
+  const { low, high, level = null } = limits;
   if (low === null && high === null) return null;
   if (doubt === null) return "cannot_tell";
-  const band = guardBand(doubt);
+  const band = guardBand(doubt, level);
   const nearest = Math.min(
     low === null ? Number.POSITIVE_INFINITY : asDouble(difference(value, low)),
     high === null ? Number.POSITIVE_INFINITY : asDouble(difference(high, value)),

@@ -17,7 +17,9 @@ import * as shelfLife from "./shelf_life.ts";
 import { DENSITY_ROWS, SPREAD_ROWS } from "./tables/density.ts";
 import * as temperature from "./temperature.ts";
 import * as units from "./units.ts";
+import { CHECKS } from "./vectors_registry_checks.ts";
 import { FOLDS } from "./vectors_registry_folds.ts";
+import { INSTRUMENT_FOLDS, INSTRUMENTS } from "./vectors_registry_instruments.ts";
 import { STATISTICS } from "./vectors_registry_statistics.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: what a vector file holds is known to its adapter only.
@@ -112,9 +114,6 @@ const DENSITY: Record<string, Adapter> = {
   spread_of: (g) => spreadJson(rowAndSpread(g).spread),
   mass_of_volume: convertedBy(density.massOfVolume),
   volume_of_mass: convertedBy(density.volumeOfMass),
-  water_density: (g) => double(density.waterDensity(Number(g.celsius)), g),
-  millilitres_of_water: (g) =>
-    double(density.millilitresOfWater(dec(g.weighed_g), Number(g.celsius)), g),
 };
 
 const READINGS: Record<string, Adapter> = {
@@ -132,9 +131,12 @@ const READINGS: Record<string, Adapter> = {
     });
     return { u: double(u, g), degrees };
   },
-  coverage_factor: (g) => double(readings.coverageFactor(g.degrees), g),
-  guard_band: (g) => double(readings.guardBand(certainDoubt(g)), g),
-  verdict: (g) => readings.verdict(dec(g.value), { low: d(g.low), high: d(g.high) }, doubtOf(g)),
+  coverage_factor: (g) => double(readings.coverageFactor(g.degrees, d(g.level)), g),
+  guard_band: (g) => double(readings.guardBand(certainDoubt(g), d(g.level)), g),
+  verdict: (g) => {
+    const limits = { low: d(g.low), high: d(g.high), level: d(g.level) };
+    return readings.verdict(dec(g.value), limits, doubtOf(g));
+  },
   is_fine_enough: (g) =>
     readings.isFineEnough(
       dec(g.division),
@@ -241,7 +243,10 @@ export const ADAPTERS: Adapters = {
   shelf_life: SHELF_LIFE,
   codes: CODES,
   ...STATISTICS,
+  ...CHECKS,
+  ...INSTRUMENTS,
   ...FOLDS,
+  ...INSTRUMENT_FOLDS,
 };
 
 /** What the function says, in the shape of a vector's `then`. A refusal is a RangeError. */

@@ -4,13 +4,19 @@
  */
 
 import { batchBalance } from "./batch_balance.ts";
-import { gatheredLines, type LineWork, lineSum, writtenLine } from "./batch_lines.ts";
+import { gatheredLines, type LineWork, lineIfMoved, lineSum, writtenLine } from "./batch_lines.ts";
 import * as batchOutput from "./batch_output.ts";
-import { gatheredSteps, measuredMass, type StepWork, writtenStep } from "./batch_steps.ts";
+import {
+  gatheredSteps,
+  measuredMass,
+  type StepWork,
+  stepIfMoved,
+  writtenStep,
+} from "./batch_steps.ts";
 import { batchState } from "./batches.ts";
 import * as bodies from "./bodies.ts";
 import { definitionState, recipeState } from "./definitions.ts";
-import { foldNumber, foldSubject, isFinished, leaningTypes } from "./folds.ts";
+import { type Beside, foldNumber, foldSubject, isFinished, leaningTypes } from "./folds.ts";
 import { dayState } from "./market.ts";
 import { type Decimal, parseDecimal, significant, written } from "./numbers.ts";
 import type { Doubt } from "./readings.ts";
@@ -66,12 +72,27 @@ function shown(state: object, g: Given): object {
   return g.show ? picked(more, g.show) : state;
 }
 
-function picked(state: Readonly<Record<string, unknown>>, names: readonly string[]): object {
+export function picked(state: Readonly<Record<string, unknown>>, names: readonly string[]): object {
   return Object.fromEntries(names.map((name) => [name, state[name]]));
 }
 
-function fold(made: (subject: string, facts: readonly record.Fact[]) => object) {
+export function fold(made: (subject: string, facts: readonly record.Fact[]) => object) {
   return (g: Given) => shown(made(g.subject, factsOf(g)), g);
+}
+
+/** `beside` are states by subject; of `folded_beside` the states are folded first. */
+function leaning(made: (subject: string, facts: readonly record.Fact[], beside: Beside) => object) {
+  return (g: Given) => {
+    const facts = factsOf(g);
+    const beside = new Map(statesOf(g.beside));
+    for (const each of g.folded_beside ?? []) beside.set(each, foldSubject(each, facts));
+    return shown(made(g.subject, facts, beside), g);
+  };
+}
+
+/** States by subject. */
+export function statesOf(given: Given): Map<string, object> {
+  return new Map(Object.entries(given ?? {}));
 }
 
 function amountJson(amount: bodies.Amount | null): string[] | null {
@@ -86,11 +107,11 @@ function doubtFrom(given: Given): Doubt | null {
   return given === null ? null : { u: Number(given.u), degrees: given.degrees };
 }
 
-function doubtJson(doubt: Doubt | null) {
+export function doubtJson(doubt: Doubt | null) {
   return doubt === null ? null : { u: significant(doubt.u, 4), degrees: doubt.degrees };
 }
 
-function weighingJson(made: weighing.Weighing | null) {
+export function weighingJson(made: weighing.Weighing | null) {
   if (made === null) return null;
   return { net: written(made.net), unit: made.unit, doubt: doubtJson(made.doubt) };
 }
@@ -135,9 +156,9 @@ function walkedLedger(g: Given) {
   };
 }
 
-function linesOf(g: Given): LineWork[] {
-  const steps = gatheredSteps(g.steps ?? [], entriesOf(g));
-  const works = gatheredLines(g.lines ?? [], entriesOf(g));
+export function linesOf(g: Given): LineWork[] {
+  const steps = stepsOf({ steps: [], ...g });
+  const works = gatheredLines(g.lines ?? [], entriesOf(g), statesOf(g.instruments));
   for (const work of works) work.prepared = measuredMass(steps, "prepared_mass", work.line);
   return works;
 }
@@ -157,7 +178,9 @@ function withFindings([state, findings]: readonly [object, readonly record.Findi
   return { state, finding_keys: findings.map((each) => each.key) };
 }
 
-const stepsOf = (g: Given): StepWork[] => gatheredSteps(g.steps, entriesOf(g));
+export function stepsOf(g: Given): StepWork[] {
+  return gatheredSteps(g.steps, entriesOf(g), statesOf(g.instruments));
+}
 
 function massJson(g: Given) {
   const mass = measuredMass(stepsOf(g), g.measures, g.line);
@@ -309,6 +332,7 @@ export const FOLDS: Adapters = {
   record: RECORD,
   weighing: {
     weighing_of: (g) => weighingJson(weighing.weighingOf(g.body)),
+    load_of: (g) => w(weighing.loadOf(g.reading)),
     weighed: (g) => amountJson(weighing.weighed(g.body)),
     in_unit: inUnit,
     scaled_doubt: (g) => doubtJson(weighing.scaledDoubt(doubtFrom(g.doubt), Number(g.factor))),
@@ -331,15 +355,17 @@ export const FOLDS: Adapters = {
       })),
     line_sum: lineSumJson,
     written_line: (g) => withFindings(writtenLine(firstOf(linesOf(g)))),
+    line_if_moved: (g) => lineIfMoved(firstOf(linesOf(g))),
   },
   batch_steps: {
     gathered_steps: (g) => stepsOf(g).map(({ step, done }) => ({ step, done: idsOf(done) })),
     measured_mass: massJson,
     written_step: (g) => withFindings(writtenStep(firstOf(stepsOf(g)))),
+    step_if_moved: (g) => stepIfMoved(firstOf(stepsOf(g)), g.number),
   },
   batch_output: BATCH_OUTPUT,
   batch_balance: { batch_balance: balanceJson },
-  batches: { batch_state: fold(batchState) },
+  batches: { batch_state: leaning(batchState) },
   market: { day_state: fold(dayState) },
   definitions: { definition_state: fold(definitionState), recipe_state: fold(recipeState) },
   trace: {
@@ -349,7 +375,7 @@ export const FOLDS: Adapters = {
   },
   spread: SPREAD,
   folds: {
-    fold_subject: fold(foldSubject),
+    fold_subject: leaning(foldSubject),
     leaning_types: (g) => leaningTypes(g.subject, g.before, g.after),
     fold_number: (g) => foldNumber(g.subject),
     is_finished: (g) => isFinished(g.subject, g.state),

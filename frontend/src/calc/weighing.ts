@@ -39,13 +39,19 @@ export function weighingOf(body: Body): Weighing | null {
     return { net: parseDecimal(counted.amount), unit: counted.unit, doubt: COUNTED };
   }
   const reading = objectIn(body, "reading") ?? {};
-  const shown = decimalIn(reading, "shown");
+  const load = loadOf(reading);
   const unit = textIn(reading, "unit");
-  if (shown === null || unit === null) return null;
-  const numbers = textsIn(reading, "repeats").map((repeat) => decimalIn({ repeat }, "repeat"));
-  const readings = [shown, ...numbers.filter((each) => each !== null)];
-  const load = readings.length > 1 ? mean(readings, PLACES) : shown;
-  return { net: net(load, decimalIn(reading, "tare")), unit, doubt: doubtIn(reading, readings) };
+  if (load === null || unit === null) return null;
+  const doubt = doubtIn(reading, readingsOf(reading));
+  return { net: net(load, decimalIn(reading, "tare")), unit, doubt };
+}
+
+/** What was shown, the bowl included: the mean of repeats; null where nothing was. */
+export function loadOf(reading: Body): Decimal | null {
+  const readings = readingsOf(reading);
+  const [shown] = readings;
+  if (shown === undefined) return null;
+  return readings.length > 1 ? mean(readings, PLACES) : shown;
 }
 
 /** What was weighed or counted, in g, mL or pc; null where the unit measures no amount. */
@@ -91,6 +97,14 @@ export function sumDoubt(doubts: readonly (Doubt | null)[]): Doubt | null {
   }
   const degrees = under > 0 ? (u * u * u * u) / under : DEGREES_MAX;
   return { u, degrees: degrees < DEGREES_MAX ? Math.trunc(degrees) : null };
+}
+
+/** The first reading and its repeats; none without a first. */
+function readingsOf(reading: Body): Decimal[] {
+  const shown = decimalIn(reading, "shown");
+  if (shown === null) return [];
+  const numbers = textsIn(reading, "repeats").map((repeat) => decimalIn({ repeat }, "repeat"));
+  return [shown, ...numbers.filter((each) => each !== null)];
 }
 
 function doubtIn(reading: Body, readings: readonly Decimal[]): Doubt | null {

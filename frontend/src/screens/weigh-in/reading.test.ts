@@ -18,6 +18,7 @@ const PECTIN: BatchLine = {
   soluble_percent: null,
   laid_out: [],
   in_base: null,
+  corrected: null,
   unit: "g",
   u: null,
   verdict: null,
