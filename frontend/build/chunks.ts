@@ -14,6 +14,10 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
   [/\/calc\/(?!density|spread|codes|trace|recipes)\w+\.ts$/, "adding"],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
+  [
+    /\/screens\/instruments\/|\/text\/instruments\.ts$|\/parts\/(CheckDrawing|ErrorChart)\.tsx$/,
+    "instruments",
+  ],
   // What several tasks share, then one file a task.
   [/\/(parts|screens\/shared)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes)\.ts$/, "shared"],
   [/\/text\/set_up_recipe\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
@@ -25,7 +29,14 @@ const RULES: readonly (readonly [RegExp, string])[] = [
 ];
 
 /** Files of a task hold several screens: one is seldom opened without the others. */
-export const TASKS: readonly string[] = ["set_up", "recipe", "people", "make", "goods"];
+export const TASKS: readonly string[] = [
+  "set_up",
+  "recipe",
+  "people",
+  "make",
+  "goods",
+  "instruments",
+];
 
 /** The name of the file a module goes into, or null. */
 export function chunkOf(id: string): string | null {

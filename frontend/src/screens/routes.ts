@@ -40,6 +40,13 @@ export const ROUTES: Route[] = [
   { pattern: "/trace/:lot", load: () => import("./trace/TraceScreen.tsx") },
   { pattern: "/trace/:lot/call", load: () => import("./trace/CallScreen.tsx") },
   { pattern: "/trace-end/:type/:id", load: () => import("./trace/EndScreen.tsx") },
+  { pattern: "/instruments", load: () => import("./instruments/InstrumentsScreen.tsx") },
+  { pattern: "/instruments/:id", load: () => import("./instruments/SheetScreen.tsx") },
+  { pattern: "/instruments/:id/check", load: () => import("./instruments/CheckScreen.tsx") },
+  {
+    pattern: "/instruments/:id/leaned/:check",
+    load: () => import("./instruments/LeanedScreen.tsx"),
+  },
   { pattern: "/outbox", load: () => import("./outbox/OutboxScreen.tsx") },
   { pattern: "/set-up", load: () => import("./set-up/SetUpScreen.tsx") },
   { pattern: "/set-up/cooperative", load: () => import("./set-up/CooperativeScreen.tsx") },

@@ -9,6 +9,7 @@ import { lifeSortWord } from "../../text/lots.ts";
 import { amountWords, clockWords, dayWords, figure } from "../../text/numbers.ts";
 import { type BatchLine, type BatchStep, lineName } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
+import { InQuestion } from "../shared/InQuestion.tsx";
 import { quantityText } from "../shared/lots.ts";
 import { RecordRow, VerdictWord, Voided } from "./RecordRow.tsx";
 
@@ -45,11 +46,14 @@ function weighInRow(
       entry={weighIn.entry}
       held={held}
       thing={<span class="rec">{lineName(line)}</span>}
-      amount={amountWords(weighIn.net, weighIn.unit)}
+      amount={amountWords(weighIn.trust?.corrected ?? weighIn.net, weighIn.unit)}
       time={clockWords(weighIn.happened_at, zone())}
       more={
         <>
           <VerdictWord verdict={line.verdict} /> <span class="code">{weighIn.lot}</span>
+          {weighIn.trust?.found_by &&
+            `, ${BATCH.corrected_from(amountWords(weighIn.net, weighIn.unit))}`}{" "}
+          <InQuestion {...weighIn} trust={weighIn.trust} />
         </>
       }
       author={weighIn.author}
@@ -89,11 +93,16 @@ function Step({ batch, held, step }: RecordProps & { step: BatchStep }) {
             entry={each.entry}
             held={held}
             thing={<span class="rec">{step.says}</span>}
-            amount={each.value === null ? BATCH.done : amountWords(each.value, step.unit)}
+            amount={
+              each.value === null
+                ? BATCH.done
+                : amountWords(each.trust?.corrected ?? each.value, step.unit)
+            }
             time={clockWords(each.happened_at, zone())}
             more={
               <>
-                <VerdictWord verdict={each.verdict} /> <span class="rec">{each.action}</span>
+                <VerdictWord verdict={each.verdict} /> <span class="rec">{each.action}</span>{" "}
+                <InQuestion {...each} trust={each.trust} unit={step.unit} />
               </>
             }
             author={each.author}

@@ -2,7 +2,7 @@
 import type { ComponentChildren } from "preact";
 import { isUnit, UNITS } from "../../calc/units.ts";
 import { type Choice, Choices } from "../../parts/Choices.tsx";
-import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
 import { typedNumber } from "../../parts/typing.ts";
@@ -58,6 +58,11 @@ export function WeighBench(props: BenchProps) {
           }}
           none={WEIGH_IN.no_instruments}
         />
+        {weighing.instrument !== null && (
+          <Cup href={`#/instruments/${weighing.instrument.id}`}>
+            {WEIGH_IN.sheet_of(weighing.instrument.name)}
+          </Cup>
+        )}
       </Asked>
     );
   }

@@ -13,6 +13,7 @@ import {
   ZERO,
 } from "../../calc/numbers.ts";
 import { type Doubt, guardBand, isFineEnough, type Verdict, verdict } from "../../calc/readings.ts";
+import { meant, type TrustedReading } from "../../calc/trusted.ts";
 import { converted, dimensionOf, fromBase, inBase, isUnit } from "../../calc/units.ts";
 import { inUnit, PLACES, scaledDoubt, sumDoubt, weighingOf } from "../../calc/weighing.ts";
 import { typedNumber } from "../../parts/typing.ts";
@@ -44,6 +45,8 @@ export interface Plan {
 /** What the screen shows. Amounts are text: `net`, `off`, `stop_at` in the unit read, else the line's. */
 export interface Weighed {
   net: string | null;
+  /** With the correction of its instrument in force, in the unit read; null where there is none. */
+  corrected: string | null;
   level: string | null;
   low: string | null;
   high: string | null;
@@ -65,7 +68,8 @@ export function planOf(line: BatchLine): Plan | null {
   if (line.planned === null) return null;
   const { unit } = line.planned;
   const amount = parseDecimal(line.planned.amount);
-  const already = line.in_base === null ? null : parseDecimal(line.in_base);
+  const inIt = line.corrected ?? line.in_base;
+  const already = inIt === null ? null : parseDecimal(inIt);
   return {
     amount,
     unit,
@@ -124,18 +128,25 @@ interface ReadBy {
   unit: string;
   tare: string | null;
   division: string | null;
+  /** The same reading with what is known of its instrument. */
+  trusted?: TrustedReading | null;
+  /** What the correction adds about where one stops: the display must show that much less. */
+  correction?: Decimal;
 }
 
 /** Everything the screen says about a line and a measurement that may not be typed yet. */
 export function weighed(line: BatchLine, body: Body | null, by: ReadBy): Weighed | null {
   const plan = planOf(line);
   if (plan === null) return null;
-  const weighing = body === null ? null : weighingOf(body);
+  const { trusted = null } = by;
+  const read = trusted?.read ?? (body === null ? null : weighingOf(body));
+  const weighing = trusted === null ? read : meant(trusted);
   const here = weighing === null ? null : inUnit(weighing, plan.unit);
   const level = here === null ? plan.already : total([plan.already ?? ZERO, here.net]);
   const doubt = here === null ? null : sumDoubt([...doubtAlready(line, plan.unit), here.doubt]);
   return {
-    net: textOf(weighing?.net),
+    net: textOf(read?.net),
+    corrected: trusted === null || trusted.found_by === null ? null : plain(trusted.value),
     level: textOf(level),
     low: textOf(plan.low),
     high: textOf(plan.high),
@@ -181,7 +192,8 @@ function stopAt(plan: Plan, by: ReadBy): string | null {
   const rest = difference(plan.amount, plan.already ?? ZERO);
   const inRead = converted(rest, plan.unit, by.unit, PLACES);
   const tare = by.tare === null ? ZERO : parseDecimal(by.tare);
-  return rounded(total([inRead, tare]), placesOf(by.division)).toString();
+  const shows = difference(total([inRead, tare]), by.correction ?? ZERO);
+  return rounded(shows, placesOf(by.division)).toString();
 }
 
 /** Whether this instrument reads what the line is planned in. */

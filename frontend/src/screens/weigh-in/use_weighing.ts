@@ -1,7 +1,7 @@
 /** All a weigh-in screen knows and does: what is typed, what it means, saving it. */
 import type { Signal } from "@preact/signals";
 import { inBaseUnit } from "../../calc/bodies.ts";
-import { type Decimal, parseDecimal, ZERO } from "../../calc/numbers.ts";
+import { type Decimal, difference, parseDecimal, ZERO } from "../../calc/numbers.ts";
 import { weighed as weighedIn } from "../../calc/weighing.ts";
 import { record, takeBack } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
@@ -11,8 +11,10 @@ import type { Body } from "../../state/types.ts";
 import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
 import { instrumentsInUse, pathAfter } from "../shared/batches.ts";
 import { useDrafted } from "../shared/drafted.ts";
+import { nowMs } from "../shared/edge.ts";
 import { type Hindrance, hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
+import { trusted } from "../shared/trust.ts";
 import { useFound } from "../shared/use_found.ts";
 import {
   canTell,
@@ -140,10 +142,11 @@ export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
   const body = isWhole
     ? { batch, line: line.line, material: line.material, lot, place: from, ...measurement }
     : null;
-  const means = weighed(line, measurement, {
+  const means = meaning(line, measurement, {
     unit: now.unit,
     tare: now.tare === "" ? null : now.tare,
     division: isCounted ? "1" : (instrument?.division ?? null),
+    instrument: instrument?.id ?? null,
   });
 
   async function save() {
@@ -180,6 +183,27 @@ export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
     save,
     undo,
   };
+}
+
+/** What was measured means, with the correction in force now, also for where one stops. */
+function meaning(
+  line: BatchLine,
+  measurement: Body | null,
+  by: { unit: string; tare: string | null; division: string | null; instrument: string | null },
+): Weighed | null {
+  const at = new Date(nowMs()).toISOString();
+  const { instrument, unit, tare } = by;
+  const plain = weighed(line, null, by);
+  if (instrument === null || plain === null) return weighed(line, measurement, by);
+  const stop = {
+    reading: { instrument, unit, shown: plain.stop_at ?? "0", ...(tare === null ? {} : { tare }) },
+  };
+  const there = trusted(stop, at);
+  return weighed(line, measurement, {
+    ...by,
+    trusted: measurement && trusted(measurement, at),
+    correction: there === null ? ZERO : difference(there.value, there.read.net),
+  });
 }
 
 /** Too little, and another lot of this line stands ready: one stays on the line. */
