@@ -19,6 +19,7 @@ import { inUnit, PLACES, scaledDoubt, sumDoubt, weighingOf } from "../../calc/we
 import { typedNumber } from "../../parts/typing.ts";
 import type { Body, Json } from "../../state/types.ts";
 import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
+import { asGoodAs } from "../shared/trust.ts";
 
 /** What a person has typed on this line so far. */
 export interface WeighTyped {
@@ -146,7 +147,10 @@ export function weighed(line: BatchLine, body: Body | null, by: ReadBy): Weighed
   const doubt = here === null ? null : sumDoubt([...doubtAlready(line, plan.unit), here.doubt]);
   return {
     net: textOf(read?.net),
-    corrected: trusted === null || trusted.found_by === null ? null : plain(trusted.value),
+    corrected:
+      trusted === null || trusted.found_by === null
+        ? null
+        : asGoodAs(plain(trusted.value), reachOf(trusted.doubt)),
     level: textOf(level),
     low: textOf(plan.low),
     high: textOf(plan.high),
@@ -154,7 +158,11 @@ export function weighed(line: BatchLine, body: Body | null, by: ReadBy): Weighed
     reach: reachOf(doubt),
     reach_read: reachOf(weighing?.doubt),
     verdict: here === null || level === null ? null : verdict(level, plan, doubt),
-    ...offTarget(plan, level, by),
+    ...offTarget(plan, level, {
+      ...by,
+      // A corrected figure has digits of its own; one that was read has those of the display.
+      reach: trusted === null || trusted.found_by === null ? null : reachOf(trusted.doubt),
+    }),
     stop_at: stopAt(plan, by),
   };
 }
@@ -167,13 +175,18 @@ function reachOf(doubt: Doubt | null | undefined): string | null {
   return doubt === null || doubt === undefined ? null : significant(guardBand(doubt), U_DIGITS);
 }
 
-function offTarget(plan: Plan, level: Decimal | null, by: ReadBy) {
+function offTarget(plan: Plan, level: Decimal | null, by: ReadBy & { reach: string | null }) {
   if (level === null) return { is_over: false, is_exact: false, off: null };
   const off = difference(level, plan.amount);
+  const words = asRead(off.abs(), {
+    from: plan.unit,
+    to: by.unit,
+    places: placesOf(by.division),
+  });
   return {
     is_over: !off.isNegative() && !off.isZero(),
     is_exact: off.isZero(),
-    off: asRead(off.abs(), { from: plan.unit, to: by.unit, places: placesOf(by.division) }),
+    off: words === null ? null : asGoodAs(words, by.reach),
   };
 }
 
