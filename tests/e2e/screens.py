@@ -67,6 +67,13 @@ class Addresses:
         for area in ("place", "material", "instrument", "source", "recipient"):
             if pattern.startswith((f"/set-up/{area}s/", "/trace-end/")):
                 words["id"] = self._defined(area)
+        if pattern.startswith("/instruments/"):
+            sheet = next(
+                (each for each in self._all("instrument") if each.get("doubts")),
+                next(self._all("instrument")),
+            )
+            checks = [each["check"] for each in sheet.get("doubts", [])]
+            words |= {"id": sheet["id"], "check": checks[-1] if checks else "none"}
         if pattern == "/set-up/people/:id":
             words["id"] = "new"
         if pattern.startswith(("/set-up/recipes", "/start")):

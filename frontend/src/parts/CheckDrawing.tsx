@@ -78,21 +78,21 @@ function Mass({ x, foot }: { x: number; foot: number }) {
 
 /** The pan from above: where the load stands now is full, the other places are rings. */
 function FromAbove({ at }: { at?: string | undefined }) {
-  const places = { front: [160, 122], right: [212, 82], back: [160, 42], left: [108, 82] } as const;
+  const places = { front: [160, 104], right: [212, 70], back: [160, 36], left: [108, 70] } as const;
   return (
     <>
-      <rect class="wall body" x="76" y="8" width="168" height="150" rx="14" />
-      <path class="sight" d="M160 8V158M76 82H244" />
+      <rect class="wall body" x="76" y="6" width="168" height="126" rx="14" />
+      <path class="sight" d="M160 6V132M76 70H244" />
       {Object.entries(places).map(([name, [x, y]]) => (
         <circle
           key={name}
           class={name === at ? "liquid-ring" : "wall thin"}
           cx={x}
           cy={y}
-          r={name === at ? 20 : 16}
+          r={name === at ? 19 : 15}
         />
       ))}
-      <path class="wall thin" d="M270 118l-10 14h20z" />
+      <rect class="display" x="118" y="138" width="84" height="24" />
     </>
   );
 }

@@ -44,7 +44,11 @@ export function ErrorChart({ errors, says }: { errors: readonly ErrorShown[]; sa
           {INSTRUMENTS.as_list}
         </Cup>
       </p>
-      {isListed.value && <Facts rows={errors.map(({ name, words }) => ({ name, value: words }))} />}
+      {isListed.value && (
+        <Facts
+          rows={errors.map(({ name, words }, at) => ({ name: `${at + 1}. ${name}`, value: words }))}
+        />
+      )}
     </>
   );
 }

@@ -47,11 +47,12 @@ export const INSTRUMENTS = {
   line: (by: string, at: string, slope: string, step: string) =>
     `Add ${by} at ${at}, and ${slope} more for each ${step} more`,
   formula: (height: string, slope: string, centre: string) =>
-    `correction = ${height} + ${slope} \u00d7 (reading \u2212 ${centre})`,
+    `correction = ${height} ${slope} \u00d7 (reading \u2212 ${centre})`,
   range: (low: string, high: string) =>
     `Checked from ${low} to ${high}. Beyond that it is stretched.`,
   spread: (sd: string) => `One reading spreads by ${sd} (standard deviation of repeats).`,
   to_sheet: "Its sheet and checks",
+  put_right: "Put right on the spot.",
   see_leaned: "What leaned on it",
 };
 
@@ -295,7 +296,11 @@ export const LEANED = {
   title: "What leaned on it",
   where: (name: string) => `${name} failed`,
   calm: (from: string | null, to: string | null) =>
-    `Read ${from === null ? "before it ever passed" : `after it passed on ${dayWords(from)}`}${to === null ? "" : `, up to ${dayWords(to)}`}. Work goes on; these readings are in question.`,
+    [
+      from === null ? "It never passed before." : `It last passed on ${dayWords(from)}.`,
+      to === null ? "Nothing has put it right yet." : `It was put right on ${dayWords(to)}.`,
+      "Work goes on; what was read in between is in question.",
+    ].join(" "),
   from_phone: "From what this phone holds.",
   from_server: "From the whole record.",
   none: "No reading on this phone leaned on it.",

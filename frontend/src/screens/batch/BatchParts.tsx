@@ -11,6 +11,7 @@ import { type BatchLine, type BatchStep, lineName } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
 import { InQuestion } from "../shared/InQuestion.tsx";
 import { quantityText } from "../shared/lots.ts";
+import { correctedOr } from "../shared/trust.ts";
 import { RecordRow, VerdictWord, Voided } from "./RecordRow.tsx";
 
 /** What every part of the record needs; `held` is empty until the entries are read. */
@@ -46,7 +47,7 @@ function weighInRow(
       entry={weighIn.entry}
       held={held}
       thing={<span class="rec">{lineName(line)}</span>}
-      amount={amountWords(weighIn.trust?.corrected ?? weighIn.net, weighIn.unit)}
+      amount={amountWords(correctedOr(weighIn.net, weighIn), weighIn.unit)}
       time={clockWords(weighIn.happened_at, zone())}
       more={
         <>
@@ -96,7 +97,7 @@ function Step({ batch, held, step }: RecordProps & { step: BatchStep }) {
             amount={
               each.value === null
                 ? BATCH.done
-                : amountWords(each.trust?.corrected ?? each.value, step.unit)
+                : amountWords(correctedOr(each.value, each), step.unit)
             }
             time={clockWords(each.happened_at, zone())}
             more={

@@ -10,6 +10,7 @@ import { recipeNameOf } from "../shared/batches.ts";
 import { dayOf, zone } from "../shared/edge.ts";
 import { endName } from "../shared/ends.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { movesText } from "../shared/trust.ts";
 import { type LeanedBatch, type LeanedReading, leanedOn } from "./leaned.ts";
 import "../shared/rows.css";
 import "./instruments.css";
@@ -113,5 +114,5 @@ function momentWords({ happened_at }: LeanedReading): string {
 }
 
 function movesWords({ moves, unit }: LeanedReading): string {
-  return moves === null ? LEANED.unknown : LEANED.moves(signedWords(moves, unit));
+  return moves === null ? LEANED.unknown : LEANED.moves(signedWords(movesText(moves), unit));
 }

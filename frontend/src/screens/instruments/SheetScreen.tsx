@@ -98,7 +98,8 @@ function State({ standing, id }: { standing: Standing; id: string }) {
       ) : (
         <>
           <p>
-            {VERDICT_WORDS[check.verdict]}. {saidWords(check)}
+            {VERDICT_WORDS[check.verdict]}. {saidWords(check)}{" "}
+            {check.verdict === "failed" && is !== "failed" && INSTRUMENTS.put_right}
           </p>
           <p class="second">
             {[

@@ -3,7 +3,7 @@ import type { Trust } from "../../calc/trusted.ts";
 import { nameOf } from "../../state/stock.ts";
 import { FITNESS } from "../../text/fitness.ts";
 import { signedWords } from "../../text/numbers.ts";
-import { checkNamed } from "./trust.ts";
+import { checkNamed, movesText } from "./trust.ts";
 
 /** Nothing for a reading nobody doubts. A sheet of an earlier version knows no trust. */
 export function InQuestion(props: {
@@ -15,9 +15,9 @@ export function InQuestion(props: {
   if (!trust?.failed_by) return null;
   const on = checkNamed(instrument, trust.failed_by)?.on ?? null;
   return (
-    <span class="shout">
+    <span class="in-question">
       {FITNESS.failed_on(nameOf("instrument", instrument), on)}
-      {trust.moves !== null && ` ${FITNESS.would_move(signedWords(trust.moves, unit))}`}
+      {trust.moves !== null && ` ${FITNESS.would_move(signedWords(movesText(trust.moves), unit))}`}
     </span>
   );
 }

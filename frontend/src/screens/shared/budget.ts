@@ -8,7 +8,7 @@ import { nameOf } from "../../state/stock.ts";
 import { BUDGET } from "../../text/budget.ts";
 import { FITNESS } from "../../text/fitness.ts";
 import { amountWords, dayWords, figure } from "../../text/numbers.ts";
-import { checkNamed, trusted } from "./trust.ts";
+import { asGoodAsU, checkNamed, trusted } from "./trust.ts";
 
 const U_DIGITS = 2;
 const LEAST_SHARE = 1e-6; // what is left of two equal doubles is no spread
@@ -27,7 +27,13 @@ export function readingBudget(body: Body | null, happened_at = ""): BudgetLines 
   const check = checkNamed(instrument, found.found_by);
   const shown = amountWords(plain(net), unit);
   return {
-    value: check === null ? shown : FITNESS.corrected(shown, amountWords(plain(found.value), unit)),
+    value:
+      check === null
+        ? shown
+        : FITNESS.corrected(
+            shown,
+            amountWords(asGoodAsU(plain(found.value), doubt && String(doubt.u)), unit),
+          ),
     uncertainty:
       doubt === null
         ? BUDGET.not_known

@@ -3,7 +3,7 @@ import { type Body, objectIn, textIn } from "../../calc/bodies.ts";
 import type { InstrumentState } from "../../calc/instruments.ts";
 import { parseDecimal, rounded, significant } from "../../calc/numbers.ts";
 import { ONE_SIDED_95 } from "../../calc/readings.ts";
-import { type TrustedReading, trustedReading } from "../../calc/trusted.ts";
+import { type Trust, type TrustedReading, trustedReading } from "../../calc/trusted.ts";
 import { instrumentSheet } from "./instruments.ts";
 
 /** Null where nothing was read or counted. */
@@ -33,6 +33,15 @@ export function asGoodAs(value: string, reach: string | null): string {
 /** The same by a standard uncertainty, as sheets have it. */
 export function asGoodAsU(value: string, u: string | null): string {
   return asGoodAs(value, u === null ? null : significant(Number(u) * ONE_SIDED_95, REACH_DIGITS));
+}
+
+/** The corrected figure of a row on a sheet, where a correction was in force; else what was read. */
+export function correctedOr(
+  read: string | null,
+  row: { readonly trust?: Trust; readonly u: string | null },
+): string | null {
+  const corrected = row.trust?.corrected;
+  return corrected ? asGoodAsU(corrected, row.u) : read;
 }
 
 /** How far something would move, to two digits. */
