@@ -1,6 +1,13 @@
 /** From what is typed to what it means: net, doubt, verdict, and the number to stop at. */
 import { objectIn, textsIn } from "../../calc/bodies.ts";
 import {
+  type Answer,
+  type LineToWeigh,
+  proposed,
+  type Weigher,
+  weighs,
+} from "../../calc/minimum_weight.ts";
+import {
   asDouble,
   type Decimal,
   difference,
@@ -12,7 +19,7 @@ import {
   total,
   ZERO,
 } from "../../calc/numbers.ts";
-import { type Doubt, guardBand, isFineEnough, type Verdict, verdict } from "../../calc/readings.ts";
+import { type Doubt, guardBand, type Verdict, verdict } from "../../calc/readings.ts";
 import { meant, type TrustedReading } from "../../calc/trusted.ts";
 import { converted, dimensionOf, fromBase, inBase, isUnit } from "../../calc/units.ts";
 import { inUnit, PLACES, scaledDoubt, sumDoubt, weighingOf } from "../../calc/weighing.ts";
@@ -217,21 +224,51 @@ export function canRead(instrument: InstrumentShown, unit: string): boolean {
 
 /** Whether it can say "within" for this line: fine enough, and not too small. */
 export function canTell(instrument: InstrumentShown, line: BatchLine): boolean {
+  return weighsOn(instrument, line) === "can_weigh";
+}
+
+/** Whether an instrument can weigh a line, or why not. */
+export function weighsOn(instrument: InstrumentShown, line: BatchLine): Answer {
   const plan = planOf(line);
-  if (plan === null || !canRead(instrument, plan.unit) || instrument.division === null)
-    return false;
-  const inUnitOf = (amount: string) =>
-    converted(parseDecimal(amount), instrument.unit, plan.unit, PLACES);
-  if (instrument.capacity !== null && inUnitOf(instrument.capacity).compare(plan.amount) < 0) {
-    return false;
-  }
-  const repeatability =
-    instrument.repeatability === null ? null : inUnitOf(instrument.repeatability);
-  return isFineEnough(
-    inUnitOf(instrument.division),
-    { below: decimalOf(line.below), above: decimalOf(line.above) },
-    { repeatability },
-  );
+  if (plan === null || !canRead(instrument, plan.unit)) return "unknown";
+  return weighs(toWeigh(line, plan), weigherOf(instrument, plan.unit, "fit")).answer;
+}
+
+/**
+ * The instrument to take, of those at hand: one that can weigh the line, a fit one before a due,
+ * unchecked or failed one, then the finest. Null where none can.
+ */
+export function proposedFor(
+  line: BatchLine,
+  all: readonly InstrumentShown[],
+  stateOf: (id: string) => string,
+): InstrumentShown | null {
+  const plan = planOf(line);
+  if (plan === null) return null;
+  const weighers = all
+    .filter((each) => each.is_here && canRead(each, plan.unit))
+    .map((each) => weigherOf(each, plan.unit, stateOf(each.id)));
+  const id = proposed(toWeigh(line, plan), weighers);
+  return all.find((each) => each.id === id) ?? null;
+}
+
+/** A net mass rests on two readings, bowl and load. */
+function toWeigh(line: BatchLine, plan: Plan): LineToWeigh {
+  const [below, above] = [decimalOf(line.below), decimalOf(line.above)];
+  return { target: plan.amount, below, above, tare: ZERO, accuracy_percent: null };
+}
+
+/** What is known of an instrument, in the unit of the line. */
+function weigherOf(instrument: InstrumentShown, unit: string, state: string): Weigher {
+  const inUnitOf = (amount: string | null) =>
+    amount === null ? null : converted(parseDecimal(amount), instrument.unit, unit, PLACES);
+  return {
+    instrument: instrument.id,
+    division: inUnitOf(instrument.division),
+    capacity: inUnitOf(instrument.capacity),
+    repeatability: inUnitOf(instrument.repeatability),
+    state,
+  };
 }
 
 function decimalOf(text: string | null): Decimal | null {

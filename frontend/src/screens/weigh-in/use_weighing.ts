@@ -12,6 +12,7 @@ import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
 import { instrumentsInUse, pathAfter } from "../shared/batches.ts";
 import { useDrafted } from "../shared/drafted.ts";
 import { nowMs } from "../shared/edge.ts";
+import { standingOf } from "../shared/instruments.ts";
 import { type Hindrance, hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
 import { trusted } from "../shared/trust.ts";
@@ -20,6 +21,7 @@ import {
   canTell,
   instrumentsFor,
   measured,
+  proposedFor,
   type Weighed,
   type WeighTyped,
   weighed,
@@ -76,10 +78,29 @@ function chosenInstrument(typed: WeighTyped, line: BatchLine, all: InstrumentSho
   const lastOne = all.find((each) => each.id === last);
   return (
     all.find((each) => each.id === typed.instrument) ??
-    (lastOne?.is_here && canTell(lastOne, line) ? lastOne : undefined) ??
+    (lastOne?.is_here && canTell(lastOne, line) && !hasFailed(lastOne.id) ? lastOne : undefined) ??
+    proposedFor(line, all, stateOf) ??
     all[0] ??
     null
   );
+}
+
+function stateOf(id: string): string {
+  return standingOf(id).is;
+}
+
+function hasFailed(id: string): boolean {
+  return stateOf(id) === "failed";
+}
+
+/** The one to propose, at hand or elsewhere, if it is another than the one in use. */
+function betterThan(
+  instrument: InstrumentShown | null,
+  line: BatchLine,
+  all: InstrumentShown[],
+): InstrumentShown | null {
+  const others = all.filter((each) => each.id !== instrument?.id);
+  return proposedFor(line, others, stateOf) ?? others.find((each) => canTell(each, line)) ?? null;
 }
 
 function bowlOf(instrument: InstrumentShown | null): string {
@@ -173,7 +194,7 @@ export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
     isCounted,
     instruments,
     instrument,
-    better: instruments.find((each) => each.id !== instrument?.id && canTell(each, line)) ?? null,
+    better: betterThan(instrument, line, instruments),
     lot,
     from: from === place ? null : from,
     body,
