@@ -19,6 +19,10 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     /\/(screens\/training\/|text\/skills\.ts$|calc\/drills\.ts$)|\/parts\/(Dial|LiquidSurface|Spoon|Rings|scale_drawing)\.tsx?$/,
     "training",
   ],
+  [
+    /\/screens\/instruments\/|\/text\/instruments\.ts$|\/parts\/(CheckDrawing|ErrorChart)\.tsx$/,
+    "instruments",
+  ],
   // What several tasks share, then one file a task.
   [/\/(parts|screens\/shared)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes)\.ts$/, "shared"],
   [/\/text\/set_up_recipe\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
@@ -30,7 +34,15 @@ const RULES: readonly (readonly [RegExp, string])[] = [
 ];
 
 /** Files of a task hold several screens: one is seldom opened without the others. */
-export const TASKS: readonly string[] = ["set_up", "recipe", "people", "make", "goods", "training"];
+export const TASKS: readonly string[] = [
+  "set_up",
+  "recipe",
+  "people",
+  "make",
+  "goods",
+  "instruments",
+  "training",
+];
 
 /** The name of the file a module goes into, or null. */
 export function chunkOf(id: string): string | null {

@@ -70,6 +70,13 @@ class Addresses:
         if pattern == "/skills/:member":
             skills = self._all("skill")
             words["member"] = max(skills, key=lambda state: len(state["drills"]))["member"]
+        if pattern.startswith("/instruments/"):
+            sheet = next(
+                (each for each in self._all("instrument") if each.get("doubts")),
+                next(self._all("instrument")),
+            )
+            checks = [each["check"] for each in sheet.get("doubts", [])]
+            words |= {"id": sheet["id"], "check": checks[-1] if checks else "none"}
         if pattern == "/set-up/people/:id":
             words["id"] = "new"
         if pattern.startswith(("/set-up/recipes", "/start")):

@@ -145,15 +145,17 @@ export function NumberField(props: NumberFieldProps) {
   );
 }
 
-/** A day, with the phone's own calendar. */
-export function DayField(props: FieldProps & { value: string; onValue: (day: string) => void }) {
+/** A day with the phone's own calendar, or an hour with its own clock. */
+export function DayField(
+  props: FieldProps & { value: string; onValue: (day: string) => void; isClock?: boolean },
+) {
   const id = useId();
   return (
     <div class="field">
       <label for={id}>{props.label}</label>
       <input
         id={id}
-        type="date"
+        type={props.isClock ? "time" : "date"}
         value={props.value}
         aria-invalid={Boolean(props.refusal)}
         aria-describedby={describedBy(id, props)}

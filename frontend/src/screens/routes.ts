@@ -43,6 +43,13 @@ export const ROUTES: Route[] = [
   { pattern: "/skills", load: () => import("./training/SkillsScreen.tsx") },
   { pattern: "/skills/:member", load: () => import("./training/ReaderScreen.tsx") },
   { pattern: "/drill", load: () => import("./training/DrillScreen.tsx") },
+  { pattern: "/instruments", load: () => import("./instruments/InstrumentsScreen.tsx") },
+  { pattern: "/instruments/:id", load: () => import("./instruments/SheetScreen.tsx") },
+  { pattern: "/instruments/:id/check", load: () => import("./instruments/CheckScreen.tsx") },
+  {
+    pattern: "/instruments/:id/leaned/:check",
+    load: () => import("./instruments/LeanedScreen.tsx"),
+  },
   { pattern: "/outbox", load: () => import("./outbox/OutboxScreen.tsx") },
   { pattern: "/set-up", load: () => import("./set-up/SetUpScreen.tsx") },
   { pattern: "/set-up/cooperative", load: () => import("./set-up/CooperativeScreen.tsx") },

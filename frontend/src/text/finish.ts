@@ -65,6 +65,10 @@ export const BALANCE = {
 };
 
 export const BATCH = {
+  corrected_from: (read: string) => `corrected, ${read} read`,
+  leans_on: (count: string, where: string) => `${count} on it: ${where}.`,
+  would_change: (name: string, was: string, now: string) => `${name}: ${was} would be ${now}.`,
+  no_change: "No verdict would change.",
   bench: "Next",
   where: "Batch",
   version_by: (on: string) => `started ${dayWords(on, true)} by`,
@@ -132,6 +136,7 @@ const FOUND: Record<string, string> = {
   cannot_tell: "The instrument could not tell.",
   step_outside: "Outside its limit.",
   step_cannot_tell: "The instrument could not tell.",
+  instrument_failed: "Its instrument failed a check.",
   not_started: "Entries came, but not the start of this batch.",
   two_starts: "This batch was started twice.",
   two_corrections: "Two corrections of one entry disagree.",

@@ -2,6 +2,7 @@
 import { dayWords } from "./numbers.ts";
 
 export const LOT = {
+  in_question: "An instrument its batch was measured with failed a check.",
   where: "Lot",
   bench: "What to do with this lot",
   count: "Count this",

@@ -45,6 +45,12 @@ export function amountWords(amount: string | null | undefined, unit?: string | n
   return word === "" ? figure(amount) : `${figure(amount)}\u00a0${word}`;
 }
 
+/** `+ 0.3 g`, `- 0.3 g`: an error with its sign. */
+export function signedWords(amount: string, unit?: string | null): string {
+  const sign = amount.startsWith("-") ? MINUS : Number(amount) === 0 ? "" : "+";
+  return `${sign}${amountWords(amount.replace(/^-/, ""), unit)}`;
+}
+
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /** `2026-11-10` as `10 Nov`, with the year when asked. */

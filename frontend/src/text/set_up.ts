@@ -103,6 +103,9 @@ export const SET_UP = {
   none: "none",
   unit: "unit",
   later: "Later in the list",
+  fit_or_due: "Which are fit, which are due?",
+  its_checks: "Its checks and its state",
+  not_marked: "not marked",
 };
 
 /** Codes of the wire as words. */
@@ -135,6 +138,10 @@ export const VALUES: Record<string, string> = {
   cup: "cup",
   spoon: "spoon",
   timer: "timer",
+  r76_in_service: "R 76, in use",
+  r76_initial: "R 76, new",
+  hb133: "US, HB 44",
+  household: "household, 5 %",
   processor: "processor",
   seller: "seller",
   coordinator: "coordinator",
@@ -188,6 +195,15 @@ export const FIELDS: Record<string, string> = {
   capacity: "Most it takes",
   repeatability: "Spread of repeated readings",
   bowl_tare: "Usual bowl, empty",
+  checks: "How it is checked",
+  interval: "Verification interval e",
+  accuracy_class: "Class marked on it",
+  judged_by: "Limits",
+  most_error: "May be off by",
+  holds: "Holds, filled to the mark",
+  good_for: "Good for",
+  check_days: "Check it after so many days",
+  check_uses: "Or after so many uses",
 };
 
 export const HINTS = {
@@ -198,6 +214,10 @@ export const HINTS = {
   division: "On a scale that shows 0.1 g it is 0.1.",
   repeatability: "Standard deviation of about ten weighings of one thing. Empty if not known.",
   bowl_tare: "Offered as the bowl when one weighs in.",
+  interval: "The e beside the class, if it is marked.",
+  most_error: "Your own limit, as your recipes need it.",
+  good_for: "Such as spices and pectin.",
+  check_days: "Proposed from common practice. Your own rule counts.",
   pack_word: "One word, as jar or bag.",
   allergens: "Tick what is in it. When in doubt, tick it and ask the source.",
   life: "As your tested recipe or process authority says.",

@@ -55,6 +55,9 @@ export const TODAY = {
   look: "look",
   to_look_at: (count: number) => `${countWords(count, "batch", "batches")} to look at`,
   look_why: "A reading, a balance or a correction is open.",
+  failed: (count: number) =>
+    `${countWords(count, "batch", "batches")} leaned on an instrument that failed`,
+  failed_why: "See which readings, and who got what came of them.",
   below_zero: (count: number) => `${countWords(count, "lot")} below zero`,
   below_zero_why: "More went out than came in. Count it.",
   aside: (count: number) => `${countWords(count, "entry", "entries")} kept aside`,

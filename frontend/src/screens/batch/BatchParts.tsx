@@ -9,7 +9,9 @@ import { lifeSortWord } from "../../text/lots.ts";
 import { amountWords, clockWords, dayWords, figure } from "../../text/numbers.ts";
 import { type BatchLine, type BatchStep, lineName } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
+import { InQuestion } from "../shared/InQuestion.tsx";
 import { quantityText } from "../shared/lots.ts";
+import { correctedOr } from "../shared/trust.ts";
 import { RecordRow, VerdictWord, Voided } from "./RecordRow.tsx";
 
 /** What every part of the record needs; `held` is empty until the entries are read. */
@@ -45,11 +47,14 @@ function weighInRow(
       entry={weighIn.entry}
       held={held}
       thing={<span class="rec">{lineName(line)}</span>}
-      amount={amountWords(weighIn.net, weighIn.unit)}
+      amount={amountWords(correctedOr(weighIn.net, weighIn), weighIn.unit)}
       time={clockWords(weighIn.happened_at, zone())}
       more={
         <>
           <VerdictWord verdict={line.verdict} /> <span class="code">{weighIn.lot}</span>
+          {weighIn.trust?.found_by &&
+            `, ${BATCH.corrected_from(amountWords(weighIn.net, weighIn.unit))}`}{" "}
+          <InQuestion {...weighIn} trust={weighIn.trust} />
         </>
       }
       author={weighIn.author}
@@ -89,11 +94,16 @@ function Step({ batch, held, step }: RecordProps & { step: BatchStep }) {
             entry={each.entry}
             held={held}
             thing={<span class="rec">{step.says}</span>}
-            amount={each.value === null ? BATCH.done : amountWords(each.value, step.unit)}
+            amount={
+              each.value === null
+                ? BATCH.done
+                : amountWords(correctedOr(each.value, each), step.unit)
+            }
             time={clockWords(each.happened_at, zone())}
             more={
               <>
-                <VerdictWord verdict={each.verdict} /> <span class="rec">{each.action}</span>
+                <VerdictWord verdict={each.verdict} /> <span class="rec">{each.action}</span>{" "}
+                <InQuestion {...each} trust={each.trust} unit={step.unit} />
               </>
             }
             author={each.author}

@@ -6,6 +6,8 @@ import { Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { type NextAct, underWay } from "../../state/today.ts";
 import { BATCH, findingWords } from "../../text/finish.ts";
+import { countWords } from "../../text/numbers.ts";
+import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { Balance } from "../shared/Balance.tsx";
 import { batchOf, lineName, pathOfAct, recipeNameOf } from "../shared/batches.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
@@ -101,10 +103,44 @@ function Findings({ batch }: { batch: BatchState }) {
           <li key={each.key} class={isDoubt(each.what) ? "doubt" : ""}>
             <span class="rec">{aboutWords(batch, each.detail, each.entry)}</span>
             {findingWords(each.what)}
+            {each.what === "instrument_failed" && <Failed batch={batch} detail={each.detail} />}
           </li>
         ))}
       </ul>
     </Part>
+  );
+}
+
+/** Which readings a failed check puts in question, and which verdicts would change. */
+function Failed({
+  batch,
+  detail = {},
+}: {
+  batch: BatchState;
+  detail: Readonly<Record<string, string>> | undefined;
+}) {
+  const named = (at: string) =>
+    aboutWords(batch, batch.steps.some((each) => each.step === at) ? { step: at } : { line: at });
+  const where = (detail.where ?? "").split(" ").map((at) => named(at).replace(/: $/, ""));
+  const changes = (detail.would_change ?? "").split(" ").filter(Boolean);
+  return (
+    <>
+      {" "}
+      {BATCH.leans_on(countWords(Number(detail.readings ?? "0"), "reading"), where.join(", "))}{" "}
+      {changes.length === 0
+        ? BATCH.no_change
+        : changes
+            .map((each) => {
+              const [at = "", was = "", now = ""] = each.split(":");
+              const name = named(at).replace(/: $/, "");
+              return BATCH.would_change(
+                name,
+                WEIGH_IN.verdict_word(was),
+                WEIGH_IN.verdict_word(now),
+              );
+            })
+            .join(" ")}
+    </>
   );
 }
 

@@ -84,7 +84,8 @@ function Inside({
   again,
   body,
 }: RecordRowProps & { body: Body | null }) {
-  const budget = readingBudget(body);
+  const happened_at = held.find((each) => each.entry.id === entry)?.entry.happened_at;
+  const budget = readingBudget(body, happened_at);
   return (
     <>
       {budget !== null && <Budget lines={budget} />}

@@ -5,6 +5,7 @@ import { nameOf } from "../../state/stock.ts";
 import { findingWords, LOT } from "../../text/lot.ts";
 import { lifeSortWord } from "../../text/lots.ts";
 import { dayWords } from "../../text/numbers.ts";
+import { batchOf } from "../shared/batches.ts";
 import { endName } from "../shared/ends.ts";
 import { amountText, materialOf } from "../shared/lots.ts";
 import { memberName } from "../shared/people.ts";
@@ -14,6 +15,7 @@ export function LotFacts({ state }: { state: LotState }) {
   return (
     <>
       <Findings state={state} />
+      <MadeWith batch={state.batch} />
       <Places state={state} />
       <Origin state={state} />
       <Sums state={state} />
@@ -45,6 +47,17 @@ function Findings({ state }: { state: LotState }) {
       ))}
     </Part>
   );
+}
+
+/** What its batch was measured with failed a check: said here too. */
+function MadeWith({ batch }: { batch: string | null }) {
+  const findings = batch === null ? [] : (batchOf(batch)?.state.findings ?? []);
+  const failed = findings.some((each) => each.what === "instrument_failed" && !each.is_settled);
+  return failed ? (
+    <p>
+      <span class="in-question">{LOT.in_question}</span>
+    </p>
+  ) : null;
 }
 
 function Places({ state }: { state: LotState }) {

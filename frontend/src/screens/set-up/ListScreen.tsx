@@ -46,6 +46,11 @@ function AreaList({ area }: { area: ListArea }) {
       }
     >
       <KeptLine at={`/set-up/${area.area}`} />
+      {area.type === "instrument" && used.length > 0 && (
+        <p class="key-row">
+          <Cup href="#/instruments">{SET_UP.fit_or_due}</Cup>
+        </p>
+      )}
       <div class="set-up-list">
         <Choices
           name={words?.title ?? ""}

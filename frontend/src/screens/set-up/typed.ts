@@ -29,6 +29,19 @@ export function numberField(typed: Typed, name: string): Body {
   return number === null ? {} : { [name]: number };
 }
 
+/** A whole number for a body; left out while there is none. */
+export function wholeField(typed: Typed, name: string): Body {
+  const whole = Number(textAt(typed, name));
+  return whole > 0 && Number.isSafeInteger(whole) ? { [name]: whole } : {};
+}
+
+/** Whole fields as texts; "" where there is none. */
+export function wholesOf(fields: Fields, names: readonly string[]): Typed {
+  return Object.fromEntries(
+    names.map((name) => [name, typeof fields[name] === "number" ? String(fields[name]) : ""]),
+  );
+}
+
 /** An amount with its unit for a body. */
 export function quantityField(typed: Typed, name: string): Body {
   const amount = typedNumber(textAt(typed, name));

@@ -15,6 +15,9 @@ test("a net mass names what was shown, the bowl, the step and how they make it",
     { name: "Bowl", value: "213.2\u00a0g" },
     { name: "Smallest step", value: "0.1\u00a0g" },
     { name: "Repeatability", value: "0.05\u00a0g" },
+    // sqrt(2 x 0.1^2 / 12) and sqrt(2) x 0.05, by hand
+    { name: "From the display, u", value: "0.041\u00a0g" },
+    { name: "From the spread of readings, u", value: "0.071\u00a0g" },
   ]);
 });
 

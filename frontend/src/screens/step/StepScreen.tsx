@@ -12,10 +12,12 @@ import { useRoom } from "../../parts/room.ts";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { amountWords, clockWords, figure } from "../../text/numbers.ts";
 import { STEP } from "../../text/step.ts";
+import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { BatchNamed } from "../shared/BatchNamed.tsx";
 import { type BatchStep, batchOf } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { InQuestion } from "../shared/InQuestion.tsx";
 import { InstrumentCup } from "../weigh-in/InstrumentCup.tsx";
 import { entryState } from "../weigh-in/LineEntries.tsx";
 import { type StepAsking, StepBench } from "./StepBench.tsx";
@@ -151,6 +153,12 @@ function Check({ step, stepping, onAskInstrument }: CheckProps) {
               />
             </p>
           )}
+          {means?.is_corrected && (
+            <p class="give">
+              <span>{WEIGH_IN.corrected}</span>
+              <span>{means.reach && WEIGH_IN.give_or_take(means.reach)}</span>
+            </p>
+          )}
           {step.set_by && (
             <p class="second">
               {STEP.set_by} <span class="rec">{step.set_by}</span>
@@ -211,7 +219,12 @@ function Before({ step }: { step: BatchStep }) {
             key={each.entry}
             time={clockWords(each.happened_at, zone())}
             state={entryState(each.entry)}
-            more={each.action && <span class="rec">{each.action}</span>}
+            more={
+              <>
+                {each.action && <span class="rec">{each.action}</span>}{" "}
+                <InQuestion {...each} trust={each.trust} unit={step.unit} />
+              </>
+            }
           >
             {STEP.value(each.value, step.unit)}
           </EntryRow>

@@ -8,6 +8,7 @@ import {
   ZERO,
 } from "../../calc/numbers.ts";
 import { guardBand, type Verdict, verdict } from "../../calc/readings.ts";
+import { meant, type TrustedReading } from "../../calc/trusted.ts";
 import { converted, isUnit } from "../../calc/units.ts";
 import { inUnit, PLACES, weighingOf } from "../../calc/weighing.ts";
 import { typedNumber } from "../../parts/typing.ts";
@@ -30,6 +31,8 @@ export interface StepTyped {
 /** Texts in the unit of the step; `off` is how far beyond the nearer limit. */
 export interface Checked {
   value: string;
+  /** The correction of its instrument is in it. */
+  is_corrected: boolean;
   reach: string | null;
   verdict: Verdict | null;
   is_low: boolean;
@@ -56,15 +59,21 @@ export function stepReading(
 }
 
 /** What the reading decides; null without one, or in a unit that is not the step's. */
-export function checked(step: BatchStep, reading: Body | null): Checked | null {
+export function checked(
+  step: BatchStep,
+  reading: Body | null,
+  found: TrustedReading | null = null,
+): Checked | null {
   const weighing = reading === null ? null : weighingOf({ reading });
-  const here = weighing === null ? null : inUnit(weighing, step.unit);
+  const stands = found === null ? weighing : meant(found);
+  const here = stands === null ? null : inUnit(stands, step.unit);
   if (here === null) return null;
   const low = step.low === null ? null : parseDecimal(step.low);
   const high = step.high === null ? null : parseDecimal(step.high);
   const isLow = low !== null && here.net.compare(low) < 0;
   return {
     value: plain(here.net),
+    is_corrected: found !== null && found.found_by !== null,
     reach: here.doubt === null ? null : significant(guardBand(here.doubt), U_DIGITS),
     verdict: verdict(here.net, { low, high }, here.doubt),
     is_low: isLow,

@@ -4,8 +4,10 @@ import { goTo } from "../../state/route.ts";
 import { remember, remembered } from "../../state/settings.ts";
 import { type BatchStep, instrumentsInUse, pathAfter } from "../shared/batches.ts";
 import { useDrafted } from "../shared/drafted.ts";
+import { nowMs } from "../shared/edge.ts";
 import { hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
+import { trusted } from "../shared/trust.ts";
 import { useFound } from "../shared/use_found.ts";
 import { checked, instrumentsForStep, type StepTyped, stepReading } from "./check.ts";
 
@@ -21,7 +23,8 @@ export function useStep({ batch, place }: BatchState, step: BatchStep) {
   const chosen = instruments.find((each) => each.id === choice) ?? instruments[0] ?? null;
   const instrument = choice === NONE ? null : chosen;
   const reading = stepReading(typed.value, step, instrument);
-  const means = checked(step, reading);
+  const stands = reading && trusted({ reading }, new Date(nowMs()).toISOString());
+  const means = checked(step, reading, stands);
   const isMeasured = step.measures !== null;
   const asksAction = means?.verdict === "outside" || means?.verdict === "cannot_tell";
 

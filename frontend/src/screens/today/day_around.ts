@@ -66,6 +66,11 @@ export function toLookAt(): BatchState[] {
     .filter((batch) => batch.findings.some((each) => !each.is_settled));
 }
 
+/** An instrument that was read for this batch failed a check, and nobody has settled it. */
+export function leansOnFailed(batch: BatchState): boolean {
+  return batch.findings.some((each) => each.what === "instrument_failed" && !each.is_settled);
+}
+
 /** Lots below zero somewhere. */
 export function belowZero(): LotInStock[] {
   return allStock().filter((lot) => lot.is_negative);

@@ -3,6 +3,7 @@ import { Cup } from "../../parts/Cup.tsx";
 import type { DayThing } from "../../parts/DayGlass.tsx";
 import { Tube } from "../../parts/Tube.tsx";
 import { attention } from "../../state/outbox.ts";
+import { current } from "../../state/session.ts";
 import { nameOf } from "../../state/stock.ts";
 import { type UnderWay, underWay } from "../../state/today.ts";
 import { clockWords, ordinal } from "../../text/numbers.ts";
@@ -11,7 +12,7 @@ import { pathOfAct, recipeNameOf } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
 import { amountText, lifeShown, materialOf } from "../shared/lots.ts";
 import { hourOf, lateLots, pastOf } from "./day.ts";
-import { belowZero, toLookAt } from "./day_around.ts";
+import { belowZero, leansOnFailed, toLookAt } from "./day_around.ts";
 
 const STAGES = 4; // laid out, weighed in, cooked, packed
 
@@ -64,9 +65,27 @@ function looks(): DayThing[] {
       },
     ],
   ];
+  const leaning = first === undefined ? [] : [first, ...more].filter(leansOnFailed);
+  if (isCoordinator() && leaning.length > 0) {
+    const [only] = leaning;
+    all.push([
+      leaning.length,
+      {
+        id: "failed",
+        href:
+          only !== undefined && leaning.length === 1 ? `#/batch/${only.batch}` : "#/instruments",
+        words: TODAY.failed(leaning.length),
+        why: TODAY.failed_why,
+      },
+    ]);
+  }
   return all.flatMap(([number, look]) =>
     number === 0 ? [] : [{ id: look.id, hour: null, shown: <LookAt {...look} /> }],
   );
+}
+
+function isCoordinator(): boolean {
+  return current.value?.member.roles.includes("coordinator") ?? false;
 }
 
 interface Look {

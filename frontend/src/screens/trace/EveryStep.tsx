@@ -3,6 +3,7 @@ import type { Edge, Trace } from "../../calc/trace.ts";
 import { Facts, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { TRACE } from "../../text/trace.ts";
+import { batchOf } from "../shared/batches.ts";
 import { endName } from "../shared/ends.ts";
 import { amountText } from "../shared/lots.ts";
 import type { BothWays } from "./steps.ts";
@@ -41,7 +42,14 @@ function said(edge: Edge, way: Trace): string {
 }
 
 function nodeWords(subject: string, way: Trace): string {
-  if (subject.startsWith("batch:")) return nameOf("batch", subject.slice("batch:".length));
+  if (subject.startsWith("batch:")) {
+    const batch = batchOf(subject.slice("batch:".length));
+    const isInQuestion = batch?.state.findings.some(
+      ({ what, is_settled }) => what === "instrument_failed" && !is_settled,
+    );
+    const name = nameOf("batch", subject.slice("batch:".length));
+    return isInQuestion ? `${name} (${TRACE.in_question})` : name;
+  }
   const label = way.nodes.find((node) => node.id === subject)?.label;
   if (subject.startsWith("lot:")) return [label, endName(subject)].filter(Boolean).join(" ");
   return subject.startsWith("day:") ? endName(subject) : (label ?? endName(subject));

@@ -1,9 +1,10 @@
 /** The figures beside the glass: what is shown, less the bowl, in the bowl, give or take. */
 import { NumberShown } from "../../parts/NumberShown.tsx";
-import { figure } from "../../text/numbers.ts";
+import { amountWords, figure } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import type { BatchLine } from "../shared/batches.ts";
 import { readingBudget } from "../shared/budget.ts";
+import { nowMs } from "../shared/edge.ts";
 import type { Weighing } from "./use_weighing.ts";
 
 /** Before typing: where to stop. After: the sum as one would write it by hand. */
@@ -24,6 +25,12 @@ export function Figures({ line, weighing }: { line: BatchLine; weighing: Weighin
           <span>{typed.tare === "" ? WEIGH_IN.no_bowl : WEIGH_IN.less(figure(typed.tare))}</span>
         </p>
       )}
+      {weighed !== null && weighed.corrected !== null && (
+        <p class="less read">
+          <span>{WEIGH_IN.read}</span>
+          <span>{amountWords(weighed.net, typed.unit)}</span>
+        </p>
+      )}
       {!isCounted && (
         <p class="sum">
           <Net line={line} weighing={weighing} />
@@ -31,7 +38,7 @@ export function Figures({ line, weighing }: { line: BatchLine; weighing: Weighin
       )}
       {isRead ? (
         <p class="give">
-          <span>{wherein(weighing)}</span>
+          <span>{weighed.corrected === null ? wherein(weighing) : WEIGH_IN.corrected}</span>
           <span>
             {isCounted || weighed.reach_read === null
               ? ""
@@ -94,10 +101,10 @@ function Net({ line, weighing }: { line: BatchLine; weighing: Weighing }) {
     const unit = line.planned?.unit ?? null;
     return <NumberShown amount={weighed.target} unit={unit} basis="plain" size="net" />;
   }
-  const budget = readingBudget(body) ?? undefined;
+  const budget = readingBudget(body, new Date(nowMs()).toISOString()) ?? undefined;
   return (
     <NumberShown
-      amount={weighed.net}
+      amount={weighed.corrected ?? weighed.net}
       unit={typed.unit}
       basis="measured"
       uncertainty={weighed.reach_read}

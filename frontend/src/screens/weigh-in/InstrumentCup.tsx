@@ -1,9 +1,12 @@
 /** The instrument in use as a cup that asks for another. */
 import { Cup } from "../../parts/Cup.tsx";
+import { FitMark } from "../../parts/FitMark.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import type { SignName } from "../../parts/signs.ts";
+import { FITNESS } from "../../text/fitness.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import type { InstrumentShown } from "../shared/batches.ts";
+import { standingOf } from "../shared/instruments.ts";
 
 const SIGN_OF: Record<string, SignName> = {
   scale: "pan",
@@ -23,6 +26,7 @@ export function InstrumentCup({
   instrument: InstrumentShown | null;
   onPress: () => void;
 }) {
+  const is = instrument === null ? null : standingOf(instrument.id).is;
   return (
     <Cup class="tool" onPress={onPress}>
       <Icon name={SIGN_OF[instrument?.sort ?? "scale"] ?? "pan"} />
@@ -34,6 +38,12 @@ export function InstrumentCup({
             : instrument.division === null
               ? WEIGH_IN.no_division
               : WEIGH_IN.steps(instrument.division, instrument.unit)}
+          {is !== null && (
+            <>
+              , <FitMark is={is} />{" "}
+              <span class={is === "failed" ? "shout" : ""}>{FITNESS[is]}</span>
+            </>
+          )}
         </span>
       </span>
     </Cup>

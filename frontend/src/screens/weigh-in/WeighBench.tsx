@@ -2,16 +2,18 @@
 import type { ComponentChildren } from "preact";
 import { isUnit, UNITS } from "../../calc/units.ts";
 import { type Choice, Choices } from "../../parts/Choices.tsx";
-import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { lotsOf, nameOf } from "../../state/stock.ts";
+import { FITNESS } from "../../text/fitness.ts";
 import { amountWords, figure, ordinal, unitWord } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
+import { standingOf } from "../shared/instruments.ts";
 import { amountText } from "../shared/lots.ts";
-import { canTell, readingRefusal } from "./reading.ts";
+import { readingRefusal, weighsOn } from "./reading.ts";
 import { saveWords } from "./says.ts";
 import type { Weighing } from "./use_weighing.ts";
 
@@ -58,6 +60,11 @@ export function WeighBench(props: BenchProps) {
           }}
           none={WEIGH_IN.no_instruments}
         />
+        {weighing.instrument !== null && (
+          <Cup href={`#/instruments/${weighing.instrument.id}`}>
+            {WEIGH_IN.sheet_of(weighing.instrument.name)}
+          </Cup>
+        )}
       </Asked>
     );
   }
@@ -81,7 +88,7 @@ export function WeighBench(props: BenchProps) {
 }
 
 function instrumentWords(each: InstrumentShown, line: BatchLine): string {
-  const words = canTell(each, line) ? WEIGH_IN.can_tell : WEIGH_IN.cannot_tell;
+  const words = `${WEIGH_IN.weighs[weighsOn(each, line)]}, ${FITNESS[standingOf(each.id).is]}`;
   return each.is_here || each.place === null ? words : `${words}, ${nameOf("place", each.place)}`;
 }
 

@@ -1,6 +1,13 @@
 /** From what is typed to what it means: net, doubt, verdict, and the number to stop at. */
 import { objectIn, textsIn } from "../../calc/bodies.ts";
 import {
+  type Answer,
+  type LineToWeigh,
+  proposed,
+  type Weigher,
+  weighs,
+} from "../../calc/minimum_weight.ts";
+import {
   asDouble,
   type Decimal,
   difference,
@@ -12,12 +19,14 @@ import {
   total,
   ZERO,
 } from "../../calc/numbers.ts";
-import { type Doubt, guardBand, isFineEnough, type Verdict, verdict } from "../../calc/readings.ts";
+import { type Doubt, guardBand, type Verdict, verdict } from "../../calc/readings.ts";
+import { meant, type TrustedReading } from "../../calc/trusted.ts";
 import { converted, dimensionOf, fromBase, inBase, isUnit } from "../../calc/units.ts";
 import { inUnit, PLACES, scaledDoubt, sumDoubt, weighingOf } from "../../calc/weighing.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import type { Body, Json } from "../../state/types.ts";
 import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
+import { asGoodAs } from "../shared/trust.ts";
 
 /** What a person has typed on this line so far. */
 export interface WeighTyped {
@@ -44,6 +53,8 @@ export interface Plan {
 /** What the screen shows. Amounts are text: `net`, `off`, `stop_at` in the unit read, else the line's. */
 export interface Weighed {
   net: string | null;
+  /** With the correction of its instrument in force, in the unit read; null where there is none. */
+  corrected: string | null;
   level: string | null;
   low: string | null;
   high: string | null;
@@ -65,7 +76,8 @@ export function planOf(line: BatchLine): Plan | null {
   if (line.planned === null) return null;
   const { unit } = line.planned;
   const amount = parseDecimal(line.planned.amount);
-  const already = line.in_base === null ? null : parseDecimal(line.in_base);
+  const inIt = line.corrected ?? line.in_base;
+  const already = inIt === null ? null : parseDecimal(inIt);
   return {
     amount,
     unit,
@@ -124,18 +136,28 @@ interface ReadBy {
   unit: string;
   tare: string | null;
   division: string | null;
+  /** The same reading with what is known of its instrument. */
+  trusted?: TrustedReading | null;
+  /** What the correction adds about where one stops: the display must show that much less. */
+  correction?: Decimal;
 }
 
 /** Everything the screen says about a line and a measurement that may not be typed yet. */
 export function weighed(line: BatchLine, body: Body | null, by: ReadBy): Weighed | null {
   const plan = planOf(line);
   if (plan === null) return null;
-  const weighing = body === null ? null : weighingOf(body);
+  const { trusted = null } = by;
+  const read = trusted?.read ?? (body === null ? null : weighingOf(body));
+  const weighing = trusted === null ? read : meant(trusted);
   const here = weighing === null ? null : inUnit(weighing, plan.unit);
   const level = here === null ? plan.already : total([plan.already ?? ZERO, here.net]);
   const doubt = here === null ? null : sumDoubt([...doubtAlready(line, plan.unit), here.doubt]);
   return {
-    net: textOf(weighing?.net),
+    net: textOf(read?.net),
+    corrected:
+      trusted === null || trusted.found_by === null
+        ? null
+        : asGoodAs(plain(trusted.value), reachOf(trusted.doubt)),
     level: textOf(level),
     low: textOf(plan.low),
     high: textOf(plan.high),
@@ -143,7 +165,11 @@ export function weighed(line: BatchLine, body: Body | null, by: ReadBy): Weighed
     reach: reachOf(doubt),
     reach_read: reachOf(weighing?.doubt),
     verdict: here === null || level === null ? null : verdict(level, plan, doubt),
-    ...offTarget(plan, level, by),
+    ...offTarget(plan, level, {
+      ...by,
+      // A corrected figure has digits of its own; one that was read has those of the display.
+      reach: trusted === null || trusted.found_by === null ? null : reachOf(trusted.doubt),
+    }),
     stop_at: stopAt(plan, by),
   };
 }
@@ -156,13 +182,18 @@ function reachOf(doubt: Doubt | null | undefined): string | null {
   return doubt === null || doubt === undefined ? null : significant(guardBand(doubt), U_DIGITS);
 }
 
-function offTarget(plan: Plan, level: Decimal | null, by: ReadBy) {
+function offTarget(plan: Plan, level: Decimal | null, by: ReadBy & { reach: string | null }) {
   if (level === null) return { is_over: false, is_exact: false, off: null };
   const off = difference(level, plan.amount);
+  const words = asRead(off.abs(), {
+    from: plan.unit,
+    to: by.unit,
+    places: placesOf(by.division),
+  });
   return {
     is_over: !off.isNegative() && !off.isZero(),
     is_exact: off.isZero(),
-    off: asRead(off.abs(), { from: plan.unit, to: by.unit, places: placesOf(by.division) }),
+    off: words === null ? null : asGoodAs(words, by.reach),
   };
 }
 
@@ -181,7 +212,8 @@ function stopAt(plan: Plan, by: ReadBy): string | null {
   const rest = difference(plan.amount, plan.already ?? ZERO);
   const inRead = converted(rest, plan.unit, by.unit, PLACES);
   const tare = by.tare === null ? ZERO : parseDecimal(by.tare);
-  return rounded(total([inRead, tare]), placesOf(by.division)).toString();
+  const shows = difference(total([inRead, tare]), by.correction ?? ZERO);
+  return rounded(shows, placesOf(by.division)).toString();
 }
 
 /** Whether this instrument reads what the line is planned in. */
@@ -192,21 +224,51 @@ export function canRead(instrument: InstrumentShown, unit: string): boolean {
 
 /** Whether it can say "within" for this line: fine enough, and not too small. */
 export function canTell(instrument: InstrumentShown, line: BatchLine): boolean {
+  return weighsOn(instrument, line) === "can_weigh";
+}
+
+/** Whether an instrument can weigh a line, or why not. */
+export function weighsOn(instrument: InstrumentShown, line: BatchLine): Answer {
   const plan = planOf(line);
-  if (plan === null || !canRead(instrument, plan.unit) || instrument.division === null)
-    return false;
-  const inUnitOf = (amount: string) =>
-    converted(parseDecimal(amount), instrument.unit, plan.unit, PLACES);
-  if (instrument.capacity !== null && inUnitOf(instrument.capacity).compare(plan.amount) < 0) {
-    return false;
-  }
-  const repeatability =
-    instrument.repeatability === null ? null : inUnitOf(instrument.repeatability);
-  return isFineEnough(
-    inUnitOf(instrument.division),
-    { below: decimalOf(line.below), above: decimalOf(line.above) },
-    { repeatability },
-  );
+  if (plan === null || !canRead(instrument, plan.unit)) return "unknown";
+  return weighs(toWeigh(line, plan), weigherOf(instrument, plan.unit, "fit")).answer;
+}
+
+/**
+ * The instrument to take, of those at hand: one that can weigh the line, a fit one before a due,
+ * unchecked or failed one, then the finest. Null where none can.
+ */
+export function proposedFor(
+  line: BatchLine,
+  all: readonly InstrumentShown[],
+  stateOf: (id: string) => string,
+): InstrumentShown | null {
+  const plan = planOf(line);
+  if (plan === null) return null;
+  const weighers = all
+    .filter((each) => each.is_here && canRead(each, plan.unit))
+    .map((each) => weigherOf(each, plan.unit, stateOf(each.id)));
+  const id = proposed(toWeigh(line, plan), weighers);
+  return all.find((each) => each.id === id) ?? null;
+}
+
+/** A net mass rests on two readings, bowl and load. */
+function toWeigh(line: BatchLine, plan: Plan): LineToWeigh {
+  const [below, above] = [decimalOf(line.below), decimalOf(line.above)];
+  return { target: plan.amount, below, above, tare: ZERO, accuracy_percent: null };
+}
+
+/** What is known of an instrument, in the unit of the line. */
+function weigherOf(instrument: InstrumentShown, unit: string, state: string): Weigher {
+  const inUnitOf = (amount: string | null) =>
+    amount === null ? null : converted(parseDecimal(amount), instrument.unit, unit, PLACES);
+  return {
+    instrument: instrument.id,
+    division: inUnitOf(instrument.division),
+    capacity: inUnitOf(instrument.capacity),
+    repeatability: inUnitOf(instrument.repeatability),
+    state,
+  };
 }
 
 function decimalOf(text: string | null): Decimal | null {

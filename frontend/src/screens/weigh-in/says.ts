@@ -68,7 +68,7 @@ function cannotWhy(weighed: Weighed, given: SaysGiven, off: string): string {
 
 /** What the main key says it will do. */
 export function saveWords(weighed: Weighed, unit: string): string {
-  const net = amountWords(weighed.net, unit);
+  const net = amountWords(weighed.corrected ?? weighed.net, unit);
   if (weighed.verdict === "outside") return WEIGH_IN.save_outside(net);
   return weighed.verdict === "cannot_tell" ? WEIGH_IN.save_cannot_tell(net) : WEIGH_IN.save(net);
 }

@@ -1,7 +1,7 @@
 /** All a weigh-in screen knows and does: what is typed, what it means, saving it. */
 import type { Signal } from "@preact/signals";
 import { inBaseUnit } from "../../calc/bodies.ts";
-import { type Decimal, parseDecimal, ZERO } from "../../calc/numbers.ts";
+import { type Decimal, difference, parseDecimal, ZERO } from "../../calc/numbers.ts";
 import { weighed as weighedIn } from "../../calc/weighing.ts";
 import { record, takeBack } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
@@ -11,13 +11,17 @@ import type { Body } from "../../state/types.ts";
 import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
 import { instrumentsInUse, pathAfter } from "../shared/batches.ts";
 import { useDrafted } from "../shared/drafted.ts";
+import { nowMs } from "../shared/edge.ts";
+import { standingOf } from "../shared/instruments.ts";
 import { type Hindrance, hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
+import { trusted } from "../shared/trust.ts";
 import { useFound } from "../shared/use_found.ts";
 import {
   canTell,
   instrumentsFor,
   measured,
+  proposedFor,
   type Weighed,
   type WeighTyped,
   weighed,
@@ -74,10 +78,29 @@ function chosenInstrument(typed: WeighTyped, line: BatchLine, all: InstrumentSho
   const lastOne = all.find((each) => each.id === last);
   return (
     all.find((each) => each.id === typed.instrument) ??
-    (lastOne?.is_here && canTell(lastOne, line) ? lastOne : undefined) ??
+    (lastOne?.is_here && canTell(lastOne, line) && !hasFailed(lastOne.id) ? lastOne : undefined) ??
+    proposedFor(line, all, stateOf) ??
     all[0] ??
     null
   );
+}
+
+function stateOf(id: string): string {
+  return standingOf(id).is;
+}
+
+function hasFailed(id: string): boolean {
+  return stateOf(id) === "failed";
+}
+
+/** The one to propose, at hand or elsewhere, if it is another than the one in use. */
+function betterThan(
+  instrument: InstrumentShown | null,
+  line: BatchLine,
+  all: InstrumentShown[],
+): InstrumentShown | null {
+  const others = all.filter((each) => each.id !== instrument?.id);
+  return proposedFor(line, others, stateOf) ?? others.find((each) => canTell(each, line)) ?? null;
 }
 
 function bowlOf(instrument: InstrumentShown | null): string {
@@ -140,10 +163,11 @@ export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
   const body = isWhole
     ? { batch, line: line.line, material: line.material, lot, place: from, ...measurement }
     : null;
-  const means = weighed(line, measurement, {
+  const means = meaning(line, measurement, {
     unit: now.unit,
     tare: now.tare === "" ? null : now.tare,
     division: isCounted ? "1" : (instrument?.division ?? null),
+    instrument: instrument?.id ?? null,
   });
 
   async function save() {
@@ -170,7 +194,7 @@ export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
     isCounted,
     instruments,
     instrument,
-    better: instruments.find((each) => each.id !== instrument?.id && canTell(each, line)) ?? null,
+    better: betterThan(instrument, line, instruments),
     lot,
     from: from === place ? null : from,
     body,
@@ -180,6 +204,27 @@ export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
     save,
     undo,
   };
+}
+
+/** What was measured means, with the correction in force now, also for where one stops. */
+function meaning(
+  line: BatchLine,
+  measurement: Body | null,
+  by: { unit: string; tare: string | null; division: string | null; instrument: string | null },
+): Weighed | null {
+  const at = new Date(nowMs()).toISOString();
+  const { instrument, unit, tare } = by;
+  const plain = weighed(line, null, by);
+  if (instrument === null || plain === null) return weighed(line, measurement, by);
+  const stop = {
+    reading: { instrument, unit, shown: plain.stop_at ?? "0", ...(tare === null ? {} : { tare }) },
+  };
+  const there = trusted(stop, at);
+  return weighed(line, measurement, {
+    ...by,
+    trusted: measurement && trusted(measurement, at),
+    correction: there === null ? ZERO : difference(there.value, there.read.net),
+  });
 }
 
 /** Too little, and another lot of this line stands ready: one stays on the line. */

@@ -1,0 +1,122 @@
+/** The sheet of an instrument: what it is, whether it is fit, its checks, what its readings stand for. */
+import type { InstrumentState } from "../../calc/instruments.ts";
+import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
+import { ErrorChart } from "../../parts/ErrorChart.tsx";
+import { FitMark } from "../../parts/FitMark.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Facts, Notice, Part } from "../../parts/Plain.tsx";
+import { nameOf } from "../../state/stock.ts";
+import { FITNESS } from "../../text/fitness.ts";
+import { INSTRUMENTS, saidWords, VERDICT_WORDS } from "../../text/instruments.ts";
+import type { Standing } from "../shared/fitness.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { instrumentSheet, mayKnowMore, standingOf } from "../shared/instruments.ts";
+import { Correction } from "./Correction.tsx";
+import { overTime, stepByStep } from "./errors.ts";
+import { factsOf } from "./facts.ts";
+import { Limits } from "./Limits.tsx";
+import "../shared/rows.css";
+import "./instruments.css";
+
+/** `#/instruments/:id`. */
+export function Screen({ params }: { params: Record<string, string> }) {
+  const id = params.id ?? "";
+  const state = instrumentSheet(id);
+  const name = nameOf("instrument", id);
+  return (
+    <Frame
+      where={INSTRUMENTS.where}
+      title={state === null ? INSTRUMENTS.title : name}
+      isRecorded={state !== null}
+      gauge={<HeadGauge />}
+      benchName={INSTRUMENTS.bench}
+      bench={
+        <Foot>
+          <BackKey href="#/instruments" />
+          <Cup class="second-key" href={`#/set-up/instruments/${id}`}>
+            {INSTRUMENTS.set_up}
+          </Cup>
+          <MainKey words={INSTRUMENTS.check} href={`#/instruments/${id}/check`} />
+        </Foot>
+      }
+      side={
+        state !== null && (
+          <>
+            <Limits state={state} />
+            <Part title={INSTRUMENTS.what}>
+              <Facts rows={factsOf(state)} />
+            </Part>
+          </>
+        )
+      }
+    >
+      {state === null ? <Notice>{INSTRUMENTS.not_here}</Notice> : <Sheet id={id} state={state} />}
+    </Frame>
+  );
+}
+
+function Sheet({ id, state }: { id: string; state: InstrumentState }) {
+  const standing = standingOf(id);
+  const { checks = [] } = state;
+  const last = checks.at(-1);
+  return (
+    <>
+      <State standing={standing} id={id} />
+      {last === undefined ? null : (
+        <>
+          <Part title={INSTRUMENTS.over_time}>
+            <ErrorChart
+              errors={overTime(checks)}
+              says={INSTRUMENTS.chart(checks.length, saidWords(last))}
+            />
+          </Part>
+          {last.points.length > 1 && (
+            <Part title={INSTRUMENTS.along}>
+              <ErrorChart
+                errors={stepByStep(last.points, last.unit)}
+                says={`${INSTRUMENTS.along}: ${saidWords(last)}`}
+              />
+            </Part>
+          )}
+        </>
+      )}
+      <Correction state={state} />
+    </>
+  );
+}
+
+/** The word, the drawing of it, when it was checked and when it is next due. */
+function State({ standing, id }: { standing: Standing; id: string }) {
+  const { is, check, due_on, uses } = standing;
+  return (
+    <div class={`fit-plate ${is}`}>
+      <p class="fit-state">
+        <FitMark is={is} /> <b>{FITNESS[is]}</b>
+      </p>
+      {check === null ? (
+        <p>{INSTRUMENTS.never}</p>
+      ) : (
+        <>
+          <p>
+            {VERDICT_WORDS[check.verdict]}. {saidWords(check)}{" "}
+            {check.verdict === "failed" && is !== "failed" && INSTRUMENTS.put_right}
+          </p>
+          <p class="second">
+            {[
+              INSTRUMENTS.last(check.on),
+              due_on === null ? "" : INSTRUMENTS.due_on(due_on),
+              INSTRUMENTS.uses(uses, mayKnowMore()),
+            ]
+              .filter(Boolean)
+              .join(", ")}
+          </p>
+          {is === "failed" && (
+            <p class="key-row">
+              <Cup href={`#/instruments/${id}/leaned/${check.entry}`}>{INSTRUMENTS.see_leaned}</Cup>
+            </p>
+          )}
+        </>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,51 @@
+/** A correction in words and as a formula. */
+import type { CorrectionLine } from "../../calc/instrument_checks.ts";
+import { significant } from "../../calc/numbers.ts";
+import { evenStep } from "../../parts/drawing.ts";
+import { INSTRUMENTS } from "../../text/instruments.ts";
+import { amountWords, figure, signedWords } from "../../text/numbers.ts";
+
+const DIGITS = 3;
+const PARTS_OF_RANGE = 2; // the slope is told for about half of what was checked
+
+/** "Add -2.1 g at 502 g, and -0.4 g more for each 100 g more". */
+export function lineWords(line: CorrectionLine): string {
+  const by = signedWords(short(line.height), line.unit);
+  if (line.terms === 1) return INSTRUMENTS.offset(by);
+  const range = Number(line.high) - Number(line.low);
+  const step = range > 0 ? evenStep(range, PARTS_OF_RANGE) : 1;
+  const slope = short(String(Number(line.slope) * step));
+  return INSTRUMENTS.line(
+    by,
+    amountWords(short(line.centre), line.unit),
+    signedWords(slope, line.unit),
+    amountWords(String(step), line.unit),
+  );
+}
+
+/** The same as one writes it down. */
+export function formulaWords(line: CorrectionLine): string {
+  return INSTRUMENTS.formula(
+    figure(short(line.height)),
+    signedWords(short(line.slope)).replace(/^(.)/, "$1 "),
+    amountWords(short(line.centre), line.unit),
+  );
+}
+
+/** What was checked, from the least to the most that was shown. */
+export function rangeWords(line: CorrectionLine): string {
+  return INSTRUMENTS.range(
+    amountWords(short(line.low), line.unit),
+    amountWords(short(line.high), line.unit),
+  );
+}
+
+/** Whether it is put to readings, and why not. */
+export function appliedWords(line: CorrectionLine): string | null {
+  if (line.is_significant === true) return null;
+  return line.is_significant === null ? INSTRUMENTS.not_known : INSTRUMENTS.not_applied;
+}
+
+function short(double: string): string {
+  return significant(Number(double), DIGITS);
+}

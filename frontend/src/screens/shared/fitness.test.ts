@@ -1,0 +1,65 @@
+import { expect, test } from "vitest";
+import type { InstrumentState } from "../../calc/instruments.ts";
+import { fitnessOn } from "./fitness.ts";
+
+type Check = InstrumentState["checks"][number];
+
+function check(entry: string, on: string, verdict: string): Check {
+  return {
+    entry,
+    happened_at: `${on}T09:00:00.000Z`,
+    on,
+    author: "ona",
+    unit: "g",
+    verdict,
+    says: `${verdict}.worst`,
+    values: {},
+    worst: null,
+    points: [],
+    bias: null,
+    repeatability: null,
+    hysteresis: null,
+    cited: [],
+    is_adjusted: false,
+    was: [],
+  };
+}
+
+const PASSED = check("a", "2026-11-02", "fit");
+const FAILED = check("b", "2026-11-12", "failed");
+const DOUBT = { check: "b", failed_at: FAILED.happened_at, after: PASSED.happened_at, line: null };
+
+test("an instrument nobody checked is not checked, however new", () => {
+  expect(fitnessOn({ checks: [] }, "2026-11-12", []).is).toBe("not_checked");
+});
+
+test("it is due on the day its interval ends, not before", () => {
+  const sheet = { checks: [PASSED], doubts: [], fields: { check_days: 30 } };
+
+  expect(fitnessOn(sheet, "2026-12-01", []).is).toBe("fit");
+  expect(fitnessOn(sheet, "2026-12-02", []).is).toBe("due");
+});
+
+test("only readings after the check count as uses", () => {
+  const sheet = { checks: [PASSED], doubts: [], fields: { check_uses: 2 } };
+  const uses = ["2026-11-01T08:00:00.000Z", "2026-11-03T08:00:00.000Z"];
+
+  expect(fitnessOn(sheet, "2026-11-04", uses)).toMatchObject({ is: "fit", uses: 1, uses_left: 1 });
+  expect(fitnessOn(sheet, "2026-11-04", [...uses, "2026-11-04T08:00:00.000Z"]).is).toBe("due");
+});
+
+test("a failed check stands until something puts it right", () => {
+  const checks = [PASSED, FAILED];
+  const open = { checks, doubts: [{ ...DOUBT, until: null }] };
+  const corrected = { checks, doubts: [{ ...DOUBT, until: FAILED.happened_at }] };
+
+  expect(fitnessOn(open, "2026-11-13", []).is).toBe("failed");
+  expect(fitnessOn(corrected, "2026-11-13", []).is).toBe("fit");
+});
+
+test("a check that cannot tell leaves the state as it was", () => {
+  const unsure = check("c", "2026-11-20", "cannot_tell");
+
+  expect(fitnessOn({ checks: [PASSED, unsure], doubts: [] }, "2026-11-21", []).is).toBe("fit");
+  expect(fitnessOn({ checks: [unsure], doubts: [] }, "2026-11-21", []).is).toBe("not_checked");
+});

@@ -1,0 +1,15 @@
+/** Words of how far an instrument may be relied on; said wherever one is used. */
+import { dayWords } from "./numbers.ts";
+
+export const FITNESS = {
+  fit: "fit",
+  due: "check due",
+  failed: "failed",
+  not_checked: "not checked",
+  failed_on: (name: string, day: string | null) =>
+    day === null ? `${name} failed a check.` : `${name} failed its check of ${dayWords(day)}.`,
+  would_move: (by: string) => `If the error it found counts, this moves by ${by}.`,
+  in_question: "in question",
+  corrected: (shown: string, value: string) => `${shown} read, corrected ${value}`,
+  beyond: "Beyond what was checked: the correction is stretched.",
+};

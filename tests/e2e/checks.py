@@ -1,0 +1,75 @@
+"""Checks of instruments on a phone, act by act, by the words people read on it."""
+
+from __future__ import annotations
+
+from tests.e2e.phones import Phone
+from tests.e2e.work import title_is
+from tests.writing import made_id
+
+SCALE = made_id("Bench scale")
+
+
+def begin_check(phone: Phone, *, depth: str, masses: list[str]) -> None:
+    """Open the guided check of the bench scale and say which masses are at hand."""
+    phone.go(f"/instruments/{SCALE}/check")
+    phone.press(depth)
+    phone.press_main("Go on")
+    title_is(phone, "Which check weights?")
+    for mass in masses:
+        if phone.page.get_by_role("group", name="Digits").count() == 0:
+            phone.press("How much")
+        phone.type_digits(mass)
+        phone.press_main("Keep")
+    phone.press_main("Go on")
+    title_is(phone, "Set it level")
+    phone.press_main("It stands level")
+
+
+def read(phone: Phone, title: str, *shown: str) -> None:
+    """Type what the scale shows on the page of this title, reading by reading."""
+    for digits in shown:
+        title_is(phone, title)
+        phone.type_digits(digits)
+        phone.press_main(f"Keep {_spaced(digits)} g")
+
+
+def full_check(phone: Phone) -> None:
+    """Three masses up and down, off centre, five repeats: it reads about 0.4 % high."""
+    begin_check(phone, depth="Full", masses=["500", "1000", "2000"])
+    read(phone, "Empty pan", "0")
+    read(phone, "Put on 500 g", "502")
+    read(phone, "Put on 1 000 g", "1004")
+    title_is(phone, "Put on 2 000 g")
+    phone.type_digits("20")
+    phone.until_draft_holds("'typing': '20'")
+    phone.kill()
+    phone.start(f"/instruments/{SCALE}/check")
+    title_is(phone, "Put on 2 000 g")
+    phone.sees("20", exact=True)
+    phone.type_digits("08")
+    phone.press_main("Keep 2 008 g")
+    read(phone, "Back down to 1 000 g", "1004")
+    read(phone, "Back down to 500 g", "502")
+    read(phone, "Empty again", "0")
+    read(phone, "1 000 g off centre", "1004", "1004", "1005", "1004")
+    read(phone, "1 000 g, five times", "1004", "1005", "1004", "1004", "1003")
+    title_is(phone, "What the check says")
+
+
+def quick_check(phone: Phone, *, shown: str) -> None:
+    """Zero and the one mass of 1000 g."""
+    begin_check(phone, depth="Quick", masses=["1000"])
+    read(phone, "Empty pan", "0")
+    read(phone, "Put on 1 000 g", shown)
+    title_is(phone, "What the check says")
+
+
+def made_earlier(phone: Phone, day: str, clock: str) -> None:
+    """It was not made now but on this day."""
+    phone.page.get_by_label("On the day").fill(day)
+    phone.page.get_by_label("At the hour").fill(clock)
+
+
+def _spaced(digits: str) -> str:
+    """As the app writes it: a narrow space before the last three of four digits."""
+    return f"{digits[:-3]}\u202f{digits[-3:]}" if len(digits) > 3 else digits
