@@ -1,14 +1,11 @@
-"""Our statistics beside those of others: scipy and numpy (their figures stand in
-scipy_values.json), the uncertainties library, and Python's own statistics."""
+"""Our statistics beside those of others: scipy and numpy, the uncertainties library, and
+Python's own statistics."""
 
 from __future__ import annotations
 
-import json
 import math
 import statistics
 from decimal import Decimal
-from pathlib import Path
-from typing import Any
 
 import pytest
 from uncertainties import ufloat
@@ -37,10 +34,9 @@ from kitchenlog.calc.quantiles import (
 from kitchenlog.calc.readings import T_TABLE
 from kitchenlog.calc.repeats import mean_interval, repeats_of
 from tests.calc.measurement_examples import column, gum_h3, norris, sirstv
+from tests.calc.scipy_values import scipy_values
 
-SCIPY: dict[str, Any] = json.loads(
-    Path(__file__).with_name("scipy_values.json").read_text(encoding="utf-8")
-)
+SCIPY = scipy_values()
 LINES = {"norris": norris, "gum_h3": gum_h3}
 
 
