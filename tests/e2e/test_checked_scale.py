@@ -1,4 +1,4 @@
-"""A scale is checked at the bench without signal, and what it says is kept, used and followed."""
+"""A scale is checked at the bench without signal; what it says is kept, used and followed."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 
-from tests.e2e.checks import SCALE, full_check, made_earlier, quick_check
+from tests.e2e.checks import full_check, made_earlier, quick_check
 from tests.e2e.hearth import KITCHEN, Hearth
 from tests.e2e.phones import Phone
 from tests.e2e.work import (
@@ -86,7 +86,11 @@ def _make_and_dispatch(phone: Phone) -> tuple[str, str]:
     figures.get_by_text(re.compile("2.003.g")).first.wait_for()
     figures.get_by_text(re.compile("1.995\\.0")).first.wait_for()
     figures.get_by_role("button").click()
-    for words in ("From the display, u", "From the spread of readings, u", "From the correction"):
+    for words in (
+        "From the display, u",
+        "From the spread of readings, u",
+        "From the correction",
+    ):
         figures.get_by_text(words).first.wait_for()
     phone.press_main("Save 1 995.0 g")
     weigh_in(phone, "Sugar", "1205", says="Save 1 200")
