@@ -1,4 +1,4 @@
-"""A scale is checked without signal, and what it says is kept, used and followed."""
+"""A scale is checked at the bench without signal; what it says is kept, used and followed."""
 
 from __future__ import annotations
 

@@ -9,7 +9,6 @@ export const FITNESS = {
   failed_on: (name: string, day: string | null) =>
     day === null ? `${name} failed a check.` : `${name} failed its check of ${dayWords(day)}.`,
   would_move: (by: string) => `If the error it found counts, this moves by ${by}.`,
-  in_question: "in question",
   corrected: (shown: string, value: string) => `${shown} read, corrected ${value}`,
   beyond: "Beyond what was checked: the correction is stretched.",
 };

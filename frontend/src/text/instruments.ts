@@ -1,5 +1,5 @@
 /** Words of instruments: their sheet, the guided check, what leaned on one that failed. */
-import { amountWords, countWords, dayWords, figure, signedWords } from "./numbers.ts";
+import { amountWords, countWords, dayWords, signedWords } from "./numbers.ts";
 
 export const INSTRUMENTS = {
   where: "Instruments",
@@ -23,7 +23,6 @@ export const INSTRUMENTS = {
   every: "Checked every",
   every_words: (days: number | null, uses: number | null) =>
     [days && countWords(days, "day"), uses && countWords(uses, "use")].filter(Boolean).join(" or "),
-  state: "State",
   last: (day: string) => `Last check ${dayWords(day, true)}`,
   never: "It was never checked. Check it before you rely on it.",
   due_on: (day: string) => `next by ${dayWords(day)}`,
@@ -32,11 +31,9 @@ export const INSTRUMENTS = {
   over_time: "Its checks over time",
   along: "The last check, step by step",
   as_list: "As a list",
-  error: "off by",
   chart: (count: number, last: string) =>
     `Errors of ${countWords(count, "check")} between their limits. The last: ${last}`,
   limits: "How far it may be off",
-  up_to: (place: string, limit: string) => `${place}: \u00b1\u00a0${limit}`,
   recalled: "recalled, not read",
   correction: "Correction in force",
   no_correction: "Readings are taken as they are shown.",
@@ -51,7 +48,6 @@ export const INSTRUMENTS = {
   range: (low: string, high: string) =>
     `Checked from ${low} to ${high}. Beyond that it is stretched.`,
   spread: (sd: string) => `One reading spreads by ${sd} (standard deviation of repeats).`,
-  to_sheet: "Its sheet and checks",
   put_right: "Put right on the spot.",
   see_leaned: "What leaned on it",
 };
@@ -132,7 +128,6 @@ export const BASIS: Record<string, string> = {
 
 /** The guided check. */
 export const CHECK = {
-  where: (name: string) => `Check of ${name}`,
   bench: "The reading",
   of: (at: number, all: number) => `${at} of ${all}`,
   which: "How thorough?",
@@ -154,7 +149,6 @@ export const CHECK = {
     scale: "Three from light to heavy serve best. Their class tells how far each is true.",
     ph_meter: "Type the pH the bottle gives at its temperature.",
   } as Record<string, string>,
-  known_none: "None yet. Add one.",
   add_known: "Add one",
   value: "How much",
   tolerance: "True to \u00b1",
@@ -170,7 +164,6 @@ export const CHECK = {
   keep: (amount: string) => `Keep ${amount}`,
   start_looking: "It stands level",
   result: "What the check says",
-  to_result: "See the result",
   water: "The water",
   water_why: "Fill it an hour before, so that water and room are alike.",
   celsius: "Temperature of the water",
@@ -202,7 +195,6 @@ export const CHECK = {
   save: "Save the check",
   save_failed: "Save: failed",
   nothing_read: "Read at least one step",
-  again: "Change what was read",
 };
 
 /** A stage: its title, and where to look. `at` is the load or value. */
@@ -302,10 +294,7 @@ export const LEANED = {
       "Work goes on; what was read in between is in question.",
     ].join(" "),
   from_phone: "From what this phone holds.",
-  from_server: "From the whole record.",
   none: "No reading on this phone leaned on it.",
-  readings: (count: number) => countWords(count, "reading"),
-  batches: "Batches",
   moves: (by: string) => `would move by ${by}`,
   unknown: "nobody can say how far it would move",
   changes: (name: string, was: string, now: string) => `${name}: ${was} would be ${now}`,
@@ -315,7 +304,4 @@ export const LEANED = {
   got_none: "Nobody yet.",
   call: "List who to call",
   sheet: "Its sheet",
-  all: (counts: { batches: number; lots: number; ends: number }) =>
-    `${countWords(counts.batches, "batch", "batches")}, ${countWords(counts.lots, "lot")}, ${countWords(counts.ends, "receiver")}`,
-  amount: (amount: string) => figure(amount),
 };

@@ -12,7 +12,7 @@ export function InQuestion(props: {
   unit: string | null;
 }) {
   const { trust, instrument, unit } = props;
-  if (!trust?.failed_by) return null;
+  if (!trust?.failed_by) return trust?.is_extrapolated ? <span>{FITNESS.beyond}</span> : null;
   const on = checkNamed(instrument, trust.failed_by)?.on ?? null;
   return (
     <span class="in-question">

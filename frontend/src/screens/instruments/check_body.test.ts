@@ -1,0 +1,136 @@
+import { describe, expect, it } from "vitest";
+import type { InstrumentShown } from "../shared/batches.ts";
+import { type CheckTyped, checkBody, linesFor, toldBy } from "./check_body.ts";
+import { stagesOf } from "./plan.ts";
+
+const SCALE: InstrumentShown = {
+  id: "bench",
+  name: "Bench scale",
+  sort: "scale",
+  unit: "g",
+  division: "1",
+  capacity: "10000",
+  repeatability: null,
+  bowl_tare: null,
+  place: "lane",
+  is_here: true,
+};
+const FIELDS = { sort: "scale", division: "1", capacity: "10000", judged_by: "r76_in_service" };
+const M1 = ["2000", "500", "1000"].map((value) => ({ value, accuracy_class: "M1", tolerance: "" }));
+
+function typed(more: Partial<CheckTyped> = {}): CheckTyped {
+  return {
+    at: 0,
+    depth: "full",
+    known: M1,
+    read: {},
+    typing: "",
+    open: "",
+    celsius: "",
+    altitude: "",
+    scale: "",
+    value: "",
+    accuracy_class: "",
+    tolerance: "",
+    line: "auto",
+    is_adjusted: false,
+    day: "",
+    clock: "",
+    ...more,
+  };
+}
+
+const FULL = {
+  zero: ["0"],
+  "rising:500": ["502"],
+  "rising:1000": ["1004"],
+  "rising:2000": ["2008"],
+  off_centre: ["1004", "1005"],
+};
+
+describe("the steps of a check", () => {
+  it("go up through the masses and back down, the heaviest once", () => {
+    const keys = stagesOf("scale", "full", M1).map((stage) => stage.key);
+
+    expect(keys).toEqual([
+      "level",
+      "zero",
+      "rising:500",
+      "rising:1000",
+      "rising:2000",
+      "falling:1000",
+      "falling:500",
+      "return_to_zero",
+      "off_centre",
+      "repeats",
+    ]);
+  });
+
+  it("become what was read, with how true each mass is; a skipped step is left out", () => {
+    const body = checkBody(typed({ read: FULL }), {
+      instrument: SCALE,
+      fields: FIELDS,
+      scale: null,
+    });
+
+    expect(body.steps).toEqual([
+      { sort: "zero", readings: ["0"] },
+      // OIML R 111-1:2004 Table 1, class M1: 25, 50 and 100 mg
+      { sort: "rising", readings: ["502"], reference: "500", tolerance: "0.025" },
+      { sort: "rising", readings: ["1004"], reference: "1000", tolerance: "0.05" },
+      { sort: "rising", readings: ["2008"], reference: "2000", tolerance: "0.1" },
+      {
+        sort: "off_centre",
+        readings: ["1004"],
+        where: "front",
+        reference: "1000",
+        tolerance: "0.05",
+      },
+      {
+        sort: "off_centre",
+        readings: ["1005"],
+        where: "right",
+        reference: "1000",
+        tolerance: "0.05",
+      },
+    ]);
+  });
+});
+
+describe("the correction a check asks for", () => {
+  const checked = { instrument: SCALE, fields: FIELDS, scale: null };
+
+  it("is a line for a thorough check, and takes off what was shown too much", () => {
+    const { correction, result } = toldBy(typed({ read: FULL }), checked);
+
+    expect(result.verdict).toBe("failed");
+    expect(correction?.is_significant).toBe(true);
+    expect(Number(correction?.slope)).toBeCloseTo(-0.004, 4);
+  });
+
+  it("is none for a quick one, so that what was found before stays in force", () => {
+    expect(checkBody(typed({ depth: "quick", read: FULL }), checked).line).toBeUndefined();
+  });
+
+  it("is none after an adjustment, which makes what was read a thing of the past", () => {
+    const body = checkBody(typed({ read: FULL, is_adjusted: true }), checked);
+
+    expect(body.line).toBeUndefined();
+    expect(body.is_adjusted).toBe(true);
+  });
+
+  it("rests on what lies on the line alone", () => {
+    expect(linesFor([{ sort: "off_centre" }, { sort: "return_to_zero" }])).toEqual([]);
+    expect(linesFor([{ sort: "zero" }, { sort: "rising" }])).toEqual(["two_point", "offset"]);
+  });
+});
+
+it("a thermometer that shows Fahrenheit is compared in its own degrees", () => {
+  const instrument = { ...SCALE, sort: "thermometer", unit: "degF" };
+  const form = typed({ depth: "quick", known: [], read: { ice: ["33"] } });
+  const body = checkBody(form, { instrument, fields: { sort: "thermometer" }, scale: null });
+
+  expect(body.steps).toEqual([
+    { sort: "comparison", readings: ["33"], where: "ice", reference: "32", tolerance: "0" },
+  ]);
+});
