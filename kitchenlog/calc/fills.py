@@ -247,5 +247,5 @@ def _lot_size(body: Body) -> int:
 
 
 def _label(body: Body) -> list[Quantity]:
-    found = (quantity_in({"label": each}, "label") for each in items_in(body, "label"))
+    found = (quantity_in(each, "amount") for each in items_in(body, "label"))
     return [each for each in found if each is not None]

@@ -223,8 +223,9 @@ def fill(c: Random) -> Given:
     spread = c.choice((0.5, 2, 20))
     body = {
         "label": [
-            {"amount": label, "unit": c.choice(("g", "g", "g", "mL", "oz"))},
-            *several(c, lambda c: {"amount": label, "unit": c.choice(("g", "mL", "mg"))}, 1),
+            {"amount": {"amount": label, "unit": unit}}
+            for unit in (c.choice(("g", "g", "g", "mL", "oz")), c.choice(("g", "mL", "mg")))
+            if c.random() < 0.8
         ],
         "rules": c.choice(("us", "us", "eu", "eu", "own")),
         "unit": unit,

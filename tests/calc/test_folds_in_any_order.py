@@ -111,7 +111,7 @@ KINDS = {
     "fill_checked": bodies(
         lot=lots,
         on="2026-06-06",
-        label=st.lists(quantities, min_size=1, max_size=2),
+        label=st.lists(bodies(amount=quantities), min_size=1, max_size=2),
         rules=st.sampled_from(("us", "eu")),
         unit=st.sampled_from(("g", "oz")),
         tares=st.lists(decimals, max_size=2),

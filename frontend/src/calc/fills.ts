@@ -233,5 +233,5 @@ function lotSizeIn(body: Body): number {
 }
 
 function labelIn(body: Body): Quantity[] {
-  return itemsIn(body, "label").flatMap((each) => quantityIn({ label: each }, "label") ?? []);
+  return itemsIn(body, "label").flatMap((each) => quantityIn(each, "amount") ?? []);
 }
