@@ -12,7 +12,8 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|making|trace)[\w.]+\.ts$/, "base"],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
-  [/\/calc\/(?!density|spread|codes|trace|recipes|drills)\w+\.ts$/, "adding"],
+  [/\/calc\/(?!density|spread|codes|trace|recipes|drills|charts)\w+\.ts$/, "adding"],
+  [/\/calc\/tables\/net_content\.ts$/, "adding"],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
   // Practice has drawings of its own.
   [
@@ -24,7 +25,10 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "instruments",
   ],
   // What several tasks share, then one file a task.
-  [/\/(parts|screens\/shared)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes)\.ts$/, "shared"],
+  [
+    /\/(parts|screens\/shared)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes|(tables\/)?charts)\.ts$/,
+    "shared",
+  ],
   [/\/text\/set_up_recipe\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
   [/\/text\/set_up\.ts$|\/screens\/set-up\//, "set_up"],
   [/\/screens\/(sign-in|people|outbox)\//, "people"],

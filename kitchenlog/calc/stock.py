@@ -15,12 +15,14 @@ from kitchenlog.calc.bodies import (
     quantity_in,
     text_in,
 )
+from kitchenlog.calc.fills import Fill, fill_of
 from kitchenlog.calc.numbers import ZERO, plain, total
 from kitchenlog.calc.record import (
     Fact,
     Finding,
     Note,
     Standing,
+    Was,
     as_it_stands,
     finding,
     notes_about,
@@ -36,7 +38,7 @@ from kitchenlog.calc.stock_moves import (
 )
 from kitchenlog.calc.subjects import id_in
 
-LOT_FOLD = 1
+LOT_FOLD = 2
 PRICE_FOLD = 1
 
 
@@ -105,12 +107,22 @@ class MovedState(TypedDict):
     counts: list[Count]
 
 
+class FillCheck(Fill):
+    """A fill check of the lot: its entry, the day, who made it, what was corrected."""
+
+    entry: str
+    on: str
+    author: str
+    was: list[Was]
+
+
 class LotState(MadeState, MovedState):
     """All entries about one lot, added up.
 
     made + returned + found = sold + dispatched + used + lost + on_hand, always.
     """
 
+    fills: list[FillCheck]
     last_on: str | None
     findings: list[Finding]
     notes: list[Note]
@@ -140,6 +152,7 @@ def lot_state(subject: str, facts: Sequence[Fact]) -> LotState:
     return {
         **_made_state(code, makers),
         **_moved_state(ledger),
+        "fills": _fills(record.standing, code),
         "last_on": max((entry.local_date for entry in touching), default=None),
         "findings": settled(findings, record.standing, subject),
         "notes": notes_about(record.standing, subject),
@@ -172,6 +185,20 @@ def price_state(subject: str, facts: Sequence[Fact]) -> PriceState:
 
 def _makes(entry: Standing, code: str) -> bool:
     return entry.kind in MAKING and text_in(entry.body, "lot") == code
+
+
+def _fills(standing: Sequence[Standing], code: str) -> list[FillCheck]:
+    return [
+        FillCheck(
+            **fill_of(each.body),
+            entry=each.id,
+            on=text_in(each.body, "on") or each.local_date,
+            author=each.author,
+            was=list(each.was),
+        )
+        for each in standing
+        if each.kind == "fill_checked" and text_in(each.body, "lot") == code
+    ]
 
 
 def _unit(entries: Sequence[Standing], code: str) -> str | None:

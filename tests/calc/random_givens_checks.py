@@ -216,6 +216,29 @@ def batch(c: Random) -> Given:
     }
 
 
+def fill(c: Random) -> Given:
+    """Mostly of mass and of a size the plans know; every field may be strange or missing."""
+    label = c.choice(("30", "113", "340", "907", "5000", "0"))
+    unit = c.choice(("g", "g", "g", "kg", "oz", "lb", "mL"))
+    spread = c.choice((0.5, 2, 20))
+    body = {
+        "label": [
+            {"amount": {"amount": label, "unit": unit}}
+            for unit in (c.choice(("g", "g", "g", "mL", "oz")), c.choice(("g", "mL", "mg")))
+            if c.random() < 0.8
+        ],
+        "rules": c.choice(("us", "us", "eu", "eu", "own")),
+        "unit": unit,
+        "tares": several(c, lambda c: near(c, 20, 0.5), 3),
+        "gross": [near(c, float(label) + 20, spread) for _ in range(c.choice((0, 5, 12, 80)))],
+        "division": step_size(c),
+        "lot_size": c.choice((0, 5, 12, 12, 150, 4000, 90_000)),
+        "density": c.choice(("0", "0.9", "1.05", "1.32")),
+        "loses_moisture": c.random() < 0.2,
+    }
+    return {"body": without_some(c, body)}
+
+
 CHECK_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("limits", "leans_on_memory"): lambda c: {"bases": several(c, lambda c: c.choice(BASES))},
     ("limits", "is_disputed"): lambda c: {"bases": several(c, lambda c: c.choice(BASES))},
@@ -342,4 +365,5 @@ CHECK_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("net_packs", "written_pack_result"): lot,
     ("net_batches", "batch_check"): batch,
     ("net_batches", "written_batch_result"): batch,
+    ("fills", "fill_of"): fill,
 }  # fmt: skip

@@ -12,6 +12,7 @@ from typing import Any
 
 from kitchenlog.calc import (
     checks,
+    fills,
     limits,
     minimum_weight,
     net_batches,
@@ -432,4 +433,5 @@ CHECKS: dict[str, dict[str, Adapter]] = {
     "net_content": NET_CONTENT,
     "net_packs": NET_PACKS,
     "net_batches": NET_BATCHES,
+    "fills": {"fill_of": lambda g: _shown(fills.fill_of(g["body"]), g)},
 }

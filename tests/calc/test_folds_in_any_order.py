@@ -115,6 +115,15 @@ KINDS = {
         ),
         weighing=bodies(unit="g", shown=st.lists(decimals, max_size=3)),
     ),
+    "fill_checked": bodies(
+        lot=lots,
+        on="2026-06-06",
+        label=st.lists(bodies(amount=quantities), min_size=1, max_size=2),
+        rules=st.sampled_from(("us", "eu")),
+        unit=st.sampled_from(("g", "oz")),
+        tares=st.lists(decimals, max_size=2),
+        gross=st.lists(decimals, max_size=4),
+    ),
     "note": bodies(subject=st.sampled_from(SUBJECTS), says="seen"),
     "finding_settled": bodies(
         subject=st.sampled_from(SUBJECTS),

@@ -9,6 +9,7 @@ import {
   quantityIn,
   textIn,
 } from "./bodies.ts";
+import { type Fill, fillOf } from "./fills.ts";
 import { type Decimal, plain, total, ZERO } from "./numbers.ts";
 import {
   asItStands,
@@ -20,11 +21,12 @@ import {
   type Standing,
   settled,
   TEXT_ORDER,
+  type Was,
 } from "./record.ts";
 import { type Count, type Ledger, MAKING, movedAmount, touchesLot, walked } from "./stock_moves.ts";
 import { idIn } from "./subjects.ts";
 
-export const LOT_FOLD = 1;
+export const LOT_FOLD = 2;
 export const PRICE_FOLD = 1;
 
 /** A kind of date (use_by, best_before, expires_on) and the day; that day is still usable. */
@@ -50,6 +52,14 @@ export interface WentTo {
   readonly to: string;
   readonly amount: string;
   readonly on: string;
+}
+
+/** A fill check of the lot: its entry, the day, who made it, what was corrected. */
+export interface FillCheck extends Fill {
+  readonly entry: string;
+  readonly on: string;
+  readonly author: string;
+  readonly was: readonly Was[];
 }
 
 /**
@@ -83,6 +93,7 @@ export interface LotState {
   readonly lost: string;
   readonly found: string;
   readonly counts: readonly Count[];
+  readonly fills: readonly FillCheck[];
   readonly last_on: string | null;
   readonly findings: readonly Finding[];
   readonly notes: readonly Note[];
@@ -118,6 +129,7 @@ export function lotState(subject: string, facts: Iterable<Fact>): LotState {
   return {
     ...fromMaker(code, makers),
     ...fromLedger(ledger),
+    fills: fillsOf(record.standing, code),
     last_on:
       touching
         .map((entry) => entry.local_date)
@@ -155,6 +167,18 @@ export function priceState(subject: string, facts: Iterable<Fact>): PriceState {
 
 function makes(entry: Standing, code: string): boolean {
   return MAKING.includes(entry.kind) && textIn(entry.body, "lot") === code;
+}
+
+function fillsOf(standing: readonly Standing[], code: string): FillCheck[] {
+  return standing
+    .filter((each) => each.kind === "fill_checked" && textIn(each.body, "lot") === code)
+    .map((each) => ({
+      ...fillOf(each.body),
+      entry: each.id,
+      on: textIn(each.body, "on") ?? each.local_date,
+      author: each.author,
+      was: each.was,
+    }));
 }
 
 /** The base unit of the first amount known; the lot's maker is asked first. */

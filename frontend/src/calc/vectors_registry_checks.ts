@@ -4,6 +4,7 @@
  */
 
 import * as checks from "./checks.ts";
+import * as fills from "./fills.ts";
 import * as limits from "./limits.ts";
 import * as minimumWeight from "./minimum_weight.ts";
 import * as netBatches from "./net_batches.ts";
@@ -332,4 +333,5 @@ export const CHECKS: Adapters = {
   net_content: NET_CONTENT,
   net_packs: NET_PACKS,
   net_batches: NET_BATCHES,
+  fills: { fill_of: (g) => shown(fills.fillOf(g.body), g) },
 };

@@ -30,6 +30,7 @@ export const ROUTES: Route[] = [
   { pattern: "/stock", load: () => import("./stock/StockScreen.tsx") },
   { pattern: "/stock/:place", load: () => import("./stock/StockScreen.tsx") },
   { pattern: "/lot/:lot", load: () => import("./lot/LotScreen.tsx") },
+  { pattern: "/lot/:lot/fill", load: () => import("./lot/FillScreen.tsx") },
   { pattern: "/lot/:lot/:act", load: () => import("./lot/ActScreen.tsx") },
   { pattern: "/lot/:lot/correct/:entry", load: () => import("./lot/CorrectScreen.tsx") },
   { pattern: "/stall", load: () => import("./stall/StallScreen.tsx") },

@@ -32,6 +32,7 @@ export function lotOnTop(subject: string, state: LotState, beyond: Beyond): LotS
     places: after.places,
     went_to: wentTo(state, before, after),
     counts: [...state.counts, ...after.counts.filter((count) => own.has(count.entry))],
+    fills: [...state.fills, ...after.fills.filter((fill) => own.has(fill.entry))],
     last_on: later(state.last_on, after.last_on),
     findings: mergedFindings(
       state.findings.filter((each) => each.what !== "no_maker" || after.maker === null),

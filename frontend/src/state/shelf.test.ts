@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, test, vi } from "vitest";
 import { answer, DEVICE, OTHER_DEVICE, othersEntry, START_MS } from "../../simulation/bench.ts";
 import { type TestHouse, testHouse, welcome } from "../../simulation/house.ts";
 import type { LotState } from "../calc/stock.ts";
+import { LOT_FOLD } from "../calc/stock.ts";
 import type { Body, Entry } from "../store/rows.ts";
 import { settle } from "../store/settle.ts";
 import { type Pulled, takeIn } from "../store/take_in.ts";
@@ -43,7 +44,7 @@ function told(entry: Entry, seq: number): Pulled {
 }
 
 function sheetOf(seq: number, state: Body, isOpen: boolean): Pulled {
-  const data = { state, upto_seq: seq - 1, entry_count: 1, fold: 1, is_open: isOpen };
+  const data = { state, upto_seq: seq - 1, entry_count: 1, fold: LOT_FOLD, is_open: isOpen };
   return { type: "sheet", id: LOT, seq, data };
 }
 

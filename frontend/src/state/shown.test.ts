@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { AUTHOR, DEVICE, note, OTHER_DEVICE, START_MS } from "../../simulation/bench.ts";
 import type { BatchState } from "../calc/batches.ts";
 import type { InstrumentState } from "../calc/instruments.ts";
-import type { LotState } from "../calc/stock.ts";
+import { LOT_FOLD, type LotState } from "../calc/stock.ts";
 import type { KindName } from "../entries/kinds.ts";
 import { subjectsOf } from "../entries/links.ts";
 import type { Body, EntryRow, SheetRow } from "../store/rows.ts";
@@ -60,7 +60,7 @@ function sheetOf(rows: readonly EntryRow[], changed: Partial<SheetRow> = {}): Sh
     state: { ...folded(LOT, rows) },
     upto_seq,
     entry_count: rows.length,
-    fold: 1,
+    fold: LOT_FOLD,
     is_open: true,
     ...changed,
   };
@@ -98,7 +98,7 @@ describe("a lot on a phone", () => {
 
   test("is shown as the server added it up when this app counts differently", () => {
     const told = [receipt(1), sale("2", 2)];
-    const sheet = sheetOf(told, { fold: 2, state: { on_hand: "7" } });
+    const sheet = sheetOf(told, { fold: LOT_FOLD + 1, state: { on_hand: "7" } });
 
     expect(shown(told, sheet)).toMatchObject({ from: "server", state: { on_hand: "7" } });
   });

@@ -67,6 +67,7 @@ export const DID: Record<string, string> = {
   sale: "sold",
   return: "came back",
   count: "counted",
+  fill_checked: "packs weighed",
   note: "note",
   finding_settled: "looked at",
   price_paid: "price paid",

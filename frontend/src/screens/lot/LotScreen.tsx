@@ -7,10 +7,12 @@ import { LotTag } from "../../parts/LotTag.tsx";
 import { Notice } from "../../parts/Plain.tsx";
 import { sheet } from "../../state/sheets.ts";
 import type { Shown } from "../../state/types.ts";
+import { FILL } from "../../text/fill.ts";
 import { LOT } from "../../text/lot.ts";
 import { today } from "../shared/edge.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { amountText, lifeShown, materialOf } from "../shared/lots.ts";
+import { LastFill } from "./FillSays.tsx";
 import { LotFacts } from "./LotFacts.tsx";
 import { LotHistory } from "./LotHistory.tsx";
 import "../shared/rows.css";
@@ -27,7 +29,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
       calm={shown?.from === "server" ? LOT.from_server : undefined}
       benchName={LOT.bench}
       side={shown === null ? undefined : <LotHistory code={code} />}
-      bench={<LotBench code={code} isHeld={shown !== null} />}
+      bench={<LotBench code={code} isHeld={shown !== null} isPacked={shown?.state.unit === "pc"} />}
     >
       {shown === null ? <Notice>{LOT.not_held}</Notice> : <Sheet shown={shown} />}
     </Frame>
@@ -50,11 +52,13 @@ function Sheet({ shown }: { shown: Shown<LotState> }) {
         lifeLeft={life.left}
       />
       <LotFacts state={state} />
+      <LastFill fills={state.fills ?? []} />
     </>
   );
 }
 
-function LotBench({ code, isHeld }: { code: string; isHeld: boolean }) {
+function LotBench(props: { code: string; isHeld: boolean; isPacked: boolean }) {
+  const { code, isHeld, isPacked } = props;
   const isOpen = useSignal(false);
   if (!isHeld) {
     return (
@@ -71,6 +75,7 @@ function LotBench({ code, isHeld }: { code: string; isHeld: boolean }) {
           <Cup href={`#/lot/${code}/move`}>{LOT.move}</Cup>
           <Cup href={`#/lot/${code}/loss`}>{LOT.loss}</Cup>
           <Cup href={`#/lot/${code}/top-up`}>{LOT.top_up}</Cup>
+          {isPacked && <Cup href={`#/lot/${code}/fill`}>{FILL.check}</Cup>}
           <Cup href={`#/label/${code}`}>{LOT.label}</Cup>
           <Cup href={`#/trace/${code}`}>{LOT.trace}</Cup>
         </div>

@@ -1,0 +1,161 @@
+/** Fill check: packs of a lot weighed one by one against what their label says. */
+import type { LotState } from "../../calc/stock.ts";
+import { CupChoice } from "../../parts/Choices.tsx";
+import { BackKey, Cup } from "../../parts/Cup.tsx";
+import { FieldGroup, NumberField, SelectField } from "../../parts/Fields.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Caution, Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { sheet } from "../../state/sheets.ts";
+import { FILL } from "../../text/fill.ts";
+import { figure } from "../../text/numbers.ts";
+import { ACTS } from "../../text/stock.ts";
+import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { materialOf } from "../shared/lots.ts";
+import { beside, besideNone } from "../shared/sentences.ts";
+import { FillBench } from "./FillBench.tsx";
+import { FillPlate, Packs, Recalled } from "./FillSays.tsx";
+import { isByVolume, planned } from "./fill.ts";
+import { type Filling, useFill } from "./use_fill.ts";
+
+const SHOWN = ["label", "rules", "lot_size", "density"];
+
+/** `params.lot` is the code. */
+export function Screen({ params }: { params: Record<string, string> }) {
+  const lot = params.lot ?? "";
+  const state = sheet<LotState>(`lot:${lot}`).value?.state ?? null;
+  if (state !== null) return <Check state={state} />;
+  return (
+    <Frame
+      where={FILL.where(lot)}
+      title={lot}
+      benchName={FILL.bench}
+      bench={
+        <Foot>
+          <BackKey href="#/stock" />
+          <span />
+        </Foot>
+      }
+    >
+      <Notice>{ACTS.not_held}</Notice>
+    </Frame>
+  );
+}
+
+function Check({ state }: { state: LotState }) {
+  const filling = useFill(state);
+  const { fill } = filling;
+  return (
+    <Frame
+      where={FILL.where(state.lot)}
+      title={materialOf(state.material)?.name ?? state.lot}
+      isRecorded
+      gauge={<HeadGauge />}
+      benchName={FILL.bench}
+      hasKeypad
+      plate={fill === null ? undefined : <FillPlate fill={fill} isLive />}
+      bench={<FillBench filling={filling} lot={state.lot} />}
+    >
+      <Refusal sentence={besideNone(filling.found.value, SHOWN)} />
+      <Label filling={filling} />
+      <Weighed filling={filling} />
+      {fill !== null && <Recalled fill={fill} />}
+      {fill !== null && <Packs fill={fill} />}
+      <Caution>{FILL.caution}</Caution>
+    </Frame>
+  );
+}
+
+function Label({ filling }: { filling: Filling }) {
+  const { typed, type, open, found } = filling;
+  const isOpen = (field: typeof open.value) => ({
+    isOpen: open.value === field,
+    onOpen: () => {
+      open.value = field;
+    },
+  });
+  return (
+    <Part title={FILL.label}>
+      <NumberField
+        label={FILL.declared}
+        typed={typed.amount}
+        unit={typed.unit}
+        {...isOpen("amount")}
+        refusal={beside(found.value, "label")}
+      />
+      <NumberField
+        label={FILL.other}
+        typed={typed.other}
+        unit={typed.other_unit}
+        {...isOpen("other")}
+      />
+      {isByVolume(typed) && (
+        <NumberField
+          label={FILL.density}
+          typed={typed.density}
+          unit="g"
+          {...isOpen("density")}
+          refusal={beside(found.value, "density")}
+        />
+      )}
+      <NumberField
+        label={FILL.lot_size}
+        typed={typed.lot_size}
+        {...isOpen("lot_size")}
+        refusal={beside(found.value, "lot_size")}
+      />
+      <div id="field-rules">
+        <FieldGroup label={FILL.rules} refusal={beside(found.value, "rules")}>
+          <CupChoice
+            name={FILL.rules}
+            options={[
+              { value: "us", word: FILL.us },
+              { value: "eu", word: FILL.eu },
+            ]}
+            chosen={typed.rules}
+            onChoose={(rules) => type({ rules })}
+          />
+        </FieldGroup>
+      </div>
+      <SelectField
+        label={FILL.scale}
+        value={filling.scale?.id ?? "none"}
+        onValue={(instrument) => type({ instrument })}
+        options={[
+          ...filling.scales.map((each) => ({ value: each.id, word: each.name })),
+          { value: "none", word: FILL.no_scale },
+        ]}
+      />
+    </Part>
+  );
+}
+
+function Weighed({ filling }: { filling: Filling }) {
+  const { typed, open } = filling;
+  const of = planned(typed);
+  const rows = [
+    { field: "empty" as const, name: FILL.empty, masses: typed.tares },
+    { field: "full" as const, name: FILL.full, masses: typed.gross },
+  ];
+  return (
+    <Part title={FILL.packs}>
+      <p>{of === null ? FILL.no_plan : FILL.plan(of, figure(typed.lot_size))}</p>
+      {rows.map(({ field, name, masses }) => (
+        <Cup
+          key={field}
+          class={open.value === field ? "number-field open" : "number-field"}
+          isChosen={open.value === field}
+          onPress={() => {
+            open.value = field;
+          }}
+        >
+          <span class="field-label">
+            {name}: {masses.length}
+            {field === "full" && of !== null && ` / ${of}`}
+          </span>
+          <span class="second">{masses.map(figure).join(" \u00b7 ") || FILL.none_yet}</span>
+        </Cup>
+      ))}
+      <p class="second">{FILL.weigh_empty}</p>
+    </Part>
+  );
+}
