@@ -99,7 +99,7 @@ function Main({ filling }: { filling: Filling }) {
       notReady={lacks?.sentence ?? null}
       onNotReady={() => {
         if (lacks?.open !== undefined) open.value = lacks.open;
-        else focusFirst(lacks?.field);
+        if (lacks?.field !== "tares" && lacks?.field !== "gross") focusFirst(lacks?.field);
       }}
       onPress={() => void filling.save()}
     />

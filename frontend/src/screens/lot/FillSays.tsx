@@ -61,8 +61,8 @@ export function LastFill({ fills }: { fills: readonly FillCheck[] }) {
         {fills.length > 1 && `. ${FILL.earlier(fills.length - 1)}`}
       </p>
       <Recalled fill={last} />
-      <Packs fill={last} />
       <Caution>{FILL.caution}</Caution>
+      <Packs fill={last} />
     </Part>
   );
 }
@@ -77,8 +77,7 @@ export function Packs({ fill }: { fill: Fill }) {
   const marked = new Set(places.fired.flatMap(({ points }) => points));
   const words = (value: number) => amountWords(value.toFixed(1), fill.unit);
   return (
-    <>
-      <h3>{FILL.chart}</h3>
+    <Part title={FILL.chart}>
       <ControlChart
         points={nets.map((net, place) => ({
           id: `${place}`,
@@ -96,6 +95,6 @@ export function Packs({ fill }: { fill: Fill }) {
         places.fired.map(({ rule, points }) => <p key={rule}>{ruleWords(rule, points)}</p>)
       )}
       <p class="second">{FILL.rules_recalled}</p>
-    </>
+    </Part>
   );
 }

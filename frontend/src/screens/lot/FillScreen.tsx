@@ -1,7 +1,7 @@
 /** Fill check: packs of a lot weighed one by one against what their label says. */
 import type { LotState } from "../../calc/stock.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
-import { BackKey, Cup } from "../../parts/Cup.tsx";
+import { BackKey } from "../../parts/Cup.tsx";
 import { FieldGroup, NumberField, SelectField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Caution, Notice, Part, Refusal } from "../../parts/Plain.tsx";
@@ -56,10 +56,10 @@ function Check({ state }: { state: LotState }) {
       bench={<FillBench filling={filling} lot={state.lot} />}
     >
       <Refusal sentence={besideNone(filling.found.value, SHOWN)} />
-      <Label filling={filling} />
       <Weighed filling={filling} />
       {fill !== null && <Recalled fill={fill} />}
       {fill !== null && <Packs fill={fill} />}
+      <Label filling={filling} />
       <Caution>{FILL.caution}</Caution>
     </Frame>
   );
@@ -74,7 +74,7 @@ function Label({ filling }: { filling: Filling }) {
     },
   });
   return (
-    <Part title={FILL.label}>
+    <Part title={FILL.label} id="field-amount">
       <NumberField
         label={FILL.declared}
         typed={typed.amount}
@@ -133,29 +133,38 @@ function Weighed({ filling }: { filling: Filling }) {
   const { typed, open } = filling;
   const of = planned(typed);
   const rows = [
-    { field: "empty" as const, name: FILL.empty, masses: typed.tares },
-    { field: "full" as const, name: FILL.full, masses: typed.gross },
+    {
+      field: "empty" as const,
+      name: FILL.empty,
+      masses: typed.tares,
+      of: null,
+      none: FILL.weigh_empty,
+    },
+    { field: "full" as const, name: FILL.full, masses: typed.gross, of, none: FILL.none_yet },
   ];
   return (
     <Part title={FILL.packs}>
       <p>{of === null ? FILL.no_plan : FILL.plan(of, figure(typed.lot_size))}</p>
-      {rows.map(({ field, name, masses }) => (
-        <Cup
+      {rows.map(({ field, name, masses, of, none }) => (
+        <NumberField
           key={field}
-          class={open.value === field ? "number-field open" : "number-field"}
-          isChosen={open.value === field}
-          onPress={() => {
+          label={`${name}: ${masses.length}${of === null ? "" : ` / ${of}`}`}
+          typed={open.value === field ? typed.shown : ""}
+          unit={filling.scale?.unit ?? "g"}
+          isOpen={open.value === field}
+          onOpen={() => {
             open.value = field;
           }}
-        >
-          <span class="field-label">
-            {name}: {masses.length}
-            {field === "full" && of !== null && ` / ${of}`}
-          </span>
-          <span class="second">{masses.map(figure).join(" \u00b7 ") || FILL.none_yet}</span>
-        </Cup>
+          hint={masses.length === 0 ? none : lastOf(masses)}
+        />
       ))}
-      <p class="second">{FILL.weigh_empty}</p>
     </Part>
   );
+}
+
+const LAST_MOST = 5; // of the packs weighed; a lot may have hundreds
+
+function lastOf(masses: readonly string[]): string {
+  const last = masses.slice(-LAST_MOST).map(figure).join(" \u00b7 ");
+  return masses.length > LAST_MOST ? `\u2026 ${last}` : last;
 }

@@ -100,7 +100,7 @@ export function missingOfFill(typed: FillTyped): (Hindrance & { open?: FillOpen 
   }
   if (typed.rules === "") return { field: "rules", sentence: FILL.say_rules };
   if (isByVolume(typed) && typedNumber(typed.density) === null) {
-    return { field: "density", open: "density", sentence: FILL.say_density };
+    return { field: "amount", open: "density", sentence: FILL.say_density };
   }
   if (typed.tares.length < TARES_LEAST) {
     return { field: "tares", open: "empty", sentence: FILL.say_empty };
