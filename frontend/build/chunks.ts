@@ -4,6 +4,7 @@
 const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/node_modules\/(preact|@preact|idb)\//, "base"],
   [/\/calc\/tables\/density\.ts$/, "tables"],
+  [/\/calc\/tables\/(checks|net_content|charts|gauge)\.ts$/, "tables_of_limits"],
   // What the first screen needs, and nothing else: it must come up fast on an old phone.
   [/\/calc\/(numbers|record|bodies|subjects|units|shelf_life|tables\/units)\.ts$/, "base"],
   [/\/parts\/(Cup|DayGlass|Frame|Icon|Plain|Tube|WaitingGauge|drawing|signs)\.tsx?$/, "base"],
@@ -13,7 +14,6 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
   [/\/calc\/(?!density|spread|codes|trace|recipes|drills|charts)\w+\.ts$/, "adding"],
-  [/\/calc\/tables\/net_content\.ts$/, "adding"],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
   // Practice has drawings of its own.
   [
