@@ -50,6 +50,12 @@ function sale(count: string, seq: number | null): EntryRow {
   return row("sale", { lot: CODE, amount, place: "store", on: "2026-11-10" }, seq);
 }
 
+function fillCheck(gross: string, seq: number | null): EntryRow {
+  const label = [{ amount: { amount: "250", unit: "g" } }];
+  const weighed = { unit: "g", tares: ["20", "20"], gross: [gross, gross], lot_size: 2 };
+  return row("fill_checked", { lot: CODE, on: "2026-11-10", label, rules: "us", ...weighed }, seq);
+}
+
 /** The sheet a server makes of rows, as of their highest number. */
 function sheetOf(rows: readonly EntryRow[], changed: Partial<SheetRow> = {}): SheetRow {
   const upto_seq = Math.max(...rows.map((one) => one.seq ?? 0));
@@ -129,6 +135,17 @@ describe("a lot of which the server knows more", () => {
     expect(answered.state.went_to).toEqual([
       { to: "day:store:2026-11-10", amount: "5", on: "2026-11-10" },
     ]);
+  });
+
+  test("has own fill checks after those the server knows", () => {
+    const answered = shown(
+      [fillCheck("260", null)],
+      sheetOf([...told, fillCheck("270", 3)], { is_open: true }),
+    );
+
+    expect(answered.from).toBe("server_and_own");
+    expect(answered.state.fills.map((fill) => fill.mean_error)).toEqual(["0", "-10"]);
+    expect(answered.state.on_hand).toBe("8");
   });
 
   test("has its balance set by an own count", () => {

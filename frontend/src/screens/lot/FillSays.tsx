@@ -53,17 +53,19 @@ export function LastFill({ fills }: { fills: readonly FillCheck[] }) {
   const last = fills.at(-1);
   if (last === undefined) return null;
   return (
-    <Part title={FILL.last}>
-      <FillPlate fill={last} />
-      <p class="second">
-        {last.label !== null && `${amountWords(last.label.amount, last.label.unit)}, `}
-        {memberName(last.author)}, {dayWords(last.on)}
-        {fills.length > 1 && `. ${FILL.earlier(fills.length - 1)}`}
-      </p>
-      <Recalled fill={last} />
-      <Caution>{FILL.caution}</Caution>
+    <>
+      <Part title={FILL.last}>
+        <FillPlate fill={last} />
+        <p class="second">
+          {last.label !== null && `${amountWords(last.label.amount, last.label.unit)}, `}
+          {memberName(last.author)}, {dayWords(last.on)}
+          {fills.length > 1 && `. ${FILL.earlier(fills.length - 1)}`}
+        </p>
+        <Recalled fill={last} />
+        <Caution>{FILL.caution}</Caution>
+      </Part>
       <Packs fill={last} />
-    </Part>
+    </>
   );
 }
 
