@@ -3,6 +3,8 @@
 import django.db.models.deletion
 from django.db import migrations, models
 
+from kitchenlog.logbook.walls import one_cooperative_at_a_time
+
 
 class Migration(migrations.Migration):
     dependencies = [
@@ -80,4 +82,6 @@ class Migration(migrations.Migration):
                 ],
             },
         ),
+        one_cooperative_at_a_time("tracing_doubtfulreading"),
+        one_cooperative_at_a_time("tracing_touchedbatch"),
     ]
