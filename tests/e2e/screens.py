@@ -68,8 +68,9 @@ class Addresses:
             if pattern.startswith((f"/set-up/{area}s/", "/trace-end/")):
                 words["id"] = self._defined(area)
         if pattern == "/skills/:member":
-            skills = self._all("skill")
-            words["member"] = max(skills, key=lambda state: len(state["drills"]))["member"]
+            skills = [*self._all("skill")]
+            readers = sorted(skills, key=lambda state: len(state["drills"]))
+            words["member"] = readers[-1]["member"] if readers else "nobody"
         if pattern.startswith("/instruments/"):
             sheet = next(
                 (each for each in self._all("instrument") if each.get("doubts")),
