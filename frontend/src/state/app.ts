@@ -6,6 +6,7 @@ import { type Runner, startRunner } from "../sync/runner.ts";
 import { browserWorld } from "../sync/world.ts";
 import { askBackgroundSync } from "./background.ts";
 import { writeDrafts } from "./drafts.ts";
+import { watchHands } from "./hands.ts";
 import { current, deviceDb, house, report, setHouse } from "./house.ts";
 import { fetchLater, writing } from "./lazy.ts";
 import { isOnlineHint, lastTrouble, refreshOutbox, setRunner, waiting } from "./outbox.ts";
@@ -56,6 +57,7 @@ export async function start(): Promise<void> {
     onDefect: (defect) => report("exchange", defect),
   });
   setRunner(runner);
+  watchHands();
   startRouting();
   await loadChoices();
   await showLastPerson();

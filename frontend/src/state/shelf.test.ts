@@ -7,6 +7,7 @@ import type { Body, Entry } from "../store/rows.ts";
 import { settle } from "../store/settle.ts";
 import { type Pulled, takeIn } from "../store/take_in.ts";
 import type { WireRequest } from "../sync/world.ts";
+import { noteHands } from "./hands.ts";
 import { deviceDb } from "./house.ts";
 import { record } from "./record.ts";
 import { changePerson, current, signIn } from "./session.ts";
@@ -104,6 +105,18 @@ describe("the shelf", () => {
     await vi.waitUntil(() => !isAddingUp.value);
 
     expect(sheet(LOT).value).toBe(before);
+  });
+
+  test("adds up what nobody waits for when the hands rest, what was just saved at once", async () => {
+    await record("receipt", RECEIPT);
+    noteHands();
+
+    await loadShelf();
+    await record("sale", SALE);
+
+    expect(sheet<LotState>(LOT).value?.state.on_hand).toBe("46");
+    expect(isAddingUp.value).toBe(true);
+    await vi.waitUntil(() => !isAddingUp.value);
   });
 
   test("answers who waits for a sheet also when the shelf is read again meanwhile", async () => {

@@ -5,6 +5,7 @@ import { metaOf } from "../store/meta.ts";
 import { type HeldAbout, heldAbout, heldSubjects, sheetRows } from "../store/reads.ts";
 import type { EntryRow, SheetRow } from "../store/rows.ts";
 import { takeInAbout } from "../sync/about.ts";
+import { handsResting, noLongerWait } from "./hands.ts";
 import { current, deviceDb, house, report, withDb } from "./house.ts";
 import { adding } from "./lazy.ts";
 import type { Shown } from "./types.ts";
@@ -96,6 +97,7 @@ export async function refold(subjects: readonly string[]): Promise<void> {
         waiters.set(subject, [...(waiters.get(subject) ?? []), resolve]);
       }),
   );
+  noLongerWait();
   void startDraining();
   await Promise.all(shown);
 }
@@ -140,7 +142,9 @@ function startDraining(): Promise<void> {
 /** Never one subject twice at a time, so that of two readings the later one is shown. */
 async function drain(): Promise<void> {
   let ready: Shown<object>[] = [];
-  for (let next = takeNext(); next.subjects.length > 0; next = takeNext()) {
+  while (dirty.length > 0 || waiters.size > 0) {
+    if (waiters.size === 0) await handsResting();
+    const next = takeNext();
     const shown = await Promise.all(next.subjects.map(foldedSafely));
     ready.push(...shown.filter((one) => one !== null));
     if (next.waiting.length === 0 && dirty.length > 0 && ready.length < FOLDED_AT_ONCE) continue;
