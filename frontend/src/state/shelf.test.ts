@@ -109,6 +109,7 @@ describe("the shelf", () => {
 
   test("adds up what nobody waits for when the hands rest, what was just saved at once", async () => {
     await record("receipt", RECEIPT);
+    await record("receipt", { ...RECEIPT, lot: "JAR-261110-K7-2" });
     noteHands();
 
     await loadShelf();
