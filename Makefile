@@ -92,7 +92,7 @@ frontend/node_modules/.ok: frontend/package-lock.json .venv/ok-run
 	@cd frontend && npm ci --ignore-scripts --loglevel=error
 	@touch $@
 
-frontend/dist/sw.js: frontend/node_modules/.ok frontend/index.html $(wildcard frontend/*.ts) $(PHONE_SOURCES)
+frontend/dist/sw.js: frontend/node_modules/.ok frontend/index.html $(wildcard frontend/*.ts frontend/build/*.ts) $(PHONE_SOURCES)
 	@echo "Building the phone's app"
 	@cd frontend && npm run -s build
 	@$(B)/python -m whitenoise.compress --quiet frontend/dist

@@ -3,6 +3,7 @@
 /** The first rule that fits names the file; what fits none is placed by the bundler. */
 const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/node_modules\/(preact|@preact|idb)\//, "base"],
+  [/\/entries\/kinds\.ts$/, "tables_of_kinds"],
   [/\/calc\/tables\/density\.ts$/, "tables"],
   [/\/calc\/tables\/(checks|net_content|charts|gauge)\.ts$/, "tables_of_limits"],
   // What the first screen needs, and nothing else: it must come up fast on an old phone.
