@@ -7,7 +7,7 @@ import { Notice, Refusal } from "../../parts/Plain.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { recordTogether } from "../../state/record.ts";
 import { remember, remembered } from "../../state/settings.ts";
-import { nameOf, stockAt } from "../../state/stock.ts";
+import { nameOf, recipients, stockAt } from "../../state/stock.ts";
 import type { SavedTogether } from "../../state/types.ts";
 import { DISPATCH } from "../../text/stall.ts";
 import { useDrafted } from "../shared/drafted.ts";
@@ -15,6 +15,7 @@ import { newId } from "../shared/edge.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { amountText, materialOf } from "../shared/lots.ts";
+import { sameNameSays } from "../shared/namesakes.ts";
 import { besideNone, hindrance } from "../shared/sentences.ts";
 import { useFound } from "../shared/use_found.ts";
 import { DispatchFields, type DispatchOpen } from "./DispatchFields.tsx";
@@ -41,6 +42,11 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const lacks = missing(typed);
 
   async function save() {
+    const taken = typed.recipient === "" ? recipientTaken(typed.recipient_name) : null;
+    if (taken !== null) {
+      found.value = { field: "recipient", sentence: taken };
+      return focusFirst("recipient");
+    }
     const answer = await kept(typed, lot?.unit ?? "pc");
     found.value = hindrance(answer);
     if (!("saved" in answer)) return focusFirst(found.value?.field.split(".")[0]);
@@ -108,6 +114,10 @@ async function kept(typed: DispatchTyped, unit: string): Promise<SavedTogether> 
     remember("dispatch.recipients", [recipient, ...others].slice(0, RECENT_MAX));
   }
   return answer;
+}
+
+function recipientTaken(name: string): string | null {
+  return sameNameSays(recipients.value, { id: "", name, before: null });
 }
 
 function recentRecipients(): string[] {

@@ -49,7 +49,8 @@ function ReceiveForm(props: { form: Drafted<ReceiveTyped>; onKept: (kept: Kept) 
   async function save() {
     if (code === null) return;
     const answer = await keepAll(typed, code);
-    found.value = hindrance(answer);
+    found.value =
+      "taken" in answer ? { field: "source", sentence: answer.taken } : hindrance(answer);
     if (!("saved" in answer)) return focusFirst(found.value?.field.split(".")[0]);
     form.clear();
     const entries = answer.saved.filter(({ kind }) => kind !== "source_defined");

@@ -2,10 +2,11 @@
 import { typedNumber } from "../../parts/typing.ts";
 import { type Part, recordTogether } from "../../state/record.ts";
 import { remember, remembered } from "../../state/settings.ts";
-import { cooperative } from "../../state/stock.ts";
+import { cooperative, sources } from "../../state/stock.ts";
 import type { SavedTogether } from "../../state/types.ts";
 import { newId } from "../shared/edge.ts";
 import { textField } from "../shared/lots.ts";
+import { sameNameSays } from "../shared/namesakes.ts";
 import { type ReceiveTyped, receiptOf } from "./typed.ts";
 
 const RECENT_MAX = 3;
@@ -23,9 +24,14 @@ export const FORM = "receive";
  * Source if it is new, receipt under this code, and the price (an entry of its own, for not
  * everybody sees it), kept together with the end of the draft.
  */
-export async function keepAll(typed: ReceiveTyped, code: string): Promise<SavedTogether> {
+export async function keepAll(
+  typed: ReceiveTyped,
+  code: string,
+): Promise<SavedTogether | { taken: string }> {
   const isNew = typed.source === "";
   const source = isNew ? newId() : typed.source;
+  const taken = isNew ? sourceTaken(typed.source_name) : null;
+  if (taken !== null) return { taken };
   const answer = await recordTogether(
     [
       ...(isNew
@@ -43,6 +49,10 @@ export async function keepAll(typed: ReceiveTyped, code: string): Promise<SavedT
     remember(`receive.unit.${typed.material}`, typed.unit);
   }
   return answer;
+}
+
+function sourceTaken(name: string): string | null {
+  return sameNameSays(sources.value, { id: "", name, before: null });
 }
 
 function pricePaid(typed: ReceiveTyped, lot: string): Part[] {
