@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type Circumstances, localDay, makeEntry, utcOffsetMin, uuidv7 } from "./envelope.ts";
-import { nearestTypedDay } from "./forms.ts";
+import { nearestTypedDay } from "./moments.ts";
 
 const TEN_BYTES = Uint8Array.from([0, 1, 2, 3, 4, 5, 6, 7, 8, 9]);
 

@@ -2,12 +2,10 @@
 
 import { type Content, type Entry, KINDS, type KindName } from "./kinds.ts";
 import { subjectsOf } from "./links.ts";
+import { moment } from "./moments.ts";
 
 const CHANCE_BYTES = 10;
 const MINUTE_MS = 60_000;
-// A day inside the years, so that the day in every zone can be written too.
-const FIRST_MS = Date.UTC(1000, 0, 2);
-const LAST_MS = Date.UTC(9999, 11, 30);
 
 /** Everything an entry needs that is not in the content; the edge reads clock, chance and counter. */
 export interface Circumstances {
@@ -68,14 +66,6 @@ export function uuidv7(nowMs: number, chance: Uint8Array): string {
     .slice(1)
     .map((end, part) => digits.slice(cuts[part], end))
     .join("-");
-}
-
-/**
- * A time in UTC as entries write it. A clock so wrong that its year has no four digits is written
- * as the nearest time that has: what was saved must go up all the same (R33).
- */
-export function moment(atMs: number): string {
-  return new Date(Math.min(Math.max(atMs, FIRST_MS), LAST_MS)).toISOString();
 }
 
 /** The day of a moment in a zone, `2026-11-10`. */

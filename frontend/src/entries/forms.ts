@@ -41,13 +41,6 @@ export function isDayInRange(day: string): boolean {
   return year >= DAY_YEAR_FIRST && year <= DAY_YEAR_LAST;
 }
 
-/** The day itself, or the first or last day a person may type. */
-export function nearestTypedDay(day: string): string {
-  if (isDay(day) && isDayInRange(day)) return day;
-  const isLate = Number.parseInt(day, 10) > DAY_YEAR_LAST;
-  return isLate ? `${DAY_YEAR_LAST}-12-31` : `${DAY_YEAR_FIRST}-01-01`;
-}
-
 /** `type:id` with a type of `types` and an id in the form that type has. */
 export function isSubject(text: string, types: readonly string[]): boolean {
   const [, type = "", id = ""] = SUBJECT.exec(text) ?? [];

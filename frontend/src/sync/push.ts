@@ -1,5 +1,5 @@
 /** Handing over what waits (R1, R14, R21, R22). */
-import { moment } from "../entries/envelope.ts";
+import { moment } from "../entries/moments.ts";
 import type { DeviceDb } from "../store/device.ts";
 import { metaOf, setMeta } from "../store/meta.ts";
 import { resetReadSide } from "../store/prune.ts";

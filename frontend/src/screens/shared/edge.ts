@@ -1,5 +1,5 @@
 /** Where screens ask the clock and chance; nothing below a screen asks them by itself. */
-import { nearestTypedDay } from "../../entries/forms.ts";
+import { nearestTypedDay } from "../../entries/moments.ts";
 import { cooperative } from "../../state/stock.ts";
 
 /** The cooperative's zone; the phone's own while the cooperative is not known. */

@@ -6,11 +6,9 @@ const OLD_BARN = { id: "2", name: "Old barn", is_retired: true };
 const ALL = [STORE, OLD_BARN];
 
 describe("a name that is taken", () => {
-    "is found as %j",
-    (name) => {
-      expect(namesakeOf(ALL, { id: "9", name })).toBe(STORE);
-    },
-  );
+  test.each(["Store", " store ", "STORE"])("is found as %j", (name) => {
+    expect(namesakeOf(ALL, { id: "9", name })).toBe(STORE);
+  });
 
   test("is found with any spaces inside and however its accents are coded", () => {
     expect(namesakeOf(ALL, { id: "9", name: "old   barn" })).toBe(OLD_BARN);

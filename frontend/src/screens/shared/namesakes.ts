@@ -1,5 +1,5 @@
 /** Two of one name: nobody could tell which one was meant. */
-import { SAME_NAME } from "../../text/set_up.ts";
+import { SAME_NAME } from "../../text/same_name.ts";
 
 /** Anything with a name, retired or not. */
 export interface Named {
