@@ -10,6 +10,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/calc\/(numbers|record|bodies|subjects|units|shelf_life|tables\/units)\.ts$/, "base"],
   [/\/parts\/(Cup|DayGlass|Frame|Icon|Plain|Tube|WaitingGauge|drawing|signs)\.tsx?$/, "base"],
   [/\/screens\/shared\/(HeadGauge|batches|edge|lots|use_now)\.tsx?$/, "base"],
+  [/\/entries\/moments\.ts$/, "base"],
   [/\/text\/(app|lots|numbers|parts|today)\.ts$/, "base"],
   [/\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|making|trace)[\w.]+\.ts$/, "base"],
   // Fetched right after it.

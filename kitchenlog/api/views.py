@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import Any
 from uuid import UUID
 
@@ -22,6 +23,7 @@ from kitchenlog.api.serializers import (
     SubjectQuery,
     TraceAnswer,
 )
+from kitchenlog.entries import forms
 from kitchenlog.logbook.selectors import (
     entries_about,
     entries_by_id,
@@ -119,6 +121,7 @@ class LotView(KitchenlogView):
     @extend_schema(responses=LotAnswer)
     def get(self, request: Request, code: str) -> HttpResponse:
         """The lot's sheet."""
+        _require(forms.LOT_CODE, code)
         member = member_of(request)
         sheet = sheet_about(member.cooperative_id, f"lot:{code}", eyes=member.eyes)
         if sheet is None:
@@ -136,6 +139,7 @@ class LotTraceView(KitchenlogView):
     @extend_schema(parameters=[DirectionQuery], responses=TraceAnswer)
     def get(self, request: Request, code: str) -> Response:
         """Back to receipts, or forward to recipients, with amounts."""
+        _require(forms.LOT_CODE, code)
         query = DirectionQuery(data=request.query_params)
         query.is_valid(raise_exception=True)
         traced = trace_of(
@@ -154,6 +158,7 @@ class ImpactView(KitchenlogView):
     @extend_schema(parameters=[ImpactQuery], responses=ImpactAnswer)
     def get(self, request: Request, instrument: str) -> Response:
         """Readings since its last pass, their batches and lots, and who has them."""
+        _require(forms.ID, instrument)
         query = ImpactQuery(data=request.query_params)
         query.is_valid(raise_exception=True)
         found = impact_of(
@@ -162,6 +167,12 @@ class ImpactView(KitchenlogView):
         if found is None:
             raise Http404
         return answered({**found})
+
+
+def _require(form: re.Pattern[str], named: str) -> None:
+    """What cannot be an id is nobody's: PostgreSQL would not even be asked after U+0000."""
+    if not form.fullmatch(named):
+        raise Http404
 
 
 def _json(text: str) -> HttpResponse:

@@ -111,9 +111,14 @@ def maximum_allowable_variation(label_g: Decimal, column: MavColumn = "g") -> Li
 
 def pack_division(label_g: Decimal, column: MavColumn = "g") -> Limit:
     """The largest division, in g, of a scale for packs under HB 133: a sixth of the MAV, down
-    to 1, 2 or 5 times a power of ten."""
+    to 1, 2 or 5 times a power of ten.
+
+    Raises ValueError for a label of 0 or of so little that no sixth of a MAV is left.
+    """
     mav = maximum_allowable_variation(label_g, column)
     sixth = divided(mav.amount, _SIXTH, MASS_PLACES)
+    if sixth <= ZERO:
+        raise ValueError("no scale is fine enough for so little")
     return Limit(amount=_step_below(sixth), cited=(_MAV_SIXTH, *mav.cited))
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import reduce
 from operator import or_
-from typing import Any
+from typing import Any, TypeVar
 from uuid import UUID
 
 from django.db.models import Exists, OuterRef, Q, QuerySet
@@ -25,6 +25,8 @@ from kitchenlog.logbook.models import (
 from kitchenlog.logbook.wire import AsideRow, EntryRow, SheetRow
 
 VALUES_AT_ONCE = 500
+
+Value = TypeVar("Value")
 
 
 @dataclass(frozen=True)
@@ -161,7 +163,7 @@ def names_of(cooperative: UUID, subjects: Sequence[str]) -> dict[str, str]:
     return names
 
 
-def in_parts(values: Sequence[str]) -> Iterator[Sequence[str]]:
+def in_parts(values: Sequence[Value]) -> Iterator[Sequence[Value]]:
     """Values in parts short enough for one statement of either database."""
     for at in range(0, len(values), VALUES_AT_ONCE):
         yield values[at : at + VALUES_AT_ONCE]

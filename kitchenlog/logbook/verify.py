@@ -19,7 +19,9 @@ from kitchenlog.logbook.models import FIRST_CHAIN_HASH, Entry, EntrySubject, Log
 from kitchenlog.logbook.rebuild import Folded, folded
 from kitchenlog.logbook.selectors import entries_about, subjects_in_log
 from kitchenlog.logbook.services import state_text
+from kitchenlog.logbook.stored_rows import Misread, rows_in_order
 from kitchenlog.logbook.subjects import can_open, is_finished
+from kitchenlog.logbook.verify_links import LinkCheck
 
 ROWS_AT_ONCE = 2_000
 # What stands in columns of its own must say the same as the entry it was taken from.
@@ -28,48 +30,89 @@ _COLUMNS = (
 )  # fmt: skip
 
 
+# What parsing raises for a text that is not an entry.
+_NO_ENTRY = (KeyError, TypeError, ValueError, AttributeError)
+
+
 @dataclass(frozen=True)
 class BadPlace:
-    """The first place where the log is not what was written; `seq` is None at its end."""
+    """A place where the log is not what was written; `seq` is None where it has no number."""
 
     seq: int | None
     says: str
+    is_of_links: bool = False
+
+
+def bad_places(cooperative: UUID) -> Iterator[BadPlace]:
+    """Recompute every fingerprint, the chain over them and the links; none if all holds (R80).
+
+    After a bad place the chain goes on from what stands there, so that one is named once.
+    """
+    previous, previous_seq = FIRST_CHAIN_HASH, 0
+    links = LinkCheck(cooperative)
+    for part in rows_in_order(cooperative):
+        drafts: dict[int, Draft] = {}
+        for row in part:
+            draft, wrong = _examined(row, previous)
+            if wrong is not None:
+                yield BadPlace(row.seq, wrong)
+            if draft is not None and row.seq is not None:
+                drafts[row.seq] = draft
+            previous = previous if row.chain_hash is None else row.chain_hash
+            previous_seq = previous_seq if row.seq is None else row.seq
+        yield from _of_links(links.wrong_in(drafts))
+    yield from _of_links(links.wrong_in_families())
+    yield from _of_links(links.without_entry())
+    yield from _bad_end(cooperative, previous, previous_seq)
 
 
 def first_bad_place(cooperative: UUID) -> BadPlace | None:
-    """Recompute every fingerprint and the chain over them; None if all of it holds (R80)."""
-    previous, previous_seq = FIRST_CHAIN_HASH, 0
-    for entry in _in_order(cooperative):
-        if fingerprint_of_text(entry.canonical) != entry.fingerprint:
-            return BadPlace(entry.seq, f"entry {entry.id} is not what its fingerprint says")
-        differing = _differing_column(entry)
-        if differing is not None:
-            return BadPlace(entry.seq, f"entry {entry.id}: its {differing} was changed")
-        previous = chain_hash(
+    """The first place where the entries or their chain are not what was written, or None."""
+    return next((bad for bad in bad_places(cooperative) if not bad.is_of_links), None)
+
+
+def _of_links(wrong: Iterator[tuple[int, str]]) -> Iterator[BadPlace]:
+    return (BadPlace(seq, says, is_of_links=True) for seq, says in wrong)
+
+
+def _bad_end(cooperative: UUID, previous: str, previous_seq: int) -> Iterator[BadPlace]:
+    head = LogHead.objects.get(cooperative=cooperative)
+    if previous != head.chain_hash:
+        yield BadPlace(None, "entries are missing at the end")
+    if not isinstance(head.last_seq, int) or previous_seq > head.last_seq:
+        yield BadPlace(None, "the next number is one that is taken")
+
+
+def _examined(row: Entry | Misread, previous: str) -> tuple[Draft | None, str | None]:
+    """What the entry says, and what is wrong with its row."""
+    if isinstance(row, Misread):
+        return None, row.says
+    if fingerprint_of_text(row.canonical) != row.fingerprint:
+        return None, f"entry {row.id} is not what its fingerprint says"
+    try:
+        draft = _as_it_came(row.canonical)
+    except _NO_ENTRY:
+        return None, f"entry {row.id} cannot be read as an entry"
+    differing = next((n for n in _COLUMNS if getattr(row, n) != getattr(draft, n)), None)
+    if differing is not None:
+        return draft, f"entry {row.id}: its {differing} was changed"
+    if not _follows(row, previous):
+        return draft, f"entry {row.id} does not follow the one before it"
+    return draft, None
+
+
+def _follows(entry: Entry, previous: str) -> bool:
+    """By the hash of today, or by that of logs whose chain did not hold the skew yet."""
+    return entry.chain_hash in {
+        chain_hash(
             previous,
             fingerprint=entry.fingerprint,
             seq=entry.seq,
             received_at=entry.received_at,
+            skew_ms=skew_ms,
         )
-        if previous != entry.chain_hash:
-            return BadPlace(entry.seq, f"entry {entry.id} does not follow the one before it")
-        previous_seq = entry.seq
-    head = LogHead.objects.get(cooperative=cooperative)
-    if previous != head.chain_hash:
-        return BadPlace(None, "entries are missing at the end")
-    if previous_seq > head.last_seq:
-        return BadPlace(None, "the next number is one that is taken")
-    return None
-
-
-def _in_order(cooperative: UUID) -> Iterator[Entry]:
-    rows = Entry.objects.filter(cooperative=cooperative).order_by("seq")
-    return rows.iterator(chunk_size=ROWS_AT_ONCE)
-
-
-def _differing_column(entry: Entry) -> str | None:
-    draft = _as_it_came(entry.canonical)
-    return next((n for n in _COLUMNS if getattr(entry, n) != getattr(draft, n)), None)
+        for skew_ms in (entry.skew_ms, None)
+    }
 
 
 def _as_it_came(canonical: str) -> Draft:
@@ -100,7 +143,11 @@ def _entries_lost_from_sight(cooperative: UUID) -> Iterator[str]:
     links = EntrySubject.objects.filter(cooperative=cooperative)
     for seq, subject in links.values_list("seq", "subject").iterator(ROWS_AT_ONCE):
         linked[seq].add(subject)
-    for entry in _in_order(cooperative):
+    for entry in (
+        Entry.objects.filter(cooperative=cooperative)
+        .order_by("seq")
+        .iterator(chunk_size=ROWS_AT_ONCE)
+    ):
         for subject in _as_it_came(entry.canonical).subjects:
             if subject not in linked[entry.seq]:
                 yield f"{subject}: entry {entry.id} is not linked to it"

@@ -8,6 +8,10 @@ from random import Random
 # No 0 O, 1 I L, 2 Z, 5 S, 8 B, U: each is taken for another on a wet label.
 SIGNS = "ACDEFGHJKMNPQRTVWXY34679"
 CODE_SIGNS = 10
+# The first sign of a code says whether it is for somebody new or one member, so that the phone
+# asks a member for nothing but a new passphrase. Its twin: frontend/src/sync/join_codes.ts.
+_LETTERS = "".join(sign for sign in SIGNS if sign.isalpha())
+_DIGITS = "".join(sign for sign in SIGNS if sign.isdigit())
 
 
 def free_mark(taken: Collection[str], chance: Random) -> str | None:
@@ -19,9 +23,10 @@ def free_mark(taken: Collection[str], chance: Random) -> str | None:
     return chance.choice(free) if free else None
 
 
-def new_code(chance: Random) -> str:
-    """Ten signs, about 46 bits: far out of reach at five tries a minute for half an hour."""
-    return "".join(chance.choice(SIGNS) for _ in range(CODE_SIGNS))
+def new_code(chance: Random, *, is_for_member: bool) -> str:
+    """Ten signs, at least 43 bits: far out of reach at five tries a minute for half an hour."""
+    first = chance.choice(_DIGITS if is_for_member else _LETTERS)
+    return first + "".join(chance.choice(SIGNS) for _ in range(CODE_SIGNS - 1))
 
 
 def code_hash(code: str) -> str:

@@ -64,7 +64,7 @@ def make_join_code(
     """A code for one person, once; it stands in clear in this answer only."""
     if not roles or not set(roles) <= set(ROLES):
         raise Refused("unreadable", 400, f"roles: one or more of {', '.join(ROLES)}.", "roles")
-    code = new_code(SystemRandom())
+    code = new_code(SystemRandom(), is_for_member=member is not None)
     kept = JoinCode.objects.create(
         cooperative=cooperative,
         code_hash=code_hash(code),

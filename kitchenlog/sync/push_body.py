@@ -6,7 +6,7 @@ import json
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import UTC, datetime
 from typing import Any
 from uuid import UUID
 
@@ -18,6 +18,10 @@ from kitchenlog.members.json_body import DUPLICATE_KEYS, bytes_within_limit, rea
 from kitchenlog.members.refusals import Refused
 
 _SPACE = re.compile(r"[ \t\n\r]*")
+# How JavaScript writes a time before the year 0 or after 9999.
+_BEYOND_YEARS = re.compile(r"([+-])[0-9]{6}-[0-9]{2}-[0-9]{2}T[0-9:.]{12}Z")
+_EARLIEST = datetime.min.replace(tzinfo=UTC)
+_LATEST = datetime.max.replace(tzinfo=UTC)
 
 
 @dataclass(frozen=True)
@@ -67,7 +71,7 @@ def _parsed(found: object, raw: bytes) -> PushBody:
     return PushBody(
         push=_uuid_text(found, "push"),
         device=UUID(_uuid_text(found, "device")),
-        device_time=_moment(found, "device_time"),
+        device_time=_clock(found, "device_time"),
         entries=entries,
         raw=raw,
     )
@@ -80,13 +84,21 @@ def _uuid_text(found: Mapping[str, object], name: str) -> str:
     return value
 
 
-def _moment(found: Mapping[str, object], name: str) -> datetime:
+def _clock(found: Mapping[str, object], name: str) -> datetime:
+    """What the device's clock showed; beyond the years a time can hold, the nearest it can.
+
+    However wrong a clock is, what its device hands over must come through (R33).
+    """
     value = found.get(name)
-    if not isinstance(value, str) or not forms.is_moment(value):
+    text = value if isinstance(value, str) else ""
+    beyond = _BEYOND_YEARS.fullmatch(text)
+    if beyond is not None:
+        return _LATEST if beyond[1] == "+" else _EARLIEST
+    if not forms.is_moment(text):
         raise Refused(
             "unreadable", 400, f"{name} must be a time as in 2026-11-10T08:15:00.000Z.", name
         )
-    return datetime.fromisoformat(value)
+    return datetime.fromisoformat(text)
 
 
 def _items_of(text: str, name: str) -> list[str]:

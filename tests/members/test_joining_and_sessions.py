@@ -380,6 +380,29 @@ def test_a_member_cannot_be_made_what_the_code_does_not_say(kitchen: Kitchen) ->
     assert member.joined_at.year > 2001
 
 
+def test_a_code_says_whether_it_is_for_somebody_new(kitchen: Kitchen) -> None:
+    coordinator = kitchen.phone("coordinator")
+    seller = str(kitchen.members["seller"].id)
+
+    for _ in range(20):
+        fresh = coordinator.post("join-codes", {"roles": ["seller"]}).json()["code"]
+        own = coordinator.post("join-codes", {"member": seller}).json()["code"]
+
+        assert fresh[0].isalpha()
+        assert own[0].isdigit()
+
+
+def test_a_members_own_code_asks_for_no_name_and_no_login(kitchen: Kitchen) -> None:
+    seller = kitchen.members["seller"]
+    code = kitchen.phone("coordinator").post("join-codes", {"member": str(seller.id)}).json()
+
+    answer = _join(code["code"], name="", login="", passphrase="another spoon of thyme")
+
+    assert answer.status_code == 201
+    assert answer.json()["member"]["id"] == str(seller.id)
+    assert _sign_in("seller@hearth", "another spoon of thyme").status_code == 201
+
+
 def test_who_has_left_gets_no_new_device(kitchen: Kitchen) -> None:
     Member.objects.filter(login="seller").update(left_at=datetime.now(UTC))
 

@@ -9,7 +9,7 @@ from typing import Any
 from django.db.models import Q, QuerySet
 
 from kitchenlog.logbook.models import Entry, Quarantined, Sheet
-from kitchenlog.logbook.verify import first_bad_place, sheets_that_differ
+from kitchenlog.logbook.verify import bad_places, sheets_that_differ
 from kitchenlog.members.models import Device, Member
 from kitchenlog.members.scope import in_cooperative
 from tests.simulation.run import Run
@@ -97,5 +97,5 @@ def _sorted(state: Any) -> str:
 
 def _the_log_agrees_with_itself(run: Run) -> None:
     cooperative = run.kitchen.cooperative.pk
-    assert first_bad_place(cooperative) is None
+    assert list(bad_places(cooperative)) == []
     assert list(sheets_that_differ(cooperative)) == []

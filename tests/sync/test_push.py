@@ -12,7 +12,15 @@ import pytest
 from kitchenlog.logbook.models import Entry, Quarantined
 from kitchenlog.logbook.wire import wire_time
 from tests.people import Kitchen
-from tests.writing import Pen, made_id, push_of, pushed, statuses
+from tests.writing import (
+    Pen,
+    made_id,
+    pulled,
+    push_of,
+    pushed,
+    recompute_all,
+    statuses,
+)
 
 pytestmark = pytest.mark.django_db
 
@@ -307,6 +315,55 @@ def test_a_wrong_clock_is_noted_and_never_a_reason(days: int, kitchen: Kitchen) 
     told = phone.get(f"entries/{entry['id']}").json()
     assert told["entry"]["recorded_at"] == wire_time(wrong)
     assert abs(told["skew_ms"] + days * 86_400_000) < 60_000
+
+
+ODD_CLOCKS = [
+    "0001-01-01T00:00:00.000Z",
+    "1901-12-13T20:45:52.000Z",
+    "1969-12-31T23:59:59.999Z",
+    "9999-01-01T00:00:00.000Z",
+    "9999-12-31T23:59:59.999Z",
+]
+
+
+@pytest.mark.parametrize("clock", ODD_CLOCKS)
+def test_a_clock_of_any_year_hands_everything_over(clock: str, kitchen: Kitchen) -> None:
+    phone = kitchen.phone()
+    entry = Pen(phone).receipt()
+    entry |= {"recorded_at": clock, "happened_at": clock, "local_date": clock[:10]}
+
+    results = pushed(phone, [entry], device_time=clock)
+
+    assert statuses(results) == ["created"]
+    told = phone.get(f"entries/{entry['id']}").json()
+    assert told["entry"] == entry
+    off = datetime.now(UTC) - datetime.fromisoformat(clock)
+    assert abs(told["skew_ms"] - off.total_seconds() * 1000) < 60_000
+    recompute_all()
+    sheets = {c["id"]: c["data"]["state"] for c in pulled(phone)[0] if c["type"] == "sheet"}
+    assert sheets["lot:J1"]["on_hand"] == "10"
+    assert sheets["lot:J1"]["made_on"] == clock[:10]
+
+
+@pytest.mark.parametrize(
+    "clock", ["-000001-06-05T08:00:00.000Z", "+010000-01-01T00:00:00.000Z"]
+)
+def test_a_clock_no_time_can_hold_hands_over_too(clock: str, kitchen: Kitchen) -> None:
+    phone = kitchen.phone()
+
+    results = pushed(phone, [Pen(phone).receipt()], device_time=clock)
+
+    assert statuses(results) == ["created"]
+
+
+@pytest.mark.parametrize("clock", [None, 7, "", "now", "2026-02-30T08:00:00.000Z", "0000"])
+def test_what_is_no_clock_at_all_is_answered_with_400(clock: Any, kitchen: Kitchen) -> None:
+    phone = kitchen.phone()
+
+    answer = phone.post("sync/push", push_of(phone, [], device_time=clock))
+
+    assert answer.status_code == 400
+    assert answer.json()["field"] == "device_time"
 
 
 def test_the_number_of_queries_does_not_grow_with_the_entries(

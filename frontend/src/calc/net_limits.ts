@@ -101,6 +101,7 @@ export function maximumAllowableVariation(labelG: Decimal, column: MavColumn = "
 export function packDivision(labelG: Decimal, column: MavColumn = "g"): Limit {
   const mav = maximumAllowableVariation(labelG, column);
   const sixth = divided(mav.amount, SIXTH, MASS_PLACES);
+  if (sixth.compare(ZERO) <= 0) throw new RangeError("no scale is fine enough for so little");
   return { amount: stepBelow(sixth), cited: [MAV_SIXTH, ...mav.cited] };
 }
 

@@ -151,10 +151,12 @@ function allowances(lot: WeighedLot): { readonly off: Decimal; readonly after: D
 /** Why a lot may not be decided. */
 function openReasons(lot: WeighedLot, plan: PackPlan, mav: Limit): string[] {
   const weighed = lot.gross.length;
-  const largest = packDivision(lot.label, lot.column).amount;
+  const { division } = lot;
+  const isCoarse =
+    division !== null && division.compare(packDivision(lot.label, lot.column).amount) > 0;
   return [
     ...(isDisputed(mav.cited) ? ["mav_disputed"] : []),
-    ...((lot.division ?? ZERO).compare(largest) > 0 ? ["scale_too_coarse"] : []),
+    ...(isCoarse ? ["scale_too_coarse"] : []),
     ...(lot.tares.length < (plan.tare_count ?? 0) ? ["too_few_tares"] : []),
     ...(weighed > plan.sample_size ? ["sample_too_large"] : []),
     ...(weighed < plan.sample_size ? ["sample_unfinished"] : []),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type Circumstances, localDay, makeEntry, utcOffsetMin, uuidv7 } from "./envelope.ts";
+import { nearestTypedDay } from "./moments.ts";
 
 const TEN_BYTES = Uint8Array.from([0, 1, 2, 3, 4, 5, 6, 7, 8, 9]);
 
@@ -19,6 +20,35 @@ const SALE = {
   kind: "sale",
   body: { lot: "MJ-1", amount: { amount: "1", unit: "pc" }, place: "s2", on: "2026-11-10" },
 } as const;
+
+describe("a clock", () => {
+  it.each([
+    [-62_198_755_200_001, "1000-01-02"],
+    [-2_147_483_648_000, "1901-12-13"],
+    [253_402_300_800_000, "9999-12-30"],
+    [8_640_000_000_000_000, "9999-12-30"],
+  ])("at %s ms is written in four digits of a year, in every zone", (now_ms, on) => {
+    for (const tz of ["UTC", "Pacific/Auckland", "Pacific/Honolulu"]) {
+      const entry = makeEntry(SALE, { ...AT_THE_STALL, now_ms, tz });
+
+      expect(entry.recorded_at.slice(0, 10)).toBe(on);
+      expect(entry.local_date).toMatch(/^\d{4}-\d{2}-\d{2}$/);
+      expect(Math.abs(entry.utc_offset_min)).toBeLessThanOrEqual(900);
+    }
+  });
+});
+
+describe("a day nobody may type", () => {
+  it.each([
+    ["1970-01-01", "2000-01-01"],
+    ["0001-01-01", "2000-01-01"],
+    ["2026-11-10", "2026-11-10"],
+    ["2101-01-01", "2100-12-31"],
+    ["10000-01-01", "2100-12-31"],
+  ])("%s is written as %s", (day, written) => {
+    expect(nearestTypedDay(day)).toBe(written);
+  });
+});
 
 describe("an entry", () => {
   it("is made of its content and circumstances, and of nothing else", () => {

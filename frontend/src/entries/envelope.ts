@@ -2,6 +2,7 @@
 
 import { type Content, type Entry, KINDS, type KindName } from "./kinds.ts";
 import { subjectsOf } from "./links.ts";
+import { moment } from "./moments.ts";
 
 const CHANCE_BYTES = 10;
 const MINUTE_MS = 60_000;
@@ -65,11 +66,6 @@ export function uuidv7(nowMs: number, chance: Uint8Array): string {
     .slice(1)
     .map((end, part) => digits.slice(cuts[part], end))
     .join("-");
-}
-
-/** A time in UTC as entries write it. */
-export function moment(atMs: number): string {
-  return new Date(atMs).toISOString();
 }
 
 /** The day of a moment in a zone, `2026-11-10`. */

@@ -42,6 +42,11 @@ export function draft<T extends Json>(key: string): Draft<T> {
   };
 }
 
+/** Writes what is typed into one form: nothing is due any more that could write it later. */
+export async function writeDraft(key: string): Promise<void> {
+  await write(key);
+}
+
 /** Writes at once what is still in memory: the page is about to go. */
 export async function writeDrafts(): Promise<void> {
   await Promise.all([...unwritten.keys()].map(write));

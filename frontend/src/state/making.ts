@@ -9,7 +9,7 @@ import { isNewer } from "../entries/upcast.ts";
 import type { DeviceDb } from "../store/device.ts";
 import { familyRows } from "../store/reads.ts";
 import type { Entry, EntryRow } from "../store/rows.ts";
-import { saveEntry } from "../store/save.ts";
+import { saveEntry, saveTogether, type Unnumbered } from "../store/save.ts";
 import { factOf } from "./folding.ts";
 import type { Current } from "./types.ts";
 
@@ -42,13 +42,45 @@ export async function make(
   body: object,
   moment: Moment = {},
 ): Promise<Made> {
+  const draft = unnumbered(maker, { kind, body }, moment);
+  if (isRefusal(draft)) return { refusal: draft };
+  const { entry, subjects } = await saveEntry(maker.db, draft, maker.nowMs);
+  return { saved: entry, subjects };
+}
+
+/** A part of an act: it becomes an entry of its own. */
+export interface Part {
+  kind: KindName;
+  body: object;
+}
+
+export type MadeTogether = { saved: Entry[]; subjects: string[] } | { refusal: Refusal };
+
+/** Every part as an entry, and the draft of the form ended, all at once; nothing if one is wrong. */
+export async function makeTogether(
+  maker: Maker,
+  parts: readonly Part[],
+  form: string,
+): Promise<MadeTogether> {
+  const drafts: Unnumbered[] = [];
+  for (const part of parts) {
+    const draft = unnumbered(maker, part, {});
+    if (isRefusal(draft)) return { refusal: draft };
+    drafts.push(draft);
+  }
+  const kept = await saveTogether(maker.db, drafts, { saved_ms: maker.nowMs, form });
+  const subjects = new Set(kept.flatMap((each) => each.subjects));
+  return { saved: kept.map(({ entry }) => entry), subjects: [...subjects] };
+}
+
+function unnumbered(maker: Maker, { kind, body }: Part, moment: Moment): Unnumbered | Refusal {
   const parsed = parseBody(kind, KINDS[kind].version, body);
-  if (isRefusal(parsed)) return { refusal: parsed };
+  if (isRefusal(parsed)) return parsed;
   if (isNewer(parsed)) throw new Error(`${kind} is newer than its own table`);
   const {
     device_seq: _,
     seen: __,
-    ...unnumbered
+    ...entry
   } = makeEntry(contentOf(kind, parsed), {
     cooperative: maker.who.cooperative.id,
     author: maker.who.member.id,
@@ -62,12 +94,7 @@ export async function make(
     happened_at: moment.happened_at,
     also_about: moment.also_about,
   });
-  const { entry, subjects } = await saveEntry(
-    maker.db,
-    { ...unnumbered, body: { ...unnumbered.body } },
-    maker.nowMs,
-  );
-  return { saved: entry, subjects };
+  return { ...entry, body: { ...entry.body } };
 }
 
 /**

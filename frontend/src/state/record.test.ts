@@ -2,9 +2,11 @@ import { beforeEach, describe, expect, test, vi } from "vitest";
 import { answer, DEVICE, START_MS } from "../../simulation/bench.ts";
 import { type TestHouse, testHouse, welcome } from "../../simulation/house.ts";
 import type { LotState } from "../calc/stock.ts";
+import { draftOf } from "../store/drafts.ts";
+import { draft } from "./drafts.ts";
 import { deviceDb } from "./house.ts";
 import { attention, oldestWaitingAt, waiting } from "./outbox.ts";
-import { correct, entriesAbout, record, takeBack } from "./record.ts";
+import { correct, entriesAbout, record, recordTogether, takeBack } from "./record.ts";
 import { current, signIn } from "./session.ts";
 import { sheet } from "./sheets.ts";
 import type { Entry, Saved } from "./types.ts";
@@ -140,4 +142,48 @@ test("an entry refused alone is listed under needs attention and still waits", a
 
   expect(attention.value).toMatchObject([{ id: saved.id, status: "stuck", code: "too_large" }]);
   expect(waiting.value).toHaveLength(1);
+});
+
+describe("recording together", () => {
+  const PRICE = { lot: RECEIPT.lot, price: "12.50", currency: "EUR" };
+  const parts = (price: object) =>
+    [
+      { kind: "receipt", body: RECEIPT },
+      { kind: "price_paid", body: price },
+    ] as const;
+
+  test("keeps all parts and ends what was typed, also what was not written yet", async () => {
+    draft("receive").save({ price: "12.50" });
+
+    const answer = await recordTogether(parts(PRICE), "receive");
+    house.world.clock.nowMs += 10_000;
+
+    expect("saved" in answer && answer.saved.map(({ kind }) => kind)).toEqual([
+      "receipt",
+      "price_paid",
+    ]);
+    expect(await draftOf(await deviceDb(DEVICE), "receive")).toBeNull();
+    expect(lot()?.on_hand).toBe("48");
+    expect(waiting.value).toHaveLength(2);
+  });
+
+  test("keeps nothing when one part is refused; what was typed stays", async () => {
+    draft("receive").save({ price: "-1" });
+
+    const answer = await recordTogether(parts({ ...PRICE, price: "-1" }), "receive");
+
+    expect(answer).toMatchObject({ refusal: { field: "price" } });
+    expect(waiting.value).toEqual([]);
+    expect(await draftOf(await deviceDb(DEVICE), "receive")).toEqual({ price: "-1" });
+  });
+
+  test("of a second tap while the first is being saved answers the first", async () => {
+    const [first, second] = await Promise.all([
+      recordTogether(parts(PRICE), "receive"),
+      recordTogether(parts({ ...PRICE, price: "13" }), "receive"),
+    ]);
+
+    expect(second).toBe(first);
+    expect(waiting.value).toHaveLength(2);
+  });
 });

@@ -2,12 +2,15 @@
 import type { KindName } from "../entries/kinds.ts";
 import { slips } from "../store/reads.ts";
 import { askPersistence } from "./app_storage.ts";
+import { writeDraft } from "./drafts.ts";
 import { current, type House, house, report, withDb } from "./house.ts";
 import { adding, writing } from "./lazy.ts";
-import type { Made, Maker } from "./making.ts";
+import type { Made, Maker, Part } from "./making.ts";
 import { noteSaved } from "./outbox.ts";
 import { fetchAbout, heldRows, refold } from "./shelf.ts";
-import type { Entry, Saved, TroubleKey } from "./types.ts";
+import type { Entry, Saved, SavedTogether, TroubleKey } from "./types.ts";
+
+export type { Part } from "./making.ts";
 
 export interface RecordOptions {
   /** When it happened, if the person says otherwise than now: "YYYY-MM-DDTHH:MM:SS.mmmZ". */
@@ -85,15 +88,50 @@ function once(words: string, save: () => Promise<Saved>): Promise<Saved> {
   return answer;
 }
 
+const savingForms = new Map<string, Promise<SavedTogether>>();
+
+/**
+ * Saves the entries of one act and ends the draft of the form they were typed into, all in one
+ * transaction. A second tap while it is being saved gets the first tap's answer.
+ */
+export function recordTogether(parts: readonly Part[], form: string): Promise<SavedTogether> {
+  const running = savingForms.get(form);
+  if (running !== undefined) return running;
+  const answer = saveAll(parts, form).finally(() => savingForms.delete(form));
+  savingForms.set(form, answer);
+  return answer;
+}
+
+async function saveAll(parts: readonly Part[], form: string): Promise<SavedTogether> {
+  await writeDraft(form); // or it could be written once more after it was ended
+  const made = await attempted(async (maker) => (await writing()).makeTogether(maker, parts, form));
+  if (!("saved" in made)) return made;
+  await drawn();
+  for (const entry of made.saved) noteSaved(entry, house().world.nowMs());
+  await afterSaving(made.saved[0]?.device ?? "", made.subjects);
+  return { saved: made.saved };
+}
+
 async function saving(
   work: (maker: Maker) => Promise<Made | null>,
   onKept: (entry: Entry) => void = () => undefined,
 ): Promise<Saved> {
+  const made = await attempted(work);
+  if (!("saved" in made)) return made;
+  onKept(made.saved);
+  await drawn(); // the word that it is kept, before the gauge and the sums
+  noteSaved(made.saved, house().world.nowMs());
+  await afterSaving(made.saved.device, made.subjects);
+  return { saved: made.saved };
+}
+
+async function attempted<T extends object>(
+  work: (maker: Maker) => Promise<T | null>,
+): Promise<T | { trouble: TroubleKey }> {
   const who = current.value;
   if (who === null) return { trouble: "trouble.nobody" };
-  let made: Made | null;
   try {
-    made = await withDb((db) =>
+    const made = await withDb((db) =>
       work({
         db,
         who,
@@ -103,16 +141,10 @@ async function saving(
         app_version: __APP_VERSION__,
       }),
     );
+    return made ?? { trouble: "trouble.storage" };
   } catch (trouble) {
     return { trouble: troubleKey(trouble) };
   }
-  if (made === null) return { trouble: "trouble.storage" };
-  if ("refusal" in made) return made;
-  onKept(made.saved);
-  await drawn(); // the word that it is kept, before the gauge and the sums
-  noteSaved(made.saved, house().world.nowMs());
-  await afterSaving(who.device, made.subjects);
-  return { saved: made.saved };
 }
 
 /** After what was just shown has been put on the screen's page. */

@@ -11,6 +11,7 @@ import { loadShelf } from "./shelf.ts";
 import type { Current, Person } from "./types.ts";
 import { currentOf, isUsable } from "./who.ts";
 
+export { isForMember } from "../sync/join_codes.ts";
 export { current } from "./house.ts";
 
 export const CURRENT_CHOICE = "current_device";

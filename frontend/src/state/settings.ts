@@ -36,6 +36,11 @@ export function remember(key: string, choice: Json): void {
   keep(ownKey(key), choice);
 }
 
+/** Remembers something of the phone itself: nobody need be on the screen. */
+export function rememberOnPhone(key: string, choice: Json): void {
+  keep(key, choice);
+}
+
 /** A choice of the phone itself, whoever is on the screen. */
 export function choiceOfPhone(key: string): Json {
   return choices.value.get(key) ?? null;

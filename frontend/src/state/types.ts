@@ -10,6 +10,9 @@ export type TroubleKey = "trouble.storage_full" | "trouble.storage" | "trouble.n
 
 export type Saved = { saved: Entry } | { refusal: Refusal } | { trouble: TroubleKey };
 
+/** The same for the entries of one act: all of them or none. */
+export type SavedTogether = { saved: Entry[] } | Exclude<Saved, { saved: Entry }>;
+
 /** A sheet as a screen shows it. */
 export interface Shown<T> {
   subject: string;

@@ -1,9 +1,10 @@
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import { allRows, DEVICE, emptyProfile, note, openedDevice } from "../../simulation/bench.ts";
 import { openDevice } from "./device.ts";
+import { draftOf, putDraft } from "./drafts.ts";
 import { metaOf, setMeta } from "./meta.ts";
 import { slips } from "./reads.ts";
-import { saveEntry } from "./save.ts";
+import { saveEntry, saveTogether } from "./save.ts";
 
 beforeEach(emptyProfile);
 
@@ -84,5 +85,44 @@ describe("saving an entry", () => {
 
     expect(subjects).toEqual(["lot:A", "lot:B"]);
     expect((await db.get("entries", original.id))?.linked).toEqual(["lot:A", "lot:B"]);
+  });
+});
+
+describe("saving what belongs together", () => {
+  test("keeps every entry, numbered in turn, and ends the draft", async () => {
+    const db = await openedDevice();
+    await putDraft(db, "receive", { price: "3" });
+
+    const kept = await saveTogether(db, [note(), note()], { saved_ms: 7, form: "receive" });
+
+    expect(kept.map(({ entry }) => entry.device_seq)).toEqual([1, 2]);
+    expect((await slips(db)).map((slip) => slip.id)).toEqual(kept.map(({ entry }) => entry.id));
+    expect((await metaOf(db)).device_seq).toBe(2);
+    expect(await draftOf(db, "receive")).toBeNull();
+  });
+
+  test("keeps none of it, and the draft, when one cannot be kept", async () => {
+    const db = await openedDevice();
+    await putDraft(db, "receive", { price: "3" });
+    await db.put("outbox", { id: "x", kind: "note", device_seq: 2, saved_ms: 0, stuck: null });
+    const given = { saved_ms: 7, form: "receive" };
+
+    await expect(saveTogether(db, [note(), note()], given)).rejects.toThrow();
+
+    expect(await allRows(db)).toEqual([]);
+    expect((await metaOf(db)).device_seq).toBe(0);
+    expect(await draftOf(db, "receive")).toEqual({ price: "3" });
+  });
+
+  test("is one strict transaction", async () => {
+    const db = await openedDevice();
+    const opened = vi.spyOn(IDBDatabase.prototype, "transaction");
+
+    await saveTogether(db, [note(), note()], { saved_ms: 7, form: "receive" });
+
+    expect(opened.mock.calls.map(([, mode, options]) => [mode, options])).toEqual([
+      ["readwrite", { durability: "strict" }],
+    ]);
+    opened.mockRestore();
   });
 });

@@ -50,6 +50,34 @@ async function saveNew(db: DeviceDb, draft: Unnumbered, savedMs: number): Promis
   });
 }
 
+/**
+ * Saves the entries of one act and ends the form they were typed into, in one transaction: a phone
+ * that dies in between has all of it and no draft, or none of it and the draft.
+ *
+ * None of them may correct another entry. Rejects with nothing changed.
+ */
+export async function saveTogether(
+  db: DeviceDb,
+  drafts: readonly Unnumbered[],
+  given: { saved_ms: number; form: string },
+): Promise<Kept[]> {
+  const stores = ["entries", "outbox", "meta", "drafts"] as const;
+  const tx = db.transaction(stores, "readwrite", { durability: "strict" });
+  return committed(tx, async () => {
+    const stamp = await readStamp(tx.objectStore("meta"));
+    const rows = drafts.map((draft, at) =>
+      unsentRow({ ...draft, device_seq: stamp.device_seq + at + 1, seen: stamp.cursor }),
+    );
+    await Promise.all([
+      ...rows.map((row) => tx.objectStore("entries").add(row)),
+      ...rows.map((row) => tx.objectStore("outbox").add(slipOf(row.entry, given.saved_ms))),
+      writeMeta(tx.objectStore("meta"), { device_seq: stamp.device_seq + rows.length }),
+      tx.objectStore("drafts").delete(given.form),
+    ]);
+    return rows.map(({ entry, linked }) => ({ entry, subjects: linked }));
+  });
+}
+
 /** The id is taken: by the entry that was saved first. Asked only then, not before each save. */
 async function keptBefore(db: DeviceDb, id: string, trouble: unknown): Promise<Kept | null> {
   const isTaken = trouble instanceof DOMException && trouble.name === "ConstraintError";

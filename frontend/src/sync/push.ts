@@ -1,4 +1,5 @@
 /** Handing over what waits (R1, R14, R21, R22). */
+import { moment } from "../entries/moments.ts";
 import type { DeviceDb } from "../store/device.ts";
 import { metaOf, setMeta } from "../store/meta.ts";
 import { resetReadSide } from "../store/prune.ts";
@@ -105,7 +106,7 @@ async function pushOnce(
     body: JSON.stringify({
       protocol: PROTOCOL,
       device: task.speaker,
-      device_time: new Date(task.world.nowMs()).toISOString(),
+      device_time: moment(task.world.nowMs()),
       epoch: meta.epoch,
       push,
       entries: rows.map((row) => row.entry),

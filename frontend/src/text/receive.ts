@@ -45,5 +45,4 @@ export const RECEIVE = {
   label: "Print the label",
   next: "Receive the next",
   received: "received",
-  price_missing: "The goods are kept. The price is not: correct it and save again.",
 };

@@ -17,6 +17,7 @@ export const SIGN_IN = {
   new_passphrase_hint: "At least 10 characters. A short sentence is easy to keep.",
   code: "Code",
   code_hint: "Your coordinator shows it. It works once and for 30 minutes.",
+  code_says_who: "This code is yours: choose a new passphrase, nothing else is needed.",
   name: "Your name, as others know you",
   signal_once: "Signing in needs signal once. Afterwards this phone works without.",
   join_signal_once: "Joining needs signal once. Afterwards this phone works without.",

@@ -63,6 +63,7 @@ export const BRING = {
   take: "Take from here",
   other: "Other place",
   none: "Nothing stands there.",
+  unknown: "This place is not on this phone. Choose your stall again.",
   choose_place: "Choose the other place",
   choose_lot: "Choose what goes",
   type_amount: "Type how much",

@@ -5,28 +5,30 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
 import { Notice, Refusal } from "../../parts/Plain.tsx";
 import { typedNumber } from "../../parts/typing.ts";
-import { record } from "../../state/record.ts";
+import { recordTogether } from "../../state/record.ts";
 import { remember, remembered } from "../../state/settings.ts";
-import { nameOf, stockAt } from "../../state/stock.ts";
-import type { Saved } from "../../state/types.ts";
+import { nameOf, recipients, stockAt } from "../../state/stock.ts";
+import type { SavedTogether } from "../../state/types.ts";
 import { DISPATCH } from "../../text/stall.ts";
-import { type Drafted, useDrafted } from "../shared/drafted.ts";
+import { useDrafted } from "../shared/drafted.ts";
 import { newId } from "../shared/edge.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { amountText, materialOf } from "../shared/lots.ts";
+import { sameNameSays } from "../shared/namesakes.ts";
 import { besideNone, hindrance } from "../shared/sentences.ts";
 import { useFound } from "../shared/use_found.ts";
 import { DispatchFields, type DispatchOpen } from "./DispatchFields.tsx";
 import { BLANK, type DispatchTyped, dispatchOf, missing } from "./typed.ts";
 
 const SHOWN = ["recipient", "name", "lot", "amount", "price_each", "document", "place"];
+const FORM = "dispatch";
 const RECENT_MAX = 3;
 
 /** `params.place` is where it leaves from, if the way led over a stall. */
 export function Screen({ params }: { params: Record<string, string> }) {
   const place = params.place ?? "";
-  const form = useDrafted<DispatchTyped>("dispatch", { ...BLANK, place });
+  const form = useDrafted<DispatchTyped>(FORM, { ...BLANK, place });
   const open = useSignal<DispatchOpen>(null);
   const found = useFound(form.typed);
   const done = useSignal<string | null>(null);
@@ -40,10 +42,15 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const lacks = missing(typed);
 
   async function save() {
-    const answer = await kept(form, lot?.unit ?? "pc");
+    const taken = typed.recipient === "" ? recipientTaken(typed.recipient_name) : null;
+    if (taken !== null) {
+      found.value = { field: "recipient", sentence: taken };
+      return focusFirst("recipient");
+    }
+    const answer = await kept(typed, lot?.unit ?? "pc");
     found.value = hindrance(answer);
     if (!("saved" in answer)) return focusFirst(found.value?.field.split(".")[0]);
-    done.value = DISPATCH.done_words(words, typed.lot, recipientName(form.typed.value));
+    done.value = DISPATCH.done_words(words, typed.lot, recipientName(typed));
     form.clear();
     open.value = null;
     window.scrollTo(0, 0); // to the sentence that says it is kept
@@ -90,22 +97,27 @@ export function Screen({ params }: { params: Record<string, string> }) {
   );
 }
 
-/** A new recipient is set up first; then the dispatch. */
-async function kept(form: Drafted<DispatchTyped>, unit: string): Promise<Saved> {
-  const typed = form.typed.value;
-  if (typed.recipient === "") {
-    const recipient = newId();
-    const answer = await record("recipient_defined", { recipient, name: typed.recipient_name });
-    if (!("saved" in answer)) return answer;
-    form.type({ recipient, recipient_name: "" });
-  }
-  const answer = await record("dispatch", dispatchOf(form.typed.value, unit));
+/** The recipient if it is new, and the dispatch, kept together with the end of the draft. */
+async function kept(typed: DispatchTyped, unit: string): Promise<SavedTogether> {
+  const isNew = typed.recipient === "";
+  const recipient = isNew ? newId() : typed.recipient;
+  const defined = { recipient, name: typed.recipient_name };
+  const answer = await recordTogether(
+    [
+      ...(isNew ? [{ kind: "recipient_defined", body: defined } as const] : []),
+      { kind: "dispatch", body: dispatchOf({ ...typed, recipient }, unit) },
+    ],
+    FORM,
+  );
   if ("saved" in answer) {
-    const { recipient } = form.typed.value;
     const others = recentRecipients().filter((id) => id !== recipient);
     remember("dispatch.recipients", [recipient, ...others].slice(0, RECENT_MAX));
   }
   return answer;
+}
+
+function recipientTaken(name: string): string | null {
+  return sameNameSays(recipients.value, { id: "", name, before: null });
 }
 
 function recentRecipients(): string[] {

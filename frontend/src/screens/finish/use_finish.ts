@@ -1,6 +1,6 @@
 import { type BatchState, batchState } from "../../calc/batches.ts";
 import type { Fact } from "../../calc/record.ts";
-import { type HeldEntry, record } from "../../state/record.ts";
+import { type HeldEntry, recordTogether } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import { sheet } from "../../state/sheets.ts";
 import { recipes } from "../../state/stock.ts";
@@ -54,7 +54,8 @@ export function useFinish(batch: BatchState) {
   const recipe = recipes.value.find((each) => each.id === batch.recipe);
   const version = recipe?.versions.find((each) => each.entry === batch.recipe_version);
   const life = lifeFrom(version?.body.life ?? product?.fields.life, today());
-  const { typed, type, clear } = useDrafted(`finish:${batch.batch}`, BLANK_FINISH);
+  const form = `finish:${batch.batch}`;
+  const { typed, type, clear } = useDrafted(form, BLANK_FINISH);
   const found = useFound(typed);
   const held = useHeld(`batch:${batch.batch}`, batch);
   const now = {
@@ -76,13 +77,8 @@ export function useFinish(batch: BatchState) {
 
   async function finish() {
     const end: Wanted = { key: "end", kind: "batch_finished", body: { batch: batch.batch } };
-    const saved = [...now.saved];
-    for (const { key, kind, body } of [...wanted, end]) {
-      found.value = hindrance(await record(kind, body));
-      if (found.value !== null) return;
-      saved.push(key);
-      type({ saved: [...saved] });
-    }
+    found.value = hindrance(await recordTogether([...wanted, end], form));
+    if (found.value !== null) return;
     tremble(1);
     clear();
     goTo(now.good === "" ? `/batch/${batch.batch}` : `/label/${about.lot}`);

@@ -3,7 +3,6 @@ import { useSignal } from "@preact/signals";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Refusal } from "../../parts/Plain.tsx";
-import type { Saved } from "../../state/types.ts";
 import { RECEIVE } from "../../text/receive.ts";
 import { nextCode } from "../shared/codes.ts";
 import { type Drafted, useDrafted } from "../shared/drafted.ts";
@@ -12,7 +11,7 @@ import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { materialOf } from "../shared/lots.ts";
 import { besideNone, hindrance } from "../shared/sentences.ts";
 import { useFound } from "../shared/use_found.ts";
-import { keepPrice, keepReceipt, keptSource } from "./keep.ts";
+import { FORM, keepAll } from "./keep.ts";
 import { type Kept, ReceivedView } from "./ReceivedView.tsx";
 import { type NumberOpen, ReceiveFields } from "./ReceiveFields.tsx";
 import { ReceiveKeys } from "./ReceiveKeys.tsx";
@@ -31,26 +30,12 @@ const SHOWN = [
 
 /** The form while something is typed, the new lot once it is kept. */
 export function Screen() {
-  const form = useDrafted<ReceiveTyped>("receive", BLANK);
+  const form = useDrafted<ReceiveTyped>(FORM, BLANK);
   const kept = useSignal<Kept | null>(null);
   if (kept.value !== null) {
     return <ReceivedView kept={kept.value} onNext={() => (kept.value = null)} />;
   }
   return <ReceiveForm form={form} onKept={(receipt) => (kept.value = receipt)} />;
-}
-
-/** Saves source, receipt and price in turn; what stands in the way is said and nothing is lost. */
-async function saveAll(form: Drafted<ReceiveTyped>, code: string): Promise<Kept | Saved> {
-  const source = await keptSource(form.typed.value);
-  if (!("id" in source)) return source;
-  form.type({ source: source.id, source_name: "" });
-  const typed = form.typed.value;
-  const answer = await keepReceipt(typed, code);
-  if (!("saved" in answer)) return answer;
-  const price = await keepPrice(typed, code);
-  form.clear();
-  const isPriceMissing = price !== null && !("saved" in price);
-  return { code, entry: answer.saved.id, typed, isPriceMissing };
 }
 
 function ReceiveForm(props: { form: Drafted<ReceiveTyped>; onKept: (kept: Kept) => void }) {
@@ -63,10 +48,13 @@ function ReceiveForm(props: { form: Drafted<ReceiveTyped>; onKept: (kept: Kept) 
 
   async function save() {
     if (code === null) return;
-    const answer = await saveAll(form, code);
-    if ("code" in answer) return props.onKept(answer);
-    found.value = hindrance(answer);
-    focusFirst(found.value?.field.split(".")[0]);
+    const answer = await keepAll(typed, code);
+    found.value =
+      "taken" in answer ? { field: "source", sentence: answer.taken } : hindrance(answer);
+    if (!("saved" in answer)) return focusFirst(found.value?.field.split(".")[0]);
+    form.clear();
+    const entries = answer.saved.filter(({ kind }) => kind !== "source_defined");
+    props.onKept({ code, entries: entries.map(({ id }) => id), typed });
   }
 
   return (

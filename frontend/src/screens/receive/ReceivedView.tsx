@@ -16,17 +16,17 @@ import { lifeShown, materialOf } from "../shared/lots.ts";
 import { hindrance } from "../shared/sentences.ts";
 import type { ReceiveTyped } from "./typed.ts";
 
-/** A receipt as it was kept: its code, its entry, what was typed. */
+/** A receipt as it was kept: its code, its entries, what was typed. */
 export interface Kept {
   code: string;
-  entry: string;
+  /** The receipt, and the price where one was typed. */
+  entries: readonly string[];
   typed: ReceiveTyped;
-  isPriceMissing: boolean;
 }
 
 /** Says "kept" only because the entry is on this phone for good. */
 export function ReceivedView({ kept, onNext }: { kept: Kept; onNext: () => void }) {
-  const trouble = useSignal<string | null>(kept.isPriceMissing ? RECEIVE.price_missing : null);
+  const trouble = useSignal<string | null>(null);
   const at = useSignal(new Date(nowMs()).toISOString());
   const { typed, code } = kept;
   const isRefused = typed.condition === "refused";
@@ -37,9 +37,12 @@ export function ReceivedView({ kept, onNext }: { kept: Kept; onNext: () => void 
     today(),
   );
   async function undo() {
-    const answer = await takeBack(kept.entry);
-    trouble.value = hindrance(answer)?.sentence ?? null;
-    if ("saved" in answer) onNext();
+    for (const entry of kept.entries) {
+      const found = hindrance(await takeBack(entry));
+      trouble.value = found?.sentence ?? null;
+      if (found !== null) return;
+    }
+    onNext();
   }
   const amount = amountWords(typedNumber(typed.amount), typed.unit);
   return (

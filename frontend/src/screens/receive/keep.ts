@@ -1,11 +1,12 @@
-/** Keeping a receipt: the source if it is new, the receipt, and the price apart. */
+/** Keeping a receipt: the source if it is new, the receipt, and the price apart; all or nothing. */
 import { typedNumber } from "../../parts/typing.ts";
-import { record } from "../../state/record.ts";
+import { type Part, recordTogether } from "../../state/record.ts";
 import { remember, remembered } from "../../state/settings.ts";
-import { cooperative } from "../../state/stock.ts";
-import type { Saved } from "../../state/types.ts";
+import { cooperative, sources } from "../../state/stock.ts";
+import type { SavedTogether } from "../../state/types.ts";
 import { newId } from "../shared/edge.ts";
 import { textField } from "../shared/lots.ts";
+import { sameNameSays } from "../shared/namesakes.ts";
 import { type ReceiveTyped, receiptOf } from "./typed.ts";
 
 const RECENT_MAX = 3;
@@ -16,30 +17,47 @@ export function recentSources(): string[] {
   return Array.isArray(kept) ? kept.filter((each) => typeof each === "string") : [];
 }
 
-/** A new source is set up first; answers its id, or why not. */
-export async function keptSource(typed: ReceiveTyped): Promise<{ id: string } | Saved> {
-  if (typed.source !== "") return { id: typed.source };
-  const id = newId();
-  const answer = await record("source_defined", { source: id, name: typed.source_name });
-  return "saved" in answer ? { id } : answer;
-}
+/** The key of the form's draft. */
+export const FORM = "receive";
 
-/** The receipt under this code; what was chosen is remembered for the next one. */
-export async function keepReceipt(typed: ReceiveTyped, code: string): Promise<Saved> {
-  const answer = await record("receipt", receiptOf(typed, code));
+/**
+ * Source if it is new, receipt under this code, and the price (an entry of its own, for not
+ * everybody sees it), kept together with the end of the draft.
+ */
+export async function keepAll(
+  typed: ReceiveTyped,
+  code: string,
+): Promise<SavedTogether | { taken: string }> {
+  const isNew = typed.source === "";
+  const source = isNew ? newId() : typed.source;
+  const taken = isNew ? sourceTaken(typed.source_name) : null;
+  if (taken !== null) return { taken };
+  const answer = await recordTogether(
+    [
+      ...(isNew
+        ? [{ kind: "source_defined", body: { source, name: typed.source_name } } as const]
+        : []),
+      { kind: "receipt", body: receiptOf({ ...typed, source }, code) },
+      ...pricePaid(typed, code),
+    ],
+    FORM,
+  );
   if ("saved" in answer) {
-    const others = recentSources().filter((id) => id !== typed.source);
-    remember("receive.sources", [typed.source, ...others].slice(0, RECENT_MAX));
+    const others = recentSources().filter((id) => id !== source);
+    remember("receive.sources", [source, ...others].slice(0, RECENT_MAX));
     remember("receive.place", typed.place);
     remember(`receive.unit.${typed.material}`, typed.unit);
   }
   return answer;
 }
 
-/** The price, an entry of its own (not everybody sees it); null where none was typed. */
-export async function keepPrice(typed: ReceiveTyped, code: string): Promise<Saved | null> {
+function sourceTaken(name: string): string | null {
+  return sameNameSays(sources.value, { id: "", name, before: null });
+}
+
+function pricePaid(typed: ReceiveTyped, lot: string): Part[] {
   const price = typedNumber(typed.price);
   const currency = textField(cooperative.value, "currency");
-  if (price === null || currency === null) return null;
-  return record("price_paid", { lot: code, price, currency });
+  if (price === null || currency === null) return [];
+  return [{ kind: "price_paid", body: { lot, price, currency } }];
 }

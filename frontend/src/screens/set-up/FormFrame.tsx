@@ -2,11 +2,14 @@
 import type { ComponentChildren } from "preact";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
-import { Refusal } from "../../parts/Plain.tsx";
+import { Notice, Refusal } from "../../parts/Plain.tsx";
+import { SAME_NAME } from "../../text/same_name.ts";
 import { AREAS, SET_UP } from "../../text/set_up.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { namesakes } from "../shared/namesakes.ts";
 import { besideNone } from "../shared/sentences.ts";
+import { listOf } from "./areas.ts";
 import { Conflicts } from "./Conflicts.tsx";
 import { FormKeys } from "./FormKeys.tsx";
 import { type FormAtWork, textAt } from "./form.ts";
@@ -30,6 +33,7 @@ export function FormFrame(props: FormFrameProps) {
   const { form, area, inForce } = props;
   const words = AREAS[area];
   const { name } = inForce ?? {};
+  const isTwin = namesakes(listOf(form.plan.type)).has(form.id);
   return (
     <Frame
       where={words?.title ?? SET_UP.where}
@@ -50,6 +54,7 @@ export function FormFrame(props: FormFrameProps) {
       side={props.side}
     >
       <Refusal sentence={besideNone(form.found, props.shown)} />
+      {isTwin && typeof name === "string" && <Notice>{SAME_NAME.says(name)}</Notice>}
       {inForce !== null && (
         <Conflicts type={form.plan.type} id={form.id} inForce={inForce} findings={props.findings} />
       )}

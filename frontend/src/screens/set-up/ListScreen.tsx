@@ -7,9 +7,11 @@ import { goTo } from "../../state/route.ts";
 import { isStillLoading } from "../../state/sheets.ts";
 import type { Defined } from "../../state/stock.ts";
 import { amountWords } from "../../text/numbers.ts";
+import { SAME_NAME } from "../../text/same_name.ts";
 import { AREAS, SET_UP, VALUES } from "../../text/set_up.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { textField } from "../shared/lots.ts";
+import { namesakes } from "../shared/namesakes.ts";
 import { inUse, LIST_AREAS, type ListArea, standing } from "./areas.ts";
 import { KeptLine } from "./KeptLine.tsx";
 import { mayWrite, whoMayWrite } from "./who.ts";
@@ -27,6 +29,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
 function AreaList({ area }: { area: ListArea }) {
   const words = AREAS[area.area];
   const used = inUse(area.list.value);
+  const twins = namesakes(used);
   return (
     <Frame
       where={SET_UP.where}
@@ -54,7 +57,7 @@ function AreaList({ area }: { area: ListArea }) {
       <div class="set-up-list">
         <Choices
           name={words?.title ?? ""}
-          items={used.map(choiceOf)}
+          items={used.map((each) => choiceOf(each, twins.has(each.id)))}
           chosen={null}
           onChoose={(id) => goTo(`/set-up/${area.area}/${id}`)}
           none={isStillLoading.value ? SET_UP.loading : words?.none}
@@ -95,17 +98,18 @@ function Retired({ area }: { area: ListArea }) {
 }
 
 /** Name, sort and what tells it from its like: the step of an instrument, the letters of a material. */
-function choiceOf(defined: Defined): Choice {
+function choiceOf(defined: Defined, isTwin: boolean): Choice {
   const sort = textField(defined, "sort");
   const division = textField(defined, "division");
   const letters = textField(defined, "letters");
   const isContested = defined.findings.some((each) => each.what === "conflict" && !each.is_settled);
+  const wrong = isContested ? SET_UP.conflict : isTwin ? SAME_NAME.mark : null;
   const sub = sort === null ? textField(defined, "contact") : (VALUES[sort] ?? sort);
   const tells = division === null ? letters : amountWords(division, textField(defined, "unit"));
   return {
     id: defined.id,
     name: defined.name,
     ...(sub === null ? {} : { sub }),
-    right: isContested ? <span class="shout">{SET_UP.conflict}</span> : (tells ?? undefined),
+    right: wrong === null ? (tells ?? undefined) : <span class="shout">{wrong}</span>,
   };
 }

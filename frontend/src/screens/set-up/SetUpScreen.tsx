@@ -2,10 +2,13 @@
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Tube, Vessel } from "../../parts/Tube.tsx";
+import { recipes } from "../../state/stock.ts";
 import { figure } from "../../text/numbers.ts";
+import { SAME_NAME } from "../../text/same_name.ts";
 import { AREAS, SET_UP } from "../../text/set_up.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { AREA_NAMES, soFar } from "./areas.ts";
+import { namesakes } from "../shared/namesakes.ts";
+import { AREA_NAMES, inUse, LIST_AREAS, soFar } from "./areas.ts";
 import { type AreaName, isOpen, neededDone, nextArea, type SetUpSoFar } from "./guidance.ts";
 import { KeptLine } from "./KeptLine.tsx";
 import "./set_up.css";
@@ -56,6 +59,11 @@ function pathOfNew(area: AreaName): string {
   return area === "cooperative" ? "/set-up/cooperative" : `/set-up/${area}/new`;
 }
 
+function twinsIn(area: AreaName): boolean {
+  const { list } = LIST_AREAS.find((each) => each.area === area) ?? {};
+  return namesakes(area === "recipes" ? recipes.value : inUse(list?.value ?? [])).size > 0;
+}
+
 function AreaCup(props: { area: AreaName; there: SetUpSoFar; isNext: boolean }) {
   const { area, there } = props;
   const words = AREAS[area];
@@ -68,7 +76,9 @@ function AreaCup(props: { area: AreaName; there: SetUpSoFar; isNext: boolean }) 
         <span class="second">{count === 0 ? words?.none : words?.why}</span>
       </span>
       {count > 0 && area !== "cooperative" && (
-        <span class="choice-right">{SET_UP.count(count)}</span>
+        <span class="choice-right">
+          {twinsIn(area) ? <span class="shout">{SAME_NAME.mark}</span> : SET_UP.count(count)}
+        </span>
       )}
     </Cup>
   );

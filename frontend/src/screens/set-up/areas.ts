@@ -44,6 +44,11 @@ export const LIST_AREAS: readonly ListArea[] = [
   { area: "recipients", type: "recipient", kind: "recipient_defined", list: recipients },
 ];
 
+/** All of a type that this phone holds, retired or not; none of what is no list. */
+export function listOf(type: string): readonly Defined[] {
+  return standing(LIST_AREAS.find((area) => area.type === type)?.list.value ?? []);
+}
+
 /** How many are in use, by area. A definition that was taken back has no name and is not listed. */
 export function soFar(): SetUpSoFar {
   const lists = LIST_AREAS.map(({ area, list }) => [area, inUse(list.value).length] as const);

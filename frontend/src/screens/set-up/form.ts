@@ -1,6 +1,7 @@
 /** One form for every definition: what was seen, what is typed, and the entry it becomes. */
 import { type Signal, useSignal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
+import { textIn } from "../../calc/bodies.ts";
 import { KINDS, type KindName } from "../../entries/kinds.ts";
 import { sentence } from "../../entries/refusals.ts";
 import { record } from "../../state/record.ts";
@@ -11,10 +12,11 @@ import { FIELDS } from "../../text/set_up.ts";
 import { type Typed, useDrafted } from "../shared/drafted.ts";
 import { newId } from "../shared/edge.ts";
 import { focusFirst } from "../shared/focus.ts";
+import { sameNameSays } from "../shared/namesakes.ts";
 import { type Hindrance, hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
 import { useFound } from "../shared/use_found.ts";
-import type { ListedType } from "./areas.ts";
+import { type ListedType, listOf } from "./areas.ts";
 import { changesBetween, type Fields, jsonOf } from "./changes.ts";
 import { tellKept } from "./kept.ts";
 import { mayWrite } from "./who.ts";
@@ -123,6 +125,15 @@ export function useForm(plan: FormPlan, given: { id: string; inForce: Fields | n
     changed: changes === null ? null : Object.keys(changes).length,
     async save() {
       const name = textAt(typed, "name");
+      const taken = sameNameSays(listOf(plan.type), {
+        id: opened.id,
+        name,
+        before: seen === null ? null : textIn(seen, "name"),
+      });
+      if (taken !== null) {
+        found.value = { field: "name", sentence: taken };
+        return focusFirst("name");
+      }
       if (changes === null) await keep(`${plan.type}_defined`, plan.bodyOf(typed), name);
       else await keep(`${plan.type}_changed`, { changes: jsonOf(changes) }, name);
       plan.onKept?.(typed);

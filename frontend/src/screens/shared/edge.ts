@@ -1,4 +1,5 @@
 /** Where screens ask the clock and chance; nothing below a screen asks them by itself. */
+import { nearestTypedDay } from "../../entries/moments.ts";
 import { cooperative } from "../../state/stock.ts";
 
 /** The cooperative's zone; the phone's own while the cooperative is not known. */
@@ -20,9 +21,12 @@ export function dayOf(at: Date | string | number): string {
 /** Kept, because making one costs more than a whole list of days read from it. */
 let calendar: { zone: string; days: Intl.DateTimeFormat } | null = null;
 
-/** Today in the cooperative's zone. */
+/**
+ * Today in the cooperative's zone. A clock outside the days a person may type shows the nearest of
+ * them: a sale is not refused because the phone believes in 1970 (R33).
+ */
 export function today(): string {
-  return dayOf(Date.now());
+  return nearestTypedDay(dayOf(Date.now()));
 }
 
 /** This moment in milliseconds, by this phone's clock. */

@@ -1,7 +1,7 @@
 /** What a screen says about a lot: amount, date with its kind, how much of its life is left. */
 import { parseDecimal, plain } from "../../calc/numbers.ts";
 import { daysLeft, type LifeSort, lifeState } from "../../calc/shelf_life.ts";
-import { fromBase } from "../../calc/units.ts";
+import { fromBase, inBase } from "../../calc/units.ts";
 import type { LotTagState } from "../../parts/LotTag.tsx";
 import { type Defined, materials, places } from "../../state/stock.ts";
 import { LOTS, lifeSortWord, packWords } from "../../text/lots.ts";
@@ -10,6 +10,8 @@ import { amountWords, figure } from "../../text/numbers.ts";
 const SOON_DAYS = 7;
 const LARGE: Record<string, string> = { g: "kg", mL: "L" };
 const THOUSAND = parseDecimal("1000");
+const SMALL: Record<string, string> = { kg: "g", L: "mL" };
+const SMALL_BELOW = parseDecimal("0.01");
 const LARGE_PLACES = 9; // exact: base amounts carry at most six places
 
 /** The definition of a material, if this phone knows it. */
@@ -28,10 +30,13 @@ export function textField(defined: Defined | null, name: string): string | null 
   return typeof value === "string" ? value : null;
 }
 
-/** An amount of a sheet for reading: `10004` g as 10.004 kg, every digit kept. */
+/** An amount for reading: `10004` g as 10.004 kg, `0.0004` kg as 0.4 g, every digit kept. */
 export function shownAmount(amount: string, unit: string): { amount: string; unit: string } {
-  const large = LARGE[unit];
+  const [large, small] = [LARGE[unit], SMALL[unit]];
   const value = parseDecimal(amount);
+  if (small !== undefined && !value.isZero() && value.abs().compare(SMALL_BELOW) < 0) {
+    return { amount: plain(inBase(value, unit)), unit: small };
+  }
   if (large === undefined || value.abs().compare(THOUSAND) < 0) return { amount, unit };
   return { amount: plain(fromBase(value, large, LARGE_PLACES)), unit: large };
 }

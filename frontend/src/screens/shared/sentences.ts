@@ -1,6 +1,6 @@
 /** From what saving answered to one sentence, beside the field it is about. */
 import { sentence } from "../../entries/refusals.ts";
-import type { Saved } from "../../state/types.ts";
+import type { Saved, SavedTogether } from "../../state/types.ts";
 import { fieldWords, TROUBLE } from "../../text/refusals.ts";
 
 /** What stands in the way of saving: a sentence, and the field it belongs to ("" for none). */
@@ -10,7 +10,7 @@ export interface Hindrance {
 }
 
 /** What stands in the way, or null when it was saved. */
-export function hindrance(answer: Saved): Hindrance | null {
+export function hindrance(answer: Saved | SavedTogether): Hindrance | null {
   if ("saved" in answer) return null;
   if ("trouble" in answer) return { field: "", sentence: TROUBLE[answer.trouble] };
   const { refusal } = answer;

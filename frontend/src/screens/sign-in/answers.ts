@@ -1,5 +1,6 @@
 /** What is typed to come in, what is still missing, and what a refusal means beside which field. */
-import type { SignedIn } from "../../state/session.ts";
+import { isForMember, type SignedIn } from "../../state/session.ts";
+import type { Json } from "../../state/types.ts";
 import {
   ANY_TROUBLE,
   FIELD_REFUSED,
@@ -22,16 +23,40 @@ export interface Answers {
 
 export const NO_ANSWERS: Answers = { login: "", code: "", name: "" };
 
+/** Whether name and login are to be typed: by somebody new, not where the code says who it is. */
+export function asksWho(way: Way, typed: Answers): boolean {
+  return way === "join" && !isForMember(typed.code);
+}
+
+/** What is kept across a reload; the passphrase never is, nor a code that opens once. */
+export function keptOf(way: Way, typed: Answers): { [field: string]: string } {
+  return { way, login: typed.login, name: typed.name };
+}
+
+/** The form as it was left; `way` is null where nothing was. */
+export function reopened(kept: Json): { way: Way | null; typed: Answers } {
+  const fields = typeof kept === "object" && kept !== null && !Array.isArray(kept) ? kept : {};
+  const text = (name: string) => {
+    const value = fields[name];
+    return typeof value === "string" ? value : "";
+  };
+  const way = text("way") === "join" ? "join" : text("way") === "" ? null : "sign_in";
+  return { way, typed: { ...NO_ANSWERS, login: text("login"), name: text("name") } };
+}
+
 /** The first thing still to type: its field and what to do. */
 export function missing(way: Way, typed: Answers, passphrase: string): Hindrance | null {
   const needed: Hindrance[] = [];
   if (way === "join" && typed.code.trim() === "") {
     needed.push({ field: "join_code", sentence: SIGN_IN.type_code });
   }
-  if (way === "join" && typed.name.trim() === "") {
+  if (asksWho(way, typed) && typed.name.trim() === "") {
     needed.push({ field: "name", sentence: SIGN_IN.type_name });
   }
-  if (typed.login.trim() === "") needed.push({ field: "login", sentence: SIGN_IN.type_login });
+  const isLoginAsked = way === "sign_in" || asksWho(way, typed);
+  if (isLoginAsked && typed.login.trim() === "") {
+    needed.push({ field: "login", sentence: SIGN_IN.type_login });
+  }
   if (passphrase === "") needed.push({ field: "passphrase", sentence: SIGN_IN.type_passphrase });
   return needed[0] ?? null;
 }

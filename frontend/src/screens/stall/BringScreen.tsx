@@ -10,12 +10,12 @@ import { typedNumber } from "../../parts/typing.ts";
 import { record } from "../../state/record.ts";
 import { remember, remembered } from "../../state/settings.ts";
 import { nameOf, places, stockAt } from "../../state/stock.ts";
-import { BRING } from "../../text/stall.ts";
+import { BRING, STALL } from "../../text/stall.ts";
 import { choicesOf } from "../shared/choices.ts";
 import { type Drafted, useDrafted } from "../shared/drafted.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { amountText, materialOf } from "../shared/lots.ts";
+import { amountText, materialOf, placeSort } from "../shared/lots.ts";
 import { Picker } from "../shared/Picker.tsx";
 import { besideNone, hindrance } from "../shared/sentences.ts";
 import { BLANK, type BringTyped, missing, transferOf } from "./bring.ts";
@@ -28,9 +28,34 @@ const WAYS = [
   { value: "take", word: BRING.take },
 ] as const;
 
-/** `params.place` is the stall. After saving the form is open for the next lot. */
+/** `params.place` is the stall. */
 export function Screen({ params }: { params: Record<string, string> }) {
   const stall = params.place ?? "";
+  return placeSort(stall) === null ? <NoSuchPlace /> : <Bring key={stall} stall={stall} />;
+}
+
+function NoSuchPlace() {
+  return (
+    <Frame
+      where={BRING.where}
+      title={BRING.where}
+      gauge={<HeadGauge />}
+      isStall
+      benchName={BRING.bench}
+      bench={
+        <Foot>
+          <BackKey href="#/stall" />
+          <MainKey words={STALL.choose_title} href="#/stall" />
+        </Foot>
+      }
+    >
+      <Notice>{BRING.unknown}</Notice>
+    </Frame>
+  );
+}
+
+/** After saving the form is open for the next lot. */
+function Bring({ stall }: { stall: string }) {
   const usual = remembered(REMEMBERED);
   const form = useDrafted<BringTyped>(`bring/${stall}`, {
     ...BLANK,

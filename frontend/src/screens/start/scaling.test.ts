@@ -49,6 +49,17 @@ describe("a recipe made as large as wanted", () => {
     expect(scaledTo("packs", "44", "pc")).toMatchObject({ makes: { amount: "11" }, packs: "44" });
   });
 
+  it("keeps the digits of a tiny amount of a large unit", () => {
+    const scaled = scaledTo("mass", "0.0004");
+
+    expect(scaled).toMatchObject({ factor: "0.000024", makes: { amount: "0.0004", unit: "kg" } });
+    expect(scaled?.lines[0]?.body).toMatchObject({ amount: { amount: "0.000242", unit: "kg" } });
+  });
+
+  it("makes nothing of less than an entry can hold", () => {
+    expect(scaledTo("mass", "0.0000004")).toBeNull();
+  });
+
   it("has no factor while nothing is typed, or nought is", () => {
     expect(scaledTo("mass", null)).toBeNull();
     expect(scaledTo("mass", "0")).toBeNull();

@@ -18,8 +18,10 @@ import type { Body } from "../../state/types.ts";
 /** How a batch is scaled; the words of the wire. */
 export type ScaledBy = "as_written" | "mass" | "packs" | "limiting";
 
-const PLACES = 3; // of g or mL: finer than any kitchen scale here reads
+const PLACES = 3; // enough for what a kitchen scale reads, in any unit
+const MOST_PLACES = 6; // of a small amount of a large unit; no entry holds more
 const FACTOR_PLACES = 2;
+const LEAST = parseDecimal("0.1"); // below it fewer than two or three digits would stand
 
 /** One line as it will be planned; `at_hand` and `short` in the unit of the line. */
 export interface ScaledLine {
@@ -80,7 +82,7 @@ export function factorFor(
   if (packs !== null) return scaleFactor(wanted, packs);
   const net = asked.packNet === null ? null : quantityIn({ net: asked.packNet }, "net");
   if (net === null || !isAlike(net.unit, makes.unit)) return null;
-  const packNet = converted(parseDecimal(net.amount), net.unit, makes.unit, PLACES);
+  const packNet = converted(parseDecimal(net.amount), net.unit, makes.unit, MOST_PLACES);
   return packsFactor(wanted, { pack_net: packNet, makes: base });
 }
 
@@ -94,7 +96,8 @@ function massFactor(
   makes: { amount: string; unit: string },
 ): Factor | null {
   if (!isAlike(unit, makes.unit)) return null;
-  return scaleFactor(converted(wanted, unit, makes.unit, PLACES), parseDecimal(makes.amount));
+  const amount = converted(wanted, unit, makes.unit, MOST_PLACES);
+  return amount.isZero() ? null : scaleFactor(amount, parseDecimal(makes.amount));
 }
 
 /** The recipe at this factor. Pieces are made whole, upwards; from what limits, downwards. */
@@ -103,9 +106,9 @@ export function scaledVersion(version: RecipeVersion, factor: Factor, by: Scaled
   const packs = packsWritten(version);
   const rule = by === "limiting" ? "down" : "up";
   return {
-    factor: plain(factorShown(factor, FACTOR_PLACES)),
+    factor: plain(fine((places) => factorShown(factor, places), FACTOR_PLACES)),
     makes: {
-      amount: plain(scaled(parseDecimal(makes?.amount ?? "0"), factor, PLACES)),
+      amount: plain(scaledFinely(parseDecimal(makes?.amount ?? "0"), factor)),
       unit: makes?.unit ?? "g",
     },
     packs: packs === null ? null : plain(wholeCount(packs, factor, "down").count),
@@ -118,12 +121,10 @@ function scaledLine(line: Body, factor: Factor, rule: "up" | "down"): ScaledLine
   const planned = quantityIn(line, "amount") ?? { amount: "0", unit: "g" };
   const written = parseDecimal(planned.amount);
   const isPieces = planned.unit === "pc" && !written.isZero();
-  const amount = isPieces
-    ? wholeCount(written, factor, rule).count
-    : scaled(written, factor, PLACES);
+  const amount = isPieces ? wholeCount(written, factor, rule).count : scaledFinely(written, factor);
   const at = (name: string) => {
     const limit = decimalIn(line, name);
-    return limit === null ? {} : { [name]: plain(scaled(limit, factor, PLACES)) };
+    return limit === null ? {} : { [name]: plain(scaledFinely(limit, factor)) };
   };
   const quantity = { amount: plain(amount), unit: planned.unit };
   const hand = atHand(textIn(line, "material") ?? "", planned.unit);
@@ -135,6 +136,16 @@ function scaledLine(line: Body, factor: Factor, rule: "up" | "down"): ScaledLine
     is_short: hand !== null && hand.compare(amount) < 0,
     body: { ...line, amount: quantity, ...at("below"), ...at("above") },
   };
+}
+
+function scaledFinely(amount: Decimal, factor: Factor): Decimal {
+  return fine((places) => scaled(amount, factor, places), PLACES);
+}
+
+/** At the usual places, unless so little is left of it there that more are needed. */
+function fine(at: (places: number) => Decimal, usual: number): Decimal {
+  const usually = at(usual);
+  return usually.abs().compare(LEAST) < 0 ? at(MOST_PLACES) : usually;
 }
 
 function atHand(material: string, unit: string): Decimal | null {

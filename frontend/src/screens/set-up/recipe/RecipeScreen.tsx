@@ -5,12 +5,15 @@ import { BackKey, Cup, MainKey } from "../../../parts/Cup.tsx";
 import { Foot, Frame } from "../../../parts/Frame.tsx";
 import { Caution, Notice, Refusal } from "../../../parts/Plain.tsx";
 import { goTo } from "../../../state/route.ts";
+import { recipes } from "../../../state/stock.ts";
 import { dayWords, figure } from "../../../text/numbers.ts";
+import { SAME_NAME } from "../../../text/same_name.ts";
 import { AREAS, SET_UP } from "../../../text/set_up.ts";
 import { RECIPE } from "../../../text/set_up_recipe.ts";
 import { readDensities } from "../../shared/density.ts";
 import { focusFirst } from "../../shared/focus.ts";
 import { HeadGauge } from "../../shared/HeadGauge.tsx";
+import { namesakes, sameNameSays } from "../../shared/namesakes.ts";
 import type { Hindrance } from "../../shared/sentences.ts";
 import { tremble } from "../../shared/touch.ts";
 import { FormKeys } from "../FormKeys.tsx";
@@ -75,6 +78,9 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
       side={published !== null && form.canWrite && <Differences recipe={recipe} />}
     >
       <Refusal sentence={found.value?.sentence ?? null} />
+      {published !== null && namesakes(recipes.value).has(published.id) && (
+        <Notice>{SAME_NAME.says(published.name)}</Notice>
+      )}
       {isOvertaken(recipe) && (
         <Notice>{RECIPE.newer(figure(String(published?.latest.number ?? "")))}</Notice>
       )}
@@ -115,6 +121,16 @@ function PublishKey(props: { recipe: RecipeAtWork; form: Bound; found: Signal<Hi
   const number = figure(String(nextNumber(recipe)));
 
   async function send() {
+    const { recipe: id, name: typedName } = recipe.typed;
+    const taken = sameNameSays(recipes.value, {
+      id,
+      name: typedName,
+      before: recipe.published?.name ?? null,
+    });
+    if (taken !== null) {
+      found.value = { field: "name", sentence: taken };
+      return focusRefused(found.value);
+    }
     const answer = await publish(recipe);
     found.value = hindranceOf(answer);
     if (!("saved" in answer)) return focusRefused(found.value);

@@ -7,10 +7,12 @@ import { goTo } from "../../../state/route.ts";
 import { isStillLoading } from "../../../state/sheets.ts";
 import { recipes } from "../../../state/stock.ts";
 import { amountWords, dayWords, figure } from "../../../text/numbers.ts";
+import { SAME_NAME } from "../../../text/same_name.ts";
 import { AREAS, SET_UP } from "../../../text/set_up.ts";
 import { RECIPE } from "../../../text/set_up_recipe.ts";
 import { HeadGauge } from "../../shared/HeadGauge.tsx";
 import { amountText, materialOf } from "../../shared/lots.ts";
+import { namesakes } from "../../shared/namesakes.ts";
 import { KeptLine } from "../KeptLine.tsx";
 import { mayWrite, whoMayWrite } from "../who.ts";
 import "../set_up.css";
@@ -18,6 +20,7 @@ import "../set_up.css";
 /** `#/set-up/recipes`. */
 export function Screen() {
   const words = AREAS.recipes;
+  const twins = namesakes(recipes.value);
   return (
     <Frame
       where={SET_UP.where}
@@ -47,7 +50,11 @@ export function Screen() {
               id,
               name,
               sub: `${RECIPE.version(number)}, ${dayWords(latest.published_on, true)}`,
-              right: makesWords(makes, textIn(latest.body, "product")),
+              right: twins.has(id) ? (
+                <span class="shout">{SAME_NAME.mark}</span>
+              ) : (
+                makesWords(makes, textIn(latest.body, "product"))
+              ),
             };
           })}
           chosen={null}
