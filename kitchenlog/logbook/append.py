@@ -132,7 +132,6 @@ def _numbered(head: LogHead, drafts: Sequence[Draft], arrival: Arrival) -> list[
             fingerprint=draft.fingerprint,
             seq=seq,
             received_at=arrival.received_at,
-            skew_ms=arrival.skew_ms,
         )
         numbered.append(Numbered(draft, seq, previous))
     return numbered

@@ -8,15 +8,9 @@ from datetime import datetime
 from kitchenlog.logbook.wire import wire_time
 
 
-def chain_hash(
-    previous: str, *, fingerprint: str, seq: int, received_at: datetime, skew_ms: int | None
-) -> str:
-    """SHA-256 of the previous hash, the fingerprint, the number, the time of receipt, the skew.
-
-    `skew_ms` is None for entries chained before the skew was part of it.
-    """
-    skew = "" if skew_ms is None else str(skew_ms)
-    text = f"{previous}{fingerprint}{seq}{wire_time(received_at)}{skew}"
+def chain_hash(previous: str, *, fingerprint: str, seq: int, received_at: datetime) -> str:
+    """SHA-256 of the previous hash, the fingerprint, number and time of receipt (R80)."""
+    text = f"{previous}{fingerprint}{seq}{wire_time(received_at)}"
     return hashlib.sha256(text.encode()).hexdigest()
 
 

@@ -102,17 +102,10 @@ def _examined(row: Entry | Misread, previous: str) -> tuple[Draft | None, str | 
 
 
 def _follows(entry: Entry, previous: str) -> bool:
-    """By the hash of today, or by that of logs whose chain did not hold the skew yet."""
-    return entry.chain_hash in {
-        chain_hash(
-            previous,
-            fingerprint=entry.fingerprint,
-            seq=entry.seq,
-            received_at=entry.received_at,
-            skew_ms=skew_ms,
-        )
-        for skew_ms in (entry.skew_ms, None)
-    }
+    expected = chain_hash(
+        previous, fingerprint=entry.fingerprint, seq=entry.seq, received_at=entry.received_at
+    )
+    return entry.chain_hash == expected
 
 
 def _as_it_came(canonical: str) -> Draft:
