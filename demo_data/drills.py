@@ -58,7 +58,7 @@ PRACTICES = (
         techniques=("level_surface", "eye_level", "lowest_point"),
     ),
     Practice(
-        day=20, by="joram", off={"dial": -0.2, "surface": 0.1, "spoon": 0.3}, unsteady=0.3,
+        day=20, by="joram", off={"dial": -0.4, "surface": -0.3, "spoon": -0.3}, unsteady=0.3,
         scale="mill-scale", division="1", mass="1251", repeats=1.5,
         techniques=("levelled_with_a_straight_edge", "wrote_it_at_once"),
     ),
@@ -86,7 +86,7 @@ PRACTICES = (
         techniques=("level_surface", "waited_until_steady", "wrote_it_at_once"),
     ),
     Practice(
-        day=24, by="marisol", off={"dial": 0.1, "surface": 0.2, "spoon": -0.3}, unsteady=0.3,
+        day=24, by="marisol", off={"dial": 0.3, "surface": 0.4, "spoon": 0.1}, unsteady=0.3,
         scale="pinch-scale", division="0.1", mass="249.7", repeats=0.1,
         techniques=("eye_level", "lowest_point", "levelled_with_a_straight_edge"),
     ),
