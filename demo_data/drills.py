@@ -1,14 +1,15 @@
-"""Two members practise reading: what they read of each question, better from drill to drill."""
+"""Four members practise reading: what they read of each question, better each time."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
-from decimal import ROUND_HALF_EVEN, Decimal
+from decimal import Decimal
 from random import Random
 
 from demo_data.diary import Body, Diary
+from demo_data.shown import off_by
 from demo_data.story import SEED
 from kitchenlog.calc.drills import DRAWN_BY, SEED_MOST, Question, drill_questions
 from kitchenlog.calc.numbers import plain
@@ -33,7 +34,8 @@ class Practice:
 
 
 # Noor reads the rim of the curve at first and stands to the side of dials; Joram takes a short
-# spoon for a full one. Both learn.
+# spoon for a full one; Devan does not wait for the scale; Marisol heaps her spoons. All learn,
+# and in the last week three of them weigh the same jar of salt on the pinch scale.
 PRACTICES = (
     Practice(
         day=2, by="noor", off={"dial": 0.9, "surface": 1.3, "spoon": 0.4}, unsteady=0.7,
@@ -56,7 +58,7 @@ PRACTICES = (
         techniques=("level_surface", "eye_level", "lowest_point"),
     ),
     Practice(
-        day=20, by="joram", off={"dial": -0.2, "surface": 0.1, "spoon": 0.3}, unsteady=0.3,
+        day=20, by="joram", off={"dial": -0.4, "surface": -0.3, "spoon": -0.3}, unsteady=0.3,
         scale="mill-scale", division="1", mass="1251", repeats=1.5,
         techniques=("levelled_with_a_straight_edge", "wrote_it_at_once"),
     ),
@@ -67,6 +69,26 @@ PRACTICES = (
             "level_surface", "eye_level", "lowest_point", "needle_on_zero",
             "waited_until_steady", "tared_the_bowl",
         ),
+    ),
+    Practice(
+        day=10, by="devan", off={"dial": 0.3, "surface": 0.5, "spoon": -0.3}, unsteady=0.9,
+        scale="pinch-scale", division="0.1", mass="249.9", repeats=0.4,
+        techniques=("level_surface", "wrote_it_at_once"),
+    ),
+    Practice(
+        day=12, by="marisol", off={"dial": 0.2, "surface": 0.4, "spoon": -1.4}, unsteady=0.8,
+        scale="mill-scale", division="1", mass="1249", repeats=2.0,
+        techniques=("eye_level",),
+    ),
+    Practice(
+        day=24, by="devan", off={"dial": 0.1, "surface": 0.2, "spoon": -0.1}, unsteady=0.35,
+        scale="pinch-scale", division="0.1", mass="250.0", repeats=0.15,
+        techniques=("level_surface", "waited_until_steady", "wrote_it_at_once"),
+    ),
+    Practice(
+        day=24, by="marisol", off={"dial": 0.3, "surface": 0.4, "spoon": 0.1}, unsteady=0.3,
+        scale="pinch-scale", division="0.1", mass="249.7", repeats=0.1,
+        techniques=("eye_level", "lowest_point", "levelled_with_a_straight_edge"),
     ),
 )  # fmt: skip
 
@@ -102,7 +124,7 @@ def _drill(practice: Practice, member: str, chance: Random) -> Body:
             "unit": "g",
             "division": practice.division,
             "shown": [
-                _near(practice.mass, practice.division, chance.gauss(0, practice.repeats))
+                off_by(practice.mass, chance.gauss(0, practice.repeats), practice.division)
                 for _ in range(WEIGHINGS)
             ],
         },
@@ -114,10 +136,4 @@ def _read(question: Question, practice: Practice, chance: Random) -> str:
     """To a fifth of a division, as a practised eye says it; a spoon to a whole percent."""
     division = Decimal(question["division"])
     off = chance.gauss(practice.off[question["sort"]], practice.unsteady) * float(division)
-    return _near(question["truth"], plain(division / 5), off)
-
-
-def _near(value: str, step: str, off: float) -> str:
-    """A value moved by `off` and shown to a step."""
-    moved = (Decimal(value) + Decimal(repr(off))) / Decimal(step)
-    return plain(moved.quantize(Decimal(1), rounding=ROUND_HALF_EVEN) * Decimal(step))
+    return off_by(question["truth"], off, plain(division / 5))

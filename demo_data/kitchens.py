@@ -6,10 +6,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from decimal import ROUND_CEILING, Decimal
+from random import Random
 
 from demo_data.diary import Body, Diary
 from demo_data.runs import Run, scale_for
 from demo_data.shelf import Lot
+from demo_data.shown import places_of, shown
 from demo_data.store import Store, quantity
 from demo_data.story import Row, Story
 from kitchenlog.calc.shelf_life import last_day
@@ -34,12 +36,14 @@ class Minutes:
 
 @dataclass(frozen=True, kw_only=True)
 class Kitchens:
-    """Where batches are made; `versions` names the entry of each recipe's version."""
+    """Where batches are made; `versions` names the entry of each recipe's version, `chance` is
+    that of repeated readings alone."""
 
     story: Story
     diary: Diary
     store: Store
     versions: Mapping[str, str]
+    chance: Random
 
     def make(self, run: Run) -> None:
         """One batch; one that is not finished ends with the last step that was read."""
@@ -114,7 +118,9 @@ class Kitchens:
                 if lot.unit == "pc":
                     body["counted"] = quantity(load, "pc")
                 else:
-                    body["reading"] = self._reading(self._scale(run, line, load), load)
+                    reading = self._reading(self._scale(run, line, load), load)
+                    is_repeated = line["line"] in run.read_thrice
+                    body["reading"] = self._repeated(reading) if is_repeated else reading
                 self._write_weigh_in(run, body, clock)
             self.store.shelf.take(lot.code, run.recipe["kitchen"], amount)
 
@@ -146,7 +152,7 @@ class Kitchens:
         """As the instrument shows it: gross, with as many places as its division has."""
         instrument = self.story.instruments[name]
         tare, division = instrument.get("bowl_tare", "0"), instrument["division"]
-        places = max(-int(Decimal(division).as_tuple().exponent), 0)
+        places = places_of(division)
         reading: Body = {
             "instrument": name,
             "unit": instrument["unit"],
@@ -156,6 +162,13 @@ class Kitchens:
         if "repeatability" in instrument:
             reading["repeatability"] = instrument["repeatability"]
         return {**reading, "tare": tare} if "bowl_tare" in instrument else reading
+
+    def _repeated(self, reading: Body) -> Body:
+        """Twice more the same load: as much below the first reading as above it."""
+        off = self.chance.choice((0, 1, 1, 2)) * Decimal(reading["division"])
+        first, division = Decimal(reading["shown"]), reading["division"]
+        repeats = [shown(each, division) for each in (first - off, first + off)]
+        return {**reading, "repeats": repeats}
 
     def _losses(self, run: Run, batch: str, stage: str, clock: Minutes) -> None:
         for loss in run.losses:

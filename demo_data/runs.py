@@ -27,7 +27,9 @@ class Loss:
 
 @dataclass(frozen=True, kw_only=True)
 class Run:
-    """One batch as it went; `nets` by line in the line's unit, `read` by step in its unit."""
+    """One batch as it went; `nets` by line in the line's unit, `read` by step in its unit.
+
+    What a pinch too much would spoil is read three times."""
 
     recipe: Row
     by: str
@@ -41,6 +43,7 @@ class Run:
     action: Mapping[str, str] = field(default_factory=dict)
     forgets_tare_of: str | None = None
     on_scale: Mapping[str, str] = field(default_factory=dict)
+    read_thrice: tuple[str, ...] = ()  # lines
 
 
 def b01(story: Story, *, by: str, at: datetime) -> Run:
@@ -108,6 +111,7 @@ def jam(story: Story, chance: Random, *, by: str, at: datetime) -> Run:
         ),
         good=filled - rejected,
         rejected=rejected,
+        read_thrice=("pectin", "citric acid"),
     )
 
 
@@ -129,6 +133,7 @@ def pickle(story: Story, chance: Random, *, by: str, at: datetime) -> Run:
         losses=(Loss("preparation", "trim", trim, "cucumber"),),
         good=filled - rejected,
         rejected=rejected,
+        read_thrice=("mustard seed",),
     )
 
 
@@ -149,6 +154,7 @@ def banana(story: Story, chance: Random, *, by: str, at: datetime) -> Run:
         read={"slice": slices, "dryer": Decimal(chance.choice((60, 62, 64))), "dry": dried},
         losses=(Loss("preparation", "trim", trim, "banana"),),
         good=packs,
+        read_thrice=("citric acid",),
     )
 
 
@@ -159,7 +165,15 @@ def biscuits(story: Story, chance: Random, *, by: str, at: datetime) -> Run:
     good = chance.choice((18, 19, 20))
     nets |= {"bags": Decimal(good), "labels": Decimal(good)}
     oven = Decimal("165.0") + chance.randrange(100) / Decimal(10)
-    return Run(recipe=recipe, by=by, at=at, nets=nets, read={"oven": oven}, good=good)
+    return Run(
+        recipe=recipe,
+        by=by,
+        at=at,
+        nets=nets,
+        read={"oven": oven},
+        good=good,
+        read_thrice=("salt",),
+    )
 
 
 def _nets(story: Story, recipe: Row, chance: Random) -> dict[str, Decimal]:

@@ -9,8 +9,10 @@ from random import Random
 from typing import Any
 
 from demo_data import runs
+from demo_data.checks import check_instruments
 from demo_data.diary import Body, Diary, House
 from demo_data.drills import practise
+from demo_data.fills import weigh_packs
 from demo_data.kitchens import Kitchens
 from demo_data.market import Market, StallDay
 from demo_data.mishaps import Mishaps
@@ -40,6 +42,8 @@ def four_weeks(house: House, *, anchor: date) -> dict[str, list[dict[str, Any]]]
     for number in range(DAYS):
         weeks.live(number)
     practise(weeks.diary, begins_on=weeks.begins_on)
+    check_instruments(weeks.diary, weeks.story, begins_on=weeks.begins_on)
+    weigh_packs(weeks.diary, weeks.story, begins_on=weeks.begins_on)
     return weeks.diary.entries()
 
 
@@ -170,7 +174,13 @@ class Weeks:
             versions[recipe["recipe"]] = self.diary.write(
                 "ilsa", "recipe_published", body, at
             ).id
-        return Kitchens(story=self.story, diary=self.diary, store=self.store, versions=versions)
+        return Kitchens(
+            story=self.story,
+            diary=self.diary,
+            store=self.store,
+            versions=versions,
+            chance=Random(f"{SEED} repeats {at.weekday()}"),  # noqa: S311 a story, not a secret
+        )
 
 
 _PUBLISHED = (

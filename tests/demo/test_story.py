@@ -3,68 +3,33 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
 from datetime import date, datetime, timedelta
-from functools import cache
-from typing import Any
-from uuid import UUID
 
 import pytest
 
-from demo_data.diary import House, Phone
 from demo_data.story import read_story
 from demo_data.weeks import B01_DAY, anchor_of, first_day, four_weeks
-from kitchenlog.calc.batches import batch_state
-from kitchenlog.calc.record import Fact, family_roots
 from kitchenlog.calc.skills import skill_state
-from kitchenlog.calc.stock import lot_state
-
-ANCHORS = [date(2026, 11, 23) + timedelta(days=number) for number in range(7)]
-ANCHOR = ANCHORS[3]
-Entry = dict[str, Any]
-
-
-def _house() -> House:
-    members = read_story().members
-    phones = {
-        row["login"]: Phone(str(UUID(int=number)), str(UUID(int=100 + number)), row["mark"])
-        for number, row in enumerate(members, start=1)
-    }
-    return House(str(UUID(int=1000)), phones)
+from tests.demo.told import (
+    ANCHOR,
+    ANCHORS,
+    batches,
+    entries,
+    facts_by_subject,
+    house,
+    lots,
+    of_kind,
+)
 
 
-@cache
-def _entries(anchor: date) -> tuple[Entry, ...]:
-    return tuple(entry for own in four_weeks(_house(), anchor=anchor).values() for entry in own)
+def test_the_same_anchor_gives_the_sameentries() -> None:
+    again = four_weeks(house(), anchor=ANCHOR)
 
-
-def _kind(anchor: date, kind: str) -> list[Entry]:
-    return [entry for entry in _entries(anchor) if entry["kind"] == kind]
-
-
-def _facts_by_subject(entries: Iterable[Entry]) -> dict[str, list[Fact]]:
-    every = list(entries)
-    roots = family_roots({e["id"]: e["body"].get("corrects") for e in every})
-    about: dict[str, set[str]] = defaultdict(set)
-    for entry in every:
-        about[roots[entry["id"]]].update(entry["subjects"])
-    facts: dict[str, list[Fact]] = defaultdict(list)
-    for seq, entry in enumerate(every, start=1):
-        names = ("id", "kind", "author", "device", "device_seq", "happened_at", "local_date")
-        fact = Fact(seq=seq, body=entry["body"], **{name: entry[name] for name in names})
-        for subject in about[roots[entry["id"]]]:
-            facts[subject].append(fact)
-    return facts
-
-
-def test_the_same_anchor_gives_the_same_entries() -> None:
-    again = four_weeks(_house(), anchor=ANCHOR)
-
-    assert tuple(entry for own in again.values() for entry in own) == _entries(ANCHOR)
+    assert tuple(entry for own in again.values() for entry in own) == entries(ANCHOR)
 
 
 def test_another_anchor_gives_other_ids() -> None:
-    ids = [{entry["id"] for entry in _entries(anchor)} for anchor in ANCHORS[:2]]
+    ids = [{entry["id"] for entry in entries(anchor)} for anchor in ANCHORS[:2]]
 
     assert not ids[0] & ids[1]
 
@@ -76,12 +41,12 @@ def test_the_first_day_leads_back_to_the_anchor() -> None:
 @pytest.mark.parametrize("anchor", ANCHORS, ids=str)
 def test_every_device_counts_without_a_gap_and_no_id_comes_twice(anchor: date) -> None:
     counts: dict[str, list[int]] = defaultdict(list)
-    for entry in _entries(anchor):
+    for entry in entries(anchor):
         counts[entry["device"]].append(entry["device_seq"])
 
     assert all(own == list(range(1, len(own) + 1)) for own in counts.values())
     assert len(counts) == 6
-    assert len({entry["id"] for entry in _entries(anchor)}) == len(_entries(anchor))
+    assert len({entry["id"] for entry in entries(anchor)}) == len(entries(anchor))
 
 
 @pytest.mark.parametrize("anchor", ANCHORS, ids=str)
@@ -89,7 +54,7 @@ def test_everything_was_recorded_in_the_four_weeks_before_the_anchor(anchor: dat
     zone = read_story().zone
     days = [
         datetime.fromisoformat(entry["recorded_at"]).astimezone(zone).date()
-        for entry in _entries(anchor)
+        for entry in entries(anchor)
     ]
 
     assert min(days) == first_day(anchor)
@@ -100,54 +65,44 @@ def test_everything_was_recorded_in_the_four_weeks_before_the_anchor(anchor: dat
 def test_everything_the_demo_is_to_show_happens_in_every_week_it_may_begin(
     anchor: date,
 ) -> None:
-    materials = [entry["body"]["sort"] for entry in _kind(anchor, "material_defined")]
-    places = [entry["body"]["sort"] for entry in _kind(anchor, "place_defined")]
-    receipts = [entry["body"]["condition"] for entry in _kind(anchor, "receipt")]
+    materials = [entry["body"]["sort"] for entry in of_kind(anchor, "material_defined")]
+    places = [entry["body"]["sort"] for entry in of_kind(anchor, "place_defined")]
+    receipts = [entry["body"]["condition"] for entry in of_kind(anchor, "receipt")]
 
     assert materials.count("ingredient") >= 12
     assert (places.count("kitchen"), places.count("store"), places.count("stall")) == (3, 1, 2)
-    assert len(_kind(anchor, "recipe_published")) == 4
+    assert len(of_kind(anchor, "recipe_published")) == 4
     assert receipts.count("refused") == 1
-    corrected = [entry["body"]["of_kind"] for entry in _kind(anchor, "correction")]
+    corrected = [entry["body"]["of_kind"] for entry in of_kind(anchor, "correction")]
     assert sorted(corrected) == ["receipt", "weigh_in"]
     for kind in ("void", "topped_up", "return", "finding_settled", "material_changed"):
-        assert len(_kind(anchor, kind)) == 1, kind
+        assert len(of_kind(anchor, kind)) == 1, kind
     for kind in ("sale", "dispatch", "transfer", "loss", "count", "price_paid", "note"):
-        assert len(_kind(anchor, kind)) >= 2, kind
+        assert len(of_kind(anchor, kind)) >= 2, kind
 
 
 @pytest.mark.parametrize("anchor", ANCHORS, ids=str)
 def test_stock_goes_below_nothing_only_where_a_lot_is_oversold(anchor: date) -> None:
-    facts = _facts_by_subject(_entries(anchor))
-    lots = {
-        subject: lot_state(subject, about)
-        for subject, about in facts.items()
-        if subject.startswith("lot:")
-    }
+    sheets = lots(anchor).values()
 
-    findings = [each for lot in lots.values() for each in lot["findings"]]
+    findings = [each for lot in sheets for each in lot["findings"]]
     assert sorted((each["key"], each["is_settled"]) for each in findings) == [
         ("negative:square-stall", False),
         ("negative:square-stall", True),
     ]
-    variances = [count["variance"] for lot in lots.values() for count in lot["counts"]]
+    variances = [count["variance"] for lot in sheets for count in lot["counts"]]
     assert "-1" in variances and "3" in variances
 
 
 @pytest.mark.parametrize("anchor", ANCHORS, ids=str)
 def test_batches_show_every_verdict_and_one_is_under_way(anchor: date) -> None:
-    facts = _facts_by_subject(_entries(anchor))
-    batches = [
-        batch_state(subject, about)
-        for subject, about in facts.items()
-        if subject.startswith("batch:")
-    ]
+    sheets = batches(anchor).values()
 
-    verdicts = {line["verdict"] for batch in batches for line in batch["lines"]}
-    whats = {each["what"] for batch in batches for each in batch["findings"]}
+    verdicts = {line["verdict"] for batch in sheets for line in batch["lines"]}
+    whats = {each["what"] for batch in sheets for each in batch["findings"]}
     assert {"within", "outside", "cannot_tell"} <= verdicts
-    assert whats == {"outside", "cannot_tell", "step_outside"}
-    under_way = [batch for batch in batches if not batch["is_finished"]]
+    assert whats == {"outside", "cannot_tell", "step_outside", "instrument_failed"}
+    under_way = [batch for batch in sheets if not batch["is_finished"]]
     assert under_way and all(
         date.fromisoformat(batch["started_on"] or "") == anchor - timedelta(days=1)
         for batch in under_way
@@ -159,13 +114,13 @@ def test_the_worked_batch_comes_out_digit_for_digit(anchor: date) -> None:
     """Production pack 1.9 [B01]: masses and yields; the costs are of another part."""
     started = [
         entry
-        for entry in _kind(anchor, "batch_started")
+        for entry in of_kind(anchor, "batch_started")
         if entry["local_date"] == (first_day(anchor) + timedelta(days=B01_DAY)).isoformat()
-        and entry["author"] == _house().phones["devan"].member
+        and entry["author"] == house().phones["devan"].member
     ]
     subject = f"batch:{started[0]['body']['batch']}"
 
-    batch = batch_state(subject, _facts_by_subject(_entries(anchor))[subject])
+    batch = batches(anchor)[subject]
 
     expected = {
         "prepared_in": "15000",
@@ -198,13 +153,13 @@ def test_the_worked_batch_comes_out_digit_for_digit(anchor: date) -> None:
 
 
 @pytest.mark.parametrize("anchor", ANCHORS, ids=str)
-def test_two_members_practise_and_read_better_in_the_end(anchor: date) -> None:
-    facts = _facts_by_subject(_entries(anchor))
+def test_four_members_practise_and_read_better_in_the_end(anchor: date) -> None:
+    facts = facts_by_subject(anchor)
     states = [
         skill_state(subject, facts[subject]) for subject in facts if subject[:6] == "skill:"
     ]
 
-    assert sorted(len(state["drills"]) for state in states) == [2, 4]
+    assert sorted(len(state["drills"]) for state in states) == [2, 2, 2, 4]
     for state in states:
         shares = [float(each["whole"]["within_half_percent"]) for each in state["drills"]]
         spreads = [float(each["whole"]["spread"]) for each in state["drills"]]

@@ -60,6 +60,7 @@ def test_a_scale_is_checked_offline_its_correction_used_and_a_late_failure_names
     phone.hand_over_now()
     for each in (phone, second):
         _the_batch_names_the_check(each, batch)
+    _today_leads_the_coordinator_to_what_leaned(second, lot)
     assert phone.trouble == []
     assert second.trouble == []
 
@@ -119,3 +120,9 @@ def _the_batch_names_the_check(phone: Phone, batch: str) -> None:
     phone.go(f"/batch/{batch}")
     phone.sees("Its instrument failed a check.")
     phone.sees("Bench scale failed its check of")
+
+
+def _today_leads_the_coordinator_to_what_leaned(phone: Phone, lot: str) -> None:
+    phone.go("/")
+    phone.press("1 batch leaned on an instrument that failed")
+    _what_leaned_on_it(phone, lot)

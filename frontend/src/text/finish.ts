@@ -69,6 +69,7 @@ export const BATCH = {
   leans_on: (count: string, where: string) => `${count} on it: ${where}.`,
   would_change: (name: string, was: string, now: string) => `${name}: ${was} would be ${now}.`,
   no_change: "No verdict would change.",
+  see_leaned: "What else leaned on it",
   bench: "Next",
   where: "Batch",
   version_by: (on: string) => `started ${dayWords(on, true)} by`,

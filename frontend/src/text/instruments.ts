@@ -37,8 +37,8 @@ export const INSTRUMENTS = {
   recalled: "recalled, not read",
   correction: "Correction in force",
   no_correction: "Readings are taken as they are shown.",
-  not_applied: "Found, but not applied: chance explains it.",
-  not_known: "Found, but not applied: nothing tells how far it scatters.",
+  not_applied: "Found, but not applied: chance explains it",
+  not_known: "Found, but not applied: nothing tells how far it scatters",
   found_by: (day: string) => `found by the check of ${dayWords(day)}`,
   offset: (by: string) => `Add ${by} to every reading`,
   line: (by: string, at: string, slope: string, step: string) =>
@@ -48,6 +48,7 @@ export const INSTRUMENTS = {
   range: (low: string, high: string) =>
     `Checked from ${low} to ${high}. Beyond that it is stretched.`,
   spread: (sd: string) => `One reading spreads by ${sd} (standard deviation of repeats).`,
+  no_spread: "Its repeats all read the same.",
   put_right: "Put right on the spot.",
   see_leaned: "What leaned on it",
 };
@@ -297,7 +298,8 @@ export const LEANED = {
   none: "No reading on this phone leaned on it.",
   moves: (by: string) => `would move by ${by}`,
   unknown: "nobody can say how far it would move",
-  changes: (name: string, was: string, now: string) => `${name}: ${was} would be ${now}`,
+  changes: (name: string, was: string, now: string) =>
+    `${name.replace(/\.$/, "")}: ${was} would be ${now}`,
   no_change: "no verdict would change",
   lots: "Lots",
   got: "Who got them",

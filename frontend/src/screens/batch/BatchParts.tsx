@@ -53,7 +53,7 @@ function weighInRow(
         <>
           <VerdictWord verdict={line.verdict} /> <span class="code">{weighIn.lot}</span>
           {weighIn.trust?.found_by &&
-            `, ${BATCH.corrected_from(amountWords(weighIn.net, weighIn.unit))}`}{" "}
+            `, ${BATCH.corrected_from(amountWords(weighIn.net, weighIn.unit))}${weighIn.trust.is_extrapolated ? "." : ""}`}{" "}
           <InQuestion {...weighIn} trust={weighIn.trust} />
         </>
       }

@@ -9,7 +9,7 @@ import { BATCH, findingWords } from "../../text/finish.ts";
 import { countWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { Balance } from "../shared/Balance.tsx";
-import { batchOf, lineName, pathOfAct, recipeNameOf } from "../shared/batches.ts";
+import { batchOf, lineName, pathOfAct, pathOfLeaned, recipeNameOf } from "../shared/batches.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { materialOf, quantityText } from "../shared/lots.ts";
 import { useHeld } from "../shared/use_held.ts";
@@ -103,7 +103,7 @@ function Findings({ batch }: { batch: BatchState }) {
           <li key={each.key} class={isDoubt(each.what) ? "doubt" : ""}>
             <span class="rec">{aboutWords(batch, each.detail, each.entry)}</span>
             {findingWords(each.what)}
-            {each.what === "instrument_failed" && <Failed batch={batch} detail={each.detail} />}
+            {each.what === "instrument_failed" && <Failed batch={batch} finding={each} />}
           </li>
         ))}
       </ul>
@@ -114,10 +114,10 @@ function Findings({ batch }: { batch: BatchState }) {
 /** Which readings a failed check puts in question, and which verdicts would change. */
 function Failed({
   batch,
-  detail = {},
+  finding: { detail = {}, entry },
 }: {
   batch: BatchState;
-  detail: Readonly<Record<string, string>> | undefined;
+  finding: BatchState["findings"][number];
 }) {
   const named = (at: string) =>
     aboutWords(batch, batch.steps.some((each) => each.step === at) ? { step: at } : { line: at });
@@ -140,6 +140,9 @@ function Failed({
               );
             })
             .join(" ")}
+      <p class="key-row">
+        <Cup href={`#${pathOfLeaned(entry)}`}>{BATCH.see_leaned}</Cup>
+      </p>
     </>
   );
 }

@@ -56,6 +56,9 @@ function List({ batches }: { batches: readonly BatchState[] }) {
             <span class="rec">{recipeNameOf(batch)}</span>
             <b>{batch.code}</b>
             <Way state={batch} />
+            {batch.findings.some((each) => !each.is_settled) && (
+              <span class="to-look-at">{BATCH.findings}</span>
+            )}
           </Cup>
         </li>
       ))}

@@ -18,14 +18,18 @@ export function Correction({ state }: { state: InstrumentState }) {
         <>
           <p>
             <b>{appliedWords(line) ?? lineWords(line)}</b>
-            {found && `, ${INSTRUMENTS.found_by(found.on)}.`}
+            {found && `, ${INSTRUMENTS.found_by(found.on)}`}.
           </p>
           <p class="second">{formulaWords(line)}</p>
           <p class="second">{rangeWords(line)}</p>
         </>
       )}
       {row?.repeatability && (
-        <p class="second">{INSTRUMENTS.spread(amountWords(row.repeatability, row.unit))}</p>
+        <p class="second">
+          {Number(row.repeatability) === 0
+            ? INSTRUMENTS.no_spread
+            : INSTRUMENTS.spread(amountWords(row.repeatability, row.unit))}
+        </p>
       )}
     </Part>
   );

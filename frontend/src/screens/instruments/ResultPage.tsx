@@ -8,13 +8,13 @@ import { ErrorChart } from "../../parts/ErrorChart.tsx";
 import { DayField, TickField } from "../../parts/Fields.tsx";
 import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
-import { CHECK, INSTRUMENTS, saidWords, VERDICT_WORDS } from "../../text/instruments.ts";
+import { CHECK, INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { today } from "../shared/edge.ts";
 import { instrumentSheet } from "../shared/instruments.ts";
 import { CheckFrame } from "./CheckFrame.tsx";
 import { linesFor, type Told } from "./check_body.ts";
-import { stepByStep } from "./errors.ts";
+import { checkSays, stepByStep } from "./errors.ts";
 import { lineWords } from "./line_words.ts";
 import type { Checking } from "./use_check.ts";
 
@@ -26,7 +26,7 @@ export function ResultPage({ checking }: { checking: Checking }) {
   const { result, unit } = told;
   const isRead = result.points.length > 0;
   const hindered = checking.hindrance.value;
-  const words = saidWords({ ...result, unit });
+  const words = checkSays({ ...result, unit });
   return (
     <CheckFrame
       checking={checking}

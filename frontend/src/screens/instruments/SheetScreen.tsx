@@ -7,12 +7,12 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Facts, Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { FITNESS } from "../../text/fitness.ts";
-import { INSTRUMENTS, saidWords, VERDICT_WORDS } from "../../text/instruments.ts";
+import { INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
 import type { Standing } from "../shared/fitness.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { instrumentSheet, mayKnowMore, standingOf } from "../shared/instruments.ts";
 import { Correction } from "./Correction.tsx";
-import { overTime, stepByStep } from "./errors.ts";
+import { checkSays, overTime, stepByStep } from "./errors.ts";
 import { factsOf } from "./facts.ts";
 import { Limits } from "./Limits.tsx";
 import "../shared/rows.css";
@@ -67,14 +67,14 @@ function Sheet({ id, state }: { id: string; state: InstrumentState }) {
           <Part title={INSTRUMENTS.over_time}>
             <ErrorChart
               errors={overTime(checks)}
-              says={INSTRUMENTS.chart(checks.length, saidWords(last))}
+              says={INSTRUMENTS.chart(checks.length, checkSays(last))}
             />
           </Part>
           {last.points.length > 1 && (
             <Part title={INSTRUMENTS.along}>
               <ErrorChart
                 errors={stepByStep(last.points, last.unit)}
-                says={`${INSTRUMENTS.along}: ${saidWords(last)}`}
+                says={`${INSTRUMENTS.along}: ${checkSays(last)}`}
               />
             </Part>
           )}
@@ -98,13 +98,13 @@ function State({ standing, id }: { standing: Standing; id: string }) {
       ) : (
         <>
           <p>
-            {VERDICT_WORDS[check.verdict]}. {saidWords(check)}{" "}
+            {VERDICT_WORDS[check.verdict]}. {checkSays(check)}{" "}
             {check.verdict === "failed" && is !== "failed" && INSTRUMENTS.put_right}
           </p>
           <p class="second">
             {[
               INSTRUMENTS.last(check.on),
-              due_on === null ? "" : INSTRUMENTS.due_on(due_on),
+              due_on === null || is === "failed" ? "" : INSTRUMENTS.due_on(due_on),
               INSTRUMENTS.uses(uses, mayKnowMore()),
             ]
               .filter(Boolean)

@@ -6,6 +6,7 @@ import { ONE_SIDED_95 } from "../../calc/readings.ts";
 import type { ErrorShown } from "../../parts/ErrorChart.tsx";
 import { placeWords, saidWords, VERDICT_WORDS } from "../../text/instruments.ts";
 import { amountWords, dayWords, signedWords } from "../../text/numbers.ts";
+import { asGoodAs } from "../shared/trust.ts";
 
 /** One column a check: the step that decided it. */
 export function overTime(checks: readonly Check[]): ErrorShown[] {
@@ -20,7 +21,7 @@ export function overTime(checks: readonly Check[]): ErrorShown[] {
         reach: guard_band === undefined ? null : Number(guard_band),
         limit: limit === undefined ? null : Number(limit),
         isOutside: check.verdict === "failed",
-        words: `${VERDICT_WORDS[check.verdict] ?? ""}. ${saidWords(check)}`,
+        words: `${VERDICT_WORDS[check.verdict] ?? ""}. ${checkSays(check)}`,
       },
     ];
   });
@@ -32,9 +33,27 @@ export function stepByStep(points: readonly CheckedPoint[], unit: string | null)
     id: String(index),
     name: amountWords(point.reference, unit),
     error: Number(point.error),
-    reach: point.u === null ? null : Number(point.u) * ONE_SIDED_95,
+    reach: point.u === null ? null : Number(reachOf(point)),
     limit: point.limit === null ? null : Number(point.limit),
     isOutside: point.verdict === "outside",
-    words: `${placeWords(point.sort, point.reference, unit)}: ${signedWords(point.error, unit)}`,
+    words: `${placeWords(point.sort, point.reference, unit)}: ${signedWords(shortened(point.error, reachOf(point)), unit)}`,
   }));
+}
+
+/** What a check says, its error with no more digits than the check is good for. */
+export function checkSays(said: Parameters<typeof saidWords>[0]): string {
+  const { error, guard_band } = said.values;
+  if (error === undefined) return saidWords(said);
+  const values = { ...said.values, error: shortened(error, guard_band ?? null) };
+  return saidWords({ ...said, values });
+}
+
+/** A volume worked out of masses has six places; what a scale showed stays as it was shown. */
+function shortened(error: string, reach: string | null): string {
+  const short = asGoodAs(error, reach);
+  return short.length < error.length ? short : error;
+}
+
+function reachOf({ u }: CheckedPoint): string | null {
+  return u === null ? null : String(Number(u) * ONE_SIDED_95);
 }

@@ -1,6 +1,7 @@
 /** What the screens of a batch share: its sheet, the names on it, the way to its next act. */
 import type { BatchState } from "../../calc/batches.ts";
-import { sheet } from "../../state/sheets.ts";
+import type { InstrumentState } from "../../calc/instruments.ts";
+import { sheet, sheetsOf } from "../../state/sheets.ts";
 import { type Defined, instruments, nameOf, recipes } from "../../state/stock.ts";
 import { type NextAct, underWay } from "../../state/today.ts";
 import type { Shown } from "../../state/types.ts";
@@ -37,6 +38,15 @@ export function pathOfAct(next: NextAct): string {
 export function pathAfter(batch: string): string {
   const next = underWay.value.find((each) => each.batch === batch)?.next;
   return next === undefined ? `/batch/${batch}` : pathOfAct(next);
+}
+
+/** Where everything stands that leaned on the instrument of a failed check; all instruments where
+ * this phone does not know whose check it is. */
+export function pathOfLeaned(check: string | undefined): string {
+  const failed = sheetsOf<InstrumentState>("instrument").value.find(({ state }) =>
+    state.doubts?.some((each) => each.check === check),
+  );
+  return failed === undefined ? "/instruments" : `/instruments/${failed.state.id}/leaned/${check}`;
 }
 
 /** An instrument as the screens need it; decimals as they were set up. */

@@ -66,9 +66,11 @@ export function toLookAt(): BatchState[] {
     .filter((batch) => batch.findings.some((each) => !each.is_settled));
 }
 
-/** An instrument that was read for this batch failed a check, and nobody has settled it. */
-export function leansOnFailed(batch: BatchState): boolean {
-  return batch.findings.some((each) => each.what === "instrument_failed" && !each.is_settled);
+/** The failed checks of instruments that were read for this batch and that nobody has settled. */
+export function failedFor(batch: BatchState): string[] {
+  return batch.findings
+    .filter((each) => each.what === "instrument_failed" && !each.is_settled)
+    .flatMap(({ entry }) => entry ?? []);
 }
 
 /** Lots below zero somewhere. */

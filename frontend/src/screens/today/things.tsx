@@ -8,11 +8,11 @@ import { nameOf } from "../../state/stock.ts";
 import { type UnderWay, underWay } from "../../state/today.ts";
 import { clockWords, ordinal } from "../../text/numbers.ts";
 import { TODAY } from "../../text/today.ts";
-import { pathOfAct, recipeNameOf } from "../shared/batches.ts";
+import { pathOfAct, pathOfLeaned, recipeNameOf } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
 import { amountText, lifeShown, materialOf } from "../shared/lots.ts";
 import { hourOf, lateLots, pastOf } from "./day.ts";
-import { belowZero, leansOnFailed, toLookAt } from "./day_around.ts";
+import { belowZero, failedFor, toLookAt } from "./day_around.ts";
 
 const STAGES = 4; // laid out, weighed in, cooked, packed
 
@@ -65,15 +65,14 @@ function looks(): DayThing[] {
       },
     ],
   ];
-  const leaning = first === undefined ? [] : [first, ...more].filter(leansOnFailed);
+  const leaning = toLookAt().filter((batch) => failedFor(batch).length > 0);
   if (isCoordinator() && leaning.length > 0) {
-    const [only] = leaning;
+    const [check, ...others] = new Set(leaning.flatMap(failedFor));
     all.push([
       leaning.length,
       {
         id: "failed",
-        href:
-          only !== undefined && leaning.length === 1 ? `#/batch/${only.batch}` : "#/instruments",
+        href: others.length === 0 ? `#${pathOfLeaned(check)}` : "#/instruments",
         words: TODAY.failed(leaning.length),
         why: TODAY.failed_why,
       },

@@ -1,0 +1,36 @@
+import { expect, test } from "vitest";
+import { checkSays, stepByStep } from "./errors.ts";
+
+const filled = { sort: "water", reference: "2000", limit: "20" };
+
+test("an error has no more digits than the check is good for", () => {
+  const said = checkSays({
+    says: "fit.within",
+    values: { ...filled, error: "-3.84423", guard_band: "2.37" },
+    unit: "mL",
+  });
+
+  expect(said).toContain("off by \u22123.8\u00a0mL");
+});
+
+test("what a scale showed gets no digits it did not show", () => {
+  const values = { sort: "rising", reference: "5000", error: "2", guard_band: "0.983", limit: "6" };
+
+  expect(checkSays({ says: "fit.within", values, unit: "g" })).toContain("off by +2\u00a0g");
+});
+
+test("a step in the list is as short as the sentence", () => {
+  const point = {
+    step: 0,
+    sort: "water",
+    reference: "5",
+    error: "0.079055",
+    u: "0.0688",
+    limit: "0.25",
+    verdict: "within",
+  };
+
+  expect(stepByStep([point], "mL").map(({ words }) => words)).toEqual([
+    "Filled to 5\u00a0mL: +0.08\u00a0mL",
+  ]);
+});
