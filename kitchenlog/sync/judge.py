@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from uuid import UUID
 
 from kitchenlog.entries import rights
-from kitchenlog.entries.envelope import Entry, parse_envelope
-from kitchenlog.entries.parse import parse_body_of
+from kitchenlog.entries.envelope import Entry
+from kitchenlog.entries.parse import parse_entry
 from kitchenlog.entries.refusals import Refusal, quarantine_code, sentence
 from kitchenlog.entries.upcast import Newer
 from kitchenlog.logbook.drafts import Draft, draft_of
@@ -38,17 +39,20 @@ class Sender:
     member: Member
     devices: Mapping[UUID, Device]
 
+    @cached_property
+    def cooperative(self) -> str:
+        """Its id as an entry writes it."""
+        return str(self.member.cooperative_id)
+
 
 def judged(value: object, *, sender: Sender) -> Draft | Aside | Later:
     """What to do with one entry. Business reasons never count here (R31)."""
-    entry = parse_envelope(value)
-    if isinstance(entry, Refusal):
-        return Aside(quarantine_code(entry), sentence(entry))
-    body = parse_body_of(entry)
-    if isinstance(body, Newer):
+    parsed = parse_entry(value)
+    if isinstance(parsed, Newer):
         return Later("This server is older than the app that wrote it; it will be asked again.")
-    if isinstance(body, Refusal):
-        return Aside(quarantine_code(body), sentence(body))
+    if isinstance(parsed, Refusal):
+        return Aside(quarantine_code(parsed), sentence(parsed))
+    entry, body = parsed
     assert isinstance(value, dict)  # else its envelope would have been refused
     draft = draft_of(entry, made=value, body=body)
     objection = _objection(entry, draft, sender)
@@ -76,7 +80,7 @@ def anothers(draft: Draft) -> Aside:
 def _objection(entry: Entry, draft: Draft, sender: Sender) -> tuple[str, str] | None:
     """Author, device and cooperative are checked against the session, never believed (R70)."""
     member, device = sender.member, sender.devices.get(draft.device)
-    if entry.cooperative != str(member.cooperative_id) or draft.author != member.pk:
+    if entry.cooperative != sender.cooperative or draft.author != member.pk:
         return "wrong_author", "This entry was not written by the member who sent it."
     if device is None or device.member_id != member.pk:
         return "wrong_author", "This entry was not written on a device of its author."
