@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from uuid import UUID
 
 from kitchenlog.entries import rights
 from kitchenlog.entries.envelope import Entry
@@ -34,15 +33,23 @@ class Later:
 
 @dataclass(frozen=True)
 class Sender:
-    """Who pushes, and every device an entry in the push names that this cooperative has."""
+    """Who pushes, and every device an entry in the push names that this cooperative has.
+
+    Ids are here as entries write them: there are hundreds of those, and one of these.
+    """
 
     member: Member
-    devices: Mapping[UUID, Device]
+    devices: Mapping[str, Device]
 
     @cached_property
     def cooperative(self) -> str:
-        """Its id as an entry writes it."""
+        """The member's cooperative."""
         return str(self.member.cooperative_id)
+
+    @cached_property
+    def author(self) -> str:
+        """The member who may be the author."""
+        return str(self.member.pk)
 
 
 def judged(value: object, *, sender: Sender) -> Draft | Aside | Later:
@@ -55,7 +62,7 @@ def judged(value: object, *, sender: Sender) -> Draft | Aside | Later:
     entry, body = parsed
     assert isinstance(value, dict)  # else its envelope would have been refused
     draft = draft_of(entry, made=value, body=body)
-    objection = _objection(entry, draft, sender)
+    objection = _objection(entry, sender)
     if objection is not None:
         return Aside(*objection, draft)
     if sender.member.is_coordinator:
@@ -77,10 +84,10 @@ def anothers(draft: Draft) -> Aside:
     return Aside("role", "Only that member or a coordinator may write this.", draft)
 
 
-def _objection(entry: Entry, draft: Draft, sender: Sender) -> tuple[str, str] | None:
+def _objection(entry: Entry, sender: Sender) -> tuple[str, str] | None:
     """Author, device and cooperative are checked against the session, never believed (R70)."""
-    member, device = sender.member, sender.devices.get(draft.device)
-    if entry.cooperative != sender.cooperative or draft.author != member.pk:
+    member, device = sender.member, sender.devices.get(entry.device)
+    if entry.cooperative != sender.cooperative or entry.author != sender.author:
         return "wrong_author", "This entry was not written by the member who sent it."
     if device is None or device.member_id != member.pk:
         return "wrong_author", "This entry was not written on a device of its author."
