@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, fields
+from collections.abc import Mapping
+from typing import NamedTuple
 
 from kitchenlog.entries import forms
 from kitchenlog.entries.kinds import SUBJECT_TYPES
 from kitchenlog.entries.readable import unreadable
 from kitchenlog.entries.refusals import Refusal
-from kitchenlog.entries.values import text_refusal
+from kitchenlog.entries.values import (
+    Check,
+    matching,
+    subject_check,
+    text_check,
+    whole_check,
+)
 
 SUBJECTS_MOST = 100
 SEEN_CHARS = 200
@@ -18,8 +24,7 @@ DEVICE_SEQ_MOST = 2**53 - 1  # what a phone counts exactly
 OFFSET_MOST_MIN = 15 * 60
 
 
-@dataclass(frozen=True, kw_only=True)
-class Entry:
+class Entry(NamedTuple):
     """One entry as made on a device: exactly the fields its fingerprint is taken of."""
 
     id: str
@@ -42,9 +47,11 @@ class Entry:
 
 def parse_envelope(value: object) -> Entry | Refusal:
     """An entry whose envelope is right; its kind and body are not looked into."""
-    trouble = unreadable(value)
-    if trouble is not None:
-        return trouble
+    return unreadable(value) or entry_in(value)
+
+
+def entry_in(value: object) -> Entry | Refusal:
+    """As above, for a body that will be looked into: nothing unreadable passes that."""
     if not isinstance(value, dict):
         return Refusal("group.wrong", "")
     if not value.keys() <= _CHECKS.keys():
@@ -59,8 +66,7 @@ def parse_envelope(value: object) -> Entry | Refusal:
 
 def wire_entry(entry: Entry) -> dict[str, object]:
     """The entry as it travels and as its fingerprint is taken."""
-    wire = {field.name: getattr(entry, field.name) for field in fields(entry)}
-    return {**wire, "subjects": list(entry.subjects)}
+    return {**entry._asdict(), "subjects": list(entry.subjects)}
 
 
 def uuid7(at_ms: int, *, chance: bytes) -> str:
@@ -73,33 +79,12 @@ def uuid7(at_ms: int, *, chance: bytes) -> str:
     return "-".join((digits[:8], digits[8:12], digits[12:16], digits[16:20], digits[20:]))
 
 
-def _matching(
-    is_right: Callable[[str], object], key: str
-) -> Callable[[object, str], Refusal | None]:
-    def check(value: object, at: str) -> Refusal | None:
-        return None if isinstance(value, str) and is_right(value) else Refusal(key, at)
-
-    return check
-
-
-def _text(most: int) -> Callable[[object, str], Refusal | None]:
-    return lambda value, at: text_refusal(value, most=most, at=at)
-
-
-def _whole(least: int, most: int) -> Callable[[object, str], Refusal | None]:
-    def check(value: object, at: str) -> Refusal | None:
-        if not isinstance(value, int) or isinstance(value, bool):
-            return Refusal("whole.wrong", at)
-        if value < least:
-            return Refusal("number.too_small", at, {"least": str(least)})
-        return Refusal("number.too_large", at, {"most": str(most)}) if value > most else None
-
-    return check
-
-
 def _seen(value: object, at: str) -> Refusal | None:
     """A cursor, or nothing where the device had not pulled yet."""
-    return None if value == "" else text_refusal(value, most=SEEN_CHARS, at=at)
+    return None if type(value) is str and not value else _cursor(value, at)
+
+
+_cursor = text_check(SEEN_CHARS)
 
 
 def _subjects(value: object, at: str) -> Refusal | None:
@@ -108,34 +93,38 @@ def _subjects(value: object, at: str) -> Refusal | None:
     if len(value) > SUBJECTS_MOST:
         return Refusal("list.too_long", at, {"most": str(SUBJECTS_MOST)})
     for number, subject in enumerate(value):
-        if not isinstance(subject, str) or not forms.is_subject(subject, types=SUBJECT_TYPES):
-            return Refusal("subject.wrong", f"{at}[{number}]")
+        refusal = _subject(subject, f"{at}[{number}]")
+        if refusal is not None:
+            return refusal
     return None
+
+
+_subject = subject_check(SUBJECT_TYPES)
 
 
 def _body(value: object, at: str) -> Refusal | None:
     return None if isinstance(value, dict) else Refusal("group.wrong", at)
 
 
-_uuid = _matching(forms.UUID.fullmatch, "uuid.wrong")
-_moment = _matching(forms.is_moment, "moment.wrong")
+_uuid = matching(forms.UUID.fullmatch, "uuid.wrong")
+_moment = matching(forms.is_moment, "moment.wrong")
 
-_CHECKS: dict[str, Callable[[object, str], Refusal | None]] = {
-    "id": _matching(forms.UUID7.fullmatch, "uuid.wrong"),
-    "kind": _matching(forms.FIELD_NAME.fullmatch, "kind.unknown"),
-    "version": _whole(1, 9_999),
+_CHECKS: dict[str, Check] = {
+    "id": matching(forms.UUID7.fullmatch, "uuid.wrong"),
+    "kind": matching(forms.FIELD_NAME.fullmatch, "kind.unknown"),
+    "version": whole_check(1, 9_999),
     "subjects": _subjects,
     "cooperative": _uuid,
     "author": _uuid,
     "device": _uuid,
-    "device_seq": _whole(1, DEVICE_SEQ_MOST),
+    "device_seq": whole_check(1, DEVICE_SEQ_MOST),
     "recorded_at": _moment,
-    "tz": _matching(forms.ZONE.fullmatch, "zone.unknown"),
-    "utc_offset_min": _whole(-OFFSET_MOST_MIN, OFFSET_MOST_MIN),
+    "tz": matching(forms.ZONE.fullmatch, "zone.unknown"),
+    "utc_offset_min": whole_check(-OFFSET_MOST_MIN, OFFSET_MOST_MIN),
     # A wrong clock may lie in any year (R33), so this day has no bounds.
-    "local_date": _matching(forms.is_day, "day.wrong"),
+    "local_date": matching(forms.is_day, "day.wrong"),
     "seen": _seen,
     "happened_at": _moment,
-    "app_version": _text(APP_VERSION_CHARS),
+    "app_version": text_check(APP_VERSION_CHARS),
     "body": _body,
 }

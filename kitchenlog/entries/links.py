@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Sequence
 from functools import cache
 
-from kitchenlog.entries.kinds import KINDS, Kind
+from kitchenlog.entries.kinds import KINDS
 from kitchenlog.entries.upcast import Body
+
+# Corrections and voids wrap another kind.
+ABOUT_ENTRIES = frozenset(
+    kind.name for kind in KINDS.values() if any(field.type == "kind" for field in kind.fields)
+)
 
 _HOLE = re.compile(r"\{([a-z_.\[\]]+)\}")
 
@@ -42,56 +47,59 @@ def leans_on(kind: str, body: Body) -> tuple[str, ...]:
 
 def corrects(kind: str, body: Body) -> str | None:
     """The id of the entry a correction or void names."""
-    named = body["corrects"] if is_about_entry(KINDS[kind]) else None
+    named = body["corrects"] if kind in ABOUT_ENTRIES else None
     return named if isinstance(named, str) else None
 
 
 def effective_kind(kind: str, body: Body) -> str:
     """The kind of what stands corrected or voided; of any other entry its own kind."""
-    named = body["of_kind"] if is_about_entry(KINDS[kind]) else kind
+    named = body["of_kind"] if kind in ABOUT_ENTRIES else kind
     assert isinstance(named, str)
     return named
 
 
-def is_about_entry(kind: Kind) -> bool:
-    """Corrections and voids wrap another kind."""
-    return any(field.type == "kind" for field in kind.fields)
-
-
 def _wrapped(kind: str, body: Body) -> tuple[str, Body] | None:
+    if kind != "correction":
+        return None
     inner, of_kind = body.get("body"), body.get("of_kind")
-    if (
-        KINDS[kind].name == "correction"
-        and isinstance(of_kind, str)
-        and isinstance(inner, dict)
-    ):
-        return of_kind, inner
-    return None
+    return (of_kind, inner) if isinstance(of_kind, str) and isinstance(inner, dict) else None
 
 
 def _filled(templates: Iterable[str], body: Body) -> tuple[str, ...]:
-    return tuple(sorted({subject for text in templates for subject in _subjects(text, body)}))
-
-
-def _subjects(template: str, body: Body) -> list[str]:
-    """`lot:{from[].lot}` with every value the body has there; none where one is missing."""
-    filled = [template]
-    for path in _paths(template):
-        values = _values_at(path, body)
-        filled = [text.replace(f"{{{path}}}", value) for text in filled for value in values]
-    return filled
+    return tuple(sorted({subject for text in templates for subject in _reader(text)(body)}))
 
 
 @cache
-def _paths(template: str) -> tuple[str, ...]:
-    """What stands in the holes of a template; there are few, and every entry asks for some."""
-    return tuple(_HOLE.findall(template))
+def _reader(template: str) -> Callable[[Body], Sequence[str]]:
+    """What fills `lot:{from[].lot}` with every value a body has there; none where one is
+    missing. There are few templates, and every entry of a push asks for some."""
+    paths: list[str] = _HOLE.findall(template)
+    if all(path.isidentifier() for path in paths):
+        return _reader_of_fields(template, paths)
+
+    def subjects(body: Body) -> list[str]:
+        filled = [template]
+        for path in paths:
+            values = _values_at(path, body)
+            filled = [text.replace(f"{{{path}}}", value) for text in filled for value in values]
+        return filled
+
+    return subjects
+
+
+def _reader_of_fields(template: str, names: Sequence[str]) -> Callable[[Body], Sequence[str]]:
+    """The same for holes that are fields of the body itself: one subject at most."""
+
+    def subjects(body: Body) -> tuple[str, ...]:
+        for name in names:
+            if not isinstance(body.get(name), str):
+                return ()
+        return (template.format_map(body),)
+
+    return subjects
 
 
 def _values_at(path: str, body: Body) -> list[str]:
-    whole = body.get(path)
-    if isinstance(whole, str):  # most paths are one field, and every entry of a push asks
-        return [whole]
     reached: list[object] = [body]
     for step in path.split("."):
         name = step.removesuffix("[]")

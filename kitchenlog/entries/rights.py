@@ -26,6 +26,10 @@ def _types_for(audience: Audience) -> frozenset[str]:
 COORDINATOR_TYPES = _types_for("coordinator")
 # A subject of these types is one member's own: the part after the colon says whose.
 OWN_TYPES = _types_for("own")
+_AUDIENCES: dict[str, Audience] = {
+    **dict.fromkeys(OWN_TYPES, "own"),
+    **dict.fromkeys(COORDINATOR_TYPES, "coordinator"),
+}
 
 
 @dataclass(frozen=True)
@@ -65,18 +69,22 @@ def audience_of(kind: str, body: Body) -> Audience:
 
 def audience_about(kind: str, body: Body, subjects: Iterable[str]) -> Audience:
     """Who may see this as it stands in the log, about `subjects`: as above, and what is only
-    about sheets of a small circle, such as a void that names nothing else, is theirs too."""
+    about sheets of a small circle, such as a void that names nothing else, is theirs too.
+
+    `subjects` are at least those of its body, so where all are everybody's it is as its kind
+    says.
+    """
     circles = {audience_of_subject(subject) for subject in subjects}
-    if circles and "member" not in circles:
+    if circles <= {"member"}:
+        return KINDS[effective_kind(kind, body)].audience
+    if "member" not in circles:
         return _smallest({*circles, audience_of(kind, body)})
     return audience_of(kind, body)
 
 
 def audience_of_subject(subject: str) -> Audience:
     """Who may see the sheet of a subject."""
-    if type_in(subject) in COORDINATOR_TYPES:
-        return "coordinator"
-    return "own" if type_in(subject) in OWN_TYPES else "member"
+    return _AUDIENCES.get(type_in(subject), "member")
 
 
 def _smallest(circles: set[Audience]) -> Audience:

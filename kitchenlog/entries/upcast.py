@@ -20,9 +20,12 @@ class Newer:
     version: int
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Table:
-    """The kinds of today, those of before, and the step from each version to the next."""
+    """The kinds of today, those of before, and the step from each version to the next.
+
+    A table is equal to itself alone, so what is made of it once can be kept by it.
+    """
 
     kinds: Mapping[str, Kind]
     earlier: Mapping[tuple[str, int], Kind] = field(default_factory=dict)

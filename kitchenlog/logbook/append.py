@@ -8,6 +8,7 @@ from datetime import datetime
 from uuid import UUID
 
 from django.db import DatabaseError, transaction
+from django.db.models import Q
 
 from kitchenlog.logbook.chain import chain_hash
 from kitchenlog.logbook.drafts import Draft, Kept, KeptStatus
@@ -26,7 +27,7 @@ def append_entries(
     """Append each draft once, in the order given. Sending it again returns the same numbers."""
     received_at = to_the_millisecond(received_at)
     head = locked_head(cooperative)
-    known = _known(cooperative, drafts)
+    known, is_named = _known(cooperative, drafts)
     new: list[Draft] = []
     statuses: list[KeptStatus] = []
     for draft in drafts:
@@ -37,7 +38,7 @@ def append_entries(
             new.append(draft)
     numbered = _insert(head, new, Arrival(received_at, skew_ms))
     if numbered:
-        _link_and_mark_stale(head, numbered)
+        _link_and_mark_stale(head, numbered, is_named=is_named)
     numbers = {each.draft.id: each.seq for each in numbered}
     return [
         _kept(draft, status, known, numbers)
@@ -65,9 +66,15 @@ class Numbered:
 Known = dict[UUID, tuple[int | None, str]]  # id -> number (None: in this push), fingerprint
 
 
-def _known(cooperative: UUID, drafts: Sequence[Draft]) -> Known:
-    rows = Entry.objects.filter(cooperative=cooperative, id__in=[d.id for d in drafts])
-    return {row[0]: (row[1], row[2]) for row in rows.values_list("id", "seq", "fingerprint")}
+def _known(cooperative: UUID, drafts: Sequence[Draft]) -> tuple[Known, bool]:
+    """Those the log holds already, and whether it holds corrections of any of them."""
+    ids = {draft.id for draft in drafts}
+    rows = Entry.objects.filter(
+        Q(id__in=ids) | Q(corrects__in=ids), cooperative=cooperative
+    ).values_list("id", "seq", "fingerprint", "corrects")
+    found = list(rows)
+    known: Known = {row[0]: (row[1], row[2]) for row in found if row[0] in ids}
+    return known, any(row[3] in ids for row in found)
 
 
 def _status(draft: Draft, known: Known) -> KeptStatus:
@@ -107,8 +114,8 @@ def _insert(head: LogHead, drafts: Sequence[Draft], arrival: Arrival) -> list[Nu
 _REFUSED = (DatabaseError, OverflowError, ValueError)
 
 _ENTRY_COLUMNS = (
-    "cooperative", "id", "seq", "kind", "author", "device", "device_seq", "happened_at",
-    "corrects", "audience", "canonical", "fingerprint", "chain_hash", "received_at", "skew_ms",
+    "id", "seq", "kind", "author", "device", "device_seq", "happened_at", "corrects",
+    "audience", "canonical", "fingerprint", "chain_hash",
 )  # fmt: skip
 
 
@@ -117,8 +124,13 @@ def _insert_together(
 ) -> list[Numbered]:
     """Number and insert; the head moves on only if the database took all of them."""
     numbered = _numbered(head, drafts, arrival)
+    same = {
+        "cooperative": head.cooperative_id,
+        "received_at": arrival.received_at,
+        "skew_ms": arrival.skew_ms,
+    }
     with transaction.atomic():
-        insert_rows(Entry, _ENTRY_COLUMNS, (_row(head, each, arrival) for each in numbered))
+        insert_rows(Entry, _ENTRY_COLUMNS, map(_row, numbered), same=same)
     head.last_seq, head.chain_hash = numbered[-1].seq, numbered[-1].chain_hash
     return numbered
 
@@ -137,30 +149,32 @@ def _numbered(head: LogHead, drafts: Sequence[Draft], arrival: Arrival) -> list[
     return numbered
 
 
-def _row(head: LogHead, each: Numbered, arrival: Arrival) -> tuple[object, ...]:
+def _row(each: Numbered) -> tuple[object, ...]:
     draft = each.draft
     return (
-        head.cooperative_id, draft.id, each.seq, draft.kind, draft.author, draft.device,
-        draft.device_seq, draft.happened_at, draft.corrects, draft.audience, draft.canonical,
-        draft.fingerprint, each.chain_hash, arrival.received_at, arrival.skew_ms,
+        draft.id, each.seq, draft.kind, draft.author, draft.device, draft.device_seq,
+        draft.happened_at, draft.corrects, draft.audience, draft.canonical, draft.fingerprint,
+        each.chain_hash,
     )  # fmt: skip
 
 
-def _link_and_mark_stale(head: LogHead, numbered: Sequence[Numbered]) -> None:
+def _link_and_mark_stale(
+    head: LogHead, numbered: Sequence[Numbered], *, is_named: bool
+) -> None:
+    """`is_named`: the log held corrections of some of these before they came."""
     cooperative = head.cooperative_id
     links = [Link(subject, each.seq) for each in numbered for subject in each.draft.subjects]
     _insert_links(cooperative, links)
     insert_rows(
         EntryMention,
-        ("cooperative", "subject", "seq"),
-        (
-            (cooperative, subject, each.seq)
-            for each in numbered
-            for subject in each.draft.mentions
-        ),
+        ("subject", "seq"),
+        ((subject, each.seq) for each in numbered for subject in each.draft.mentions),
+        same={"cooperative": cooperative},
     )
-    widened = missing_links(cooperative, [each.draft for each in numbered])
-    _insert_links(cooperative, widened)
+    widened: list[Link] = []
+    if is_named or any(each.draft.corrects is not None for each in numbered):
+        widened = missing_links(cooperative, [each.draft for each in numbered])
+        _insert_links(cooperative, widened)
     subjects = {link.subject for link in (*links, *widened)}
     _reopen(cooperative, subjects)
     mark_stale(head, subjects)
@@ -170,8 +184,9 @@ def _link_and_mark_stale(head: LogHead, numbered: Sequence[Numbered]) -> None:
 def _insert_links(cooperative: UUID, links: Sequence[Link]) -> None:
     insert_rows(
         EntrySubject,
-        ("cooperative", "subject", "seq", "can_open"),
-        ((cooperative, link.subject, link.seq, can_open(link.subject)) for link in links),
+        ("subject", "seq", "can_open"),
+        ((link.subject, link.seq, can_open(link.subject)) for link in links),
+        same={"cooperative": cooperative},
     )
 
 

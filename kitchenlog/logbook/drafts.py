@@ -10,7 +10,7 @@ from typing import Literal
 from uuid import UUID
 
 from kitchenlog.entries import links, rights
-from kitchenlog.entries.canonical import canonical
+from kitchenlog.entries.canonical import canonical_text
 from kitchenlog.entries.envelope import Entry
 from kitchenlog.logbook.chain import fingerprint_of_text
 
@@ -52,7 +52,7 @@ def draft_of(entry: Entry, *, made: Mapping[str, object], body: Mapping[str, obj
 
     A phone may have forgotten what an entry is about, so subjects follow from the body too.
     """
-    text = canonical(made).decode()
+    text = canonical_text(made)
     named = links.corrects(entry.kind, body)
     subjects = {*entry.subjects, *links.subjects_of(entry.kind, body)}
     return Draft(

@@ -35,9 +35,6 @@ def missing_links(cooperative: UUID, new: Sequence[Draft]) -> list[Link]:
     """
     ids = [draft.id for draft in new]
     named = [draft.corrects for draft in new if draft.corrects is not None]
-    naming = Entry.objects.filter(cooperative=cooperative, corrects__in=ids)
-    if not named and not naming.exists():
-        return []
     relatives = _relatives(cooperative, [*ids, *named])
     subjects = _subjects_of(cooperative, [relative.seq for relative in relatives.values()])
     return [

@@ -78,7 +78,11 @@ def save_sheets(head: LogHead, sheets: Sequence[NewSheet]) -> None:
         rows.append(_row(head, sheet))
     head.save(update_fields=["last_seq"])
     insert_rows(
-        Sheet, ("cooperative", "subject", *_SHEET_CHANGES), rows, overwrite=_SHEET_CHANGES
+        Sheet,
+        ("subject", *_SHEET_CHANGES),
+        rows,
+        same={"cooperative": head.cooperative_id},
+        overwrite=_SHEET_CHANGES,
     )
     write_rows(head.cooperative_id, {sheet.subject: sheet.state for sheet in sheets})
     if leaning:
@@ -100,7 +104,7 @@ def _leaning_on(cooperative: UUID, sheets: Sequence[NewSheet]) -> set[str]:
 
 def _row(head: LogHead, sheet: NewSheet) -> tuple[object, ...]:
     return (
-        head.cooperative_id, sheet.subject, head.last_seq, sheet.upto_seq, sheet.entry_count,
+        sheet.subject, head.last_seq, sheet.upto_seq, sheet.entry_count,
         sheet.fold, sheet.is_open, is_finished(sheet.subject, sheet.state),
         audience_of_subject(sheet.subject), sheet.last_received_at, state_text(sheet.state),
     )  # fmt: skip

@@ -29,8 +29,9 @@ def mark_stale(head: LogHead, subjects: Iterable[str]) -> None:
     """
     insert_rows(
         StaleSubject,
-        ("cooperative", "subject", "mark"),
-        ((head.cooperative_id, subject, head.last_seq) for subject in sorted(subjects)),
+        ("subject",),
+        ((subject,) for subject in sorted(subjects)),
+        same={"cooperative": head.cooperative_id, "mark": head.last_seq},
         overwrite=("mark",),
     )
     if not head.has_stale:

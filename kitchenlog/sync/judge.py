@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from uuid import UUID
+from functools import cached_property
 
 from kitchenlog.entries import rights
-from kitchenlog.entries.envelope import Entry, parse_envelope
-from kitchenlog.entries.parse import parse_body_of
+from kitchenlog.entries.envelope import Entry
+from kitchenlog.entries.parse import parse_entry
 from kitchenlog.entries.refusals import Refusal, quarantine_code, sentence
 from kitchenlog.entries.upcast import Newer
 from kitchenlog.logbook.drafts import Draft, draft_of
@@ -33,25 +33,36 @@ class Later:
 
 @dataclass(frozen=True)
 class Sender:
-    """Who pushes, and every device an entry in the push names that this cooperative has."""
+    """Who pushes, and every device an entry in the push names that this cooperative has.
+
+    Ids are here as entries write them: there are hundreds of those, and one of these.
+    """
 
     member: Member
-    devices: Mapping[UUID, Device]
+    devices: Mapping[str, Device]
+
+    @cached_property
+    def cooperative(self) -> str:
+        """The member's cooperative."""
+        return str(self.member.cooperative_id)
+
+    @cached_property
+    def author(self) -> str:
+        """The member who may be the author."""
+        return str(self.member.pk)
 
 
 def judged(value: object, *, sender: Sender) -> Draft | Aside | Later:
     """What to do with one entry. Business reasons never count here (R31)."""
-    entry = parse_envelope(value)
-    if isinstance(entry, Refusal):
-        return Aside(quarantine_code(entry), sentence(entry))
-    body = parse_body_of(entry)
-    if isinstance(body, Newer):
+    parsed = parse_entry(value)
+    if isinstance(parsed, Newer):
         return Later("This server is older than the app that wrote it; it will be asked again.")
-    if isinstance(body, Refusal):
-        return Aside(quarantine_code(body), sentence(body))
+    if isinstance(parsed, Refusal):
+        return Aside(quarantine_code(parsed), sentence(parsed))
+    entry, body = parsed
     assert isinstance(value, dict)  # else its envelope would have been refused
     draft = draft_of(entry, made=value, body=body)
-    objection = _objection(entry, draft, sender)
+    objection = _objection(entry, sender)
     if objection is not None:
         return Aside(*objection, draft)
     if sender.member.is_coordinator:
@@ -73,10 +84,10 @@ def anothers(draft: Draft) -> Aside:
     return Aside("role", "Only that member or a coordinator may write this.", draft)
 
 
-def _objection(entry: Entry, draft: Draft, sender: Sender) -> tuple[str, str] | None:
+def _objection(entry: Entry, sender: Sender) -> tuple[str, str] | None:
     """Author, device and cooperative are checked against the session, never believed (R70)."""
-    member, device = sender.member, sender.devices.get(draft.device)
-    if entry.cooperative != str(member.cooperative_id) or draft.author != member.pk:
+    member, device = sender.member, sender.devices.get(entry.device)
+    if entry.cooperative != sender.cooperative or entry.author != sender.author:
         return "wrong_author", "This entry was not written by the member who sent it."
     if device is None or device.member_id != member.pk:
         return "wrong_author", "This entry was not written on a device of its author."

@@ -56,19 +56,19 @@ def results_of(push: PushBody, *, session: Session) -> list[Result]:
     ]
 
 
-def _devices(push: PushBody, session: Session) -> Mapping[UUID, Device]:
+def _devices(push: PushBody, session: Session) -> Mapping[str, Device]:
     """Devices named in the entries: nearly always only the one that sends them."""
     named = {
-        UUID(device)
+        device
         for entry in push.entries
         if isinstance(entry, dict) and isinstance(device := entry.get("device"), str)
-        if UUID_FORM.fullmatch(device)
     }
-    others = named - {session.device.pk}
-    known = {session.device.pk: session.device}
+    own = str(session.device.pk)
+    others = [UUID(device) for device in named - {own} if UUID_FORM.fullmatch(device)]
+    known = {own: session.device}
     if others:
         rows = Device.objects.filter(cooperative=session.member.cooperative_id, pk__in=others)
-        known |= {device.pk: device for device in rows}
+        known |= {str(device.pk): device for device in rows}
     return known
 
 

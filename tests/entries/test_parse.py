@@ -1,16 +1,22 @@
 """Parse or refuse: the shared table of verdicts, and that digits survive."""
 
+import copy
 import json
 from collections import Counter
+from collections.abc import Iterator
 from decimal import Decimal
+from functools import reduce
+from operator import getitem
 from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from kitchenlog.entries.envelope import wire_entry
 from kitchenlog.entries.kinds import KINDS, Field
-from kitchenlog.entries.parse import parse_body, parse_entry
+from kitchenlog.entries.parse import Parsed, parse_body, parse_entry
+from kitchenlog.entries.readable import Inexact
 from kitchenlog.entries.refusals import Refusal, sentence
 from tests.entries.bodies import Case, bad_bodies, good_bodies, good_body
 from tests.entries.entries import made_entry
@@ -49,15 +55,60 @@ def test_every_kind_stands_in_the_table_of_verdicts() -> None:
 
 
 def test_a_whole_entry_is_parsed_with_its_body() -> None:
-    entry = parse_entry(made_entry("sale", good_body("sale")))
+    made = made_entry("sale", good_body("sale"))
 
-    assert not isinstance(entry, Refusal)
+    parsed = parse_entry(made)
+
+    assert isinstance(parsed, Parsed)
+    assert wire_entry(parsed.entry) == made
+    assert parsed.body == good_body("sale")
 
 
 def test_a_bad_body_refuses_the_whole_entry() -> None:
     body = {**good_body("sale"), "price_each": "much"}
 
     assert parse_entry(made_entry("sale", body)) == Refusal("decimal.wrong", "price_each")
+
+
+def _texts_in(value: Any, path: tuple[str | int, ...] = ()) -> Iterator[tuple[str | int, ...]]:
+    """Where every text in a JSON value stands."""
+    if isinstance(value, str):
+        yield path
+    elif isinstance(value, dict | list):
+        steps = value.items() if isinstance(value, dict) else enumerate(value)
+        for step, inner in steps:
+            yield from _texts_in(inner, (*path, step))
+
+
+@pytest.mark.parametrize("case", good_bodies(), ids=str)
+def test_a_number_that_is_not_exact_passes_for_no_text_of_an_entry(case: Case) -> None:
+    made = made_entry(case.kind, case.body)
+
+    for *steps, last in _texts_in(made):
+        spoiled = copy.deepcopy(made)
+        holder = reduce(getitem, steps, spoiled)
+        holder[last] = Inexact(holder[last])
+        assert parse_entry(spoiled) == Refusal("entry.not_exact", ""), [*steps, last]
+
+
+@pytest.mark.parametrize(
+    ("spoiled", "key"),
+    [
+        ({"note": "a" * 10_001}, "entry.text_too_long"),
+        ({"note": reduce(lambda inner, _: [inner], range(20), [])}, "entry.too_deep"),
+        ({"amount": Inexact("1.5")}, "entry.not_exact"),
+    ],
+)
+@pytest.mark.parametrize("version", [1, 2])
+def test_what_nobody_can_read_is_said_before_all_else_also_of_a_newer_version(
+    spoiled: dict[str, Any], key: str, version: int
+) -> None:
+    made = {**made_entry("sale", good_body("sale")), "version": version, "tz": 7}
+
+    refused = parse_entry({**made, "body": {**made["body"], **spoiled}})
+
+    assert isinstance(refused, Refusal)
+    assert refused.key == key
 
 
 def _digits(field: Field) -> st.SearchStrategy[str]:

@@ -8,6 +8,7 @@ from kitchenlog.calc.units import UNITS
 from kitchenlog.entries import export
 from kitchenlog.entries.kinds import KINDS, SUBJECT_TYPES, Field, Kind
 from kitchenlog.entries.kinds.fields import MEASURES, NUMBER_MOST
+from kitchenlog.entries.readable import DEPTH_MOST, TEXT_CHARS_MOST
 from kitchenlog.entries.refusals import SENTENCES
 
 SIGNED_64 = 2**63 - 1
@@ -69,6 +70,23 @@ def test_what_is_in_a_field_has_a_limit() -> None:
                 assert field.most_items is not None, field.name
             if field.type in ("decimal", "decimals", "quantity", "whole"):
                 assert field.most is not None and field.least is not None, field.name
+
+
+def test_what_fits_the_table_is_never_longer_or_deeper_than_can_be_read() -> None:
+    """`parse_entry` walks only what is refused for such things."""
+    for kind in KINDS.values():
+        assert _depth(kind.fields) + ENTRY_DEPTH <= DEPTH_MOST, kind.name
+        for field in _all_fields(kind.fields):
+            assert (field.most_chars or 0) <= TEXT_CHARS_MOST, field.name
+            assert (field.digits or 0) <= TEXT_CHARS_MOST, field.name
+
+
+# The entry and a correction's body around a body; from, to and an amount's parts within one.
+ENTRY_DEPTH = 5
+
+
+def _depth(fields: Iterable[Field]) -> int:
+    return 1 + max((_depth(field.fields) for field in fields if field.fields), default=0)
 
 
 def test_the_largest_amount_in_any_unit_fits_a_databases_whole_number() -> None:
