@@ -13,11 +13,14 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|making|trace)[\w.]+\.ts$/, "base"],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
-  [/\/calc\/(?!density|spread|codes|trace|recipes|drills|charts)\w+\.ts$/, "adding"],
+  [
+    /\/calc\/(?!density|spread|codes|trace|recipes|drills|charts|skill_class|groups|repeats)\w+\.ts$/,
+    "adding",
+  ],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
   // Practice has drawings of its own.
   [
-    /\/(screens\/training\/|text\/skills\.ts$|calc\/drills\.ts$)|\/parts\/(Dial|LiquidSurface|Spoon|Rings|scale_drawing)\.tsx?$/,
+    /\/(screens\/training\/|text\/skills\.ts$|calc\/(drills|skill_class|groups|repeats)\.ts$)|\/parts\/(Dial|LiquidSurface|Spoon|Rings|scale_drawing)\.tsx?$/,
     "training",
   ],
   [
