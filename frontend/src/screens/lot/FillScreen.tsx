@@ -13,7 +13,7 @@ import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { materialOf } from "../shared/lots.ts";
 import { beside, besideNone } from "../shared/sentences.ts";
 import { FillBench } from "./FillBench.tsx";
-import { FillPlate, Packs, Recalled } from "./FillSays.tsx";
+import { FillPlate, Recalled } from "./FillSays.tsx";
 import { isByVolume, planned } from "./fill.ts";
 import { type Filling, useFill } from "./use_fill.ts";
 
@@ -58,7 +58,6 @@ function Check({ state }: { state: LotState }) {
       <Refusal sentence={besideNone(filling.found.value, SHOWN)} />
       <Weighed filling={filling} />
       {fill !== null && <Recalled fill={fill} />}
-      {fill !== null && <Packs fill={fill} />}
       <Label filling={filling} />
       <Caution>{FILL.caution}</Caution>
     </Frame>

@@ -1,4 +1,5 @@
 /** What the class says of each skill: bias, repeatability and person to person, drawn and in figures. */
+import { TEXT_ORDER } from "../../calc/record.ts";
 import type { ClassSkill, ClassWeighing, OneReader } from "../../calc/skill_class.ts";
 import { Facts, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
@@ -17,7 +18,7 @@ export function ClassSkills({ skills }: { skills: readonly ClassSkill[] }) {
           <p class="what-is-so">{classSays(skill)}</p>
           <Together skill={skill} reach={reachOf(skill)} />
           <ul class="over-time class-skill" aria-label={CLASS.each}>
-            {skill.readers.map((each) => (
+            {byName(skill.readers).map((each) => (
               <One key={each.member} reader={each} reach={reachOf(skill)} />
             ))}
           </ul>
@@ -26,6 +27,10 @@ export function ClassSkills({ skills }: { skills: readonly ClassSkill[] }) {
       {skills.length > 0 && <p class="second">{CLASS.how}</p>}
     </>
   );
+}
+
+function byName(readers: readonly OneReader[]): OneReader[] {
+  return [...readers].sort((a, b) => TEXT_ORDER(memberName(a.member), memberName(b.member)));
 }
 
 /** How far from the truth the widest row reaches, in divisions. */
