@@ -88,7 +88,8 @@ export const YIELDS = {
     of_theory_percent: "Good mass out of what the recipe promises, in percent.",
     edible_yield_percent: "What was prepared out of what was bought, in percent.",
   } as Record<string, string>,
-  none: "No finished batch of this recipe on this phone has a yield yet. It needs what went into the kettle and the mass of the good packs.",
+  none: (least: number) =>
+    `No finished batch of this recipe on this phone has a yield yet. It needs what went into the kettle and the mass of the good packs; a chart begins with ${least} batches.`,
   without: (count: number) =>
     `${countWords(count, "finished batch", "finished batches")} without this figure: something was not weighed.`,
   not_here: "This recipe is not on this phone.",
@@ -104,7 +105,7 @@ export const FILLS = {
   lot: "This lot, pack by pack",
   product: "All checks of this product",
   pack: (number: number) => `Pack ${figure(String(number))}`,
-  none: "No pack of this lot was weighed. Weigh some, then they are charted here.",
+  none: (least: number) => `No pack of this lot was weighed. A chart begins with ${least} packs.`,
   weigh: "Weigh packs",
   sheet: "Its sheet",
   not_here: "This lot is not on this phone.",
@@ -116,7 +117,8 @@ export const FILLS = {
 /** Checks of one instrument. */
 export const CHECK_CHARTS = {
   where: "Control chart",
-  none: "It was never checked. Each check becomes a point.",
+  none: (least: number) =>
+    `It was never checked. Each check becomes a point; a chart begins with ${least}.`,
   one: "check",
   many: "checks",
   why: "Errors: what it showed less what was on it. Limits here are what it usually does, not what is allowed.",

@@ -99,7 +99,13 @@ function Drawn({ sort, series }: { sort: ChartSort; series: Series }) {
       <div class="charts">
         <Watching title={CHARTS.places[sort] ?? ""} chart={places} points={points} {...about} />
         {ranges !== null && (
-          <Watching title={CHARTS.ranges[sort] ?? ""} chart={ranges} points={later} {...about} />
+          <Watching
+            title={CHARTS.ranges[sort] ?? ""}
+            chart={ranges}
+            points={later}
+            before={points.length - later.length}
+            {...about}
+          />
         )}
       </div>
       <Part title={CHARTS.worked_out}>
@@ -125,10 +131,12 @@ interface WatchingProps {
   series: Series;
   /** Of a point; what is worked out from all of them has one more. */
   decimals: number;
+  /** So many points of the series have none here: all are numbered as in the series. */
+  before?: number;
 }
 
 /** One drawing, what fired in it, its figures, and all of it as a list. */
-function Watching({ title, chart, points, series, decimals }: WatchingProps) {
+function Watching({ title, chart, points, series, decimals, before = 0 }: WatchingProps) {
   const { unit, places, many, one } = series;
   const words = (value: number) => amountWords(value.toFixed(places + 1), unit);
   const pointWords = (at: number) => {
@@ -141,7 +149,7 @@ function Watching({ title, chart, points, series, decimals }: WatchingProps) {
   return (
     <Part title={title}>
       <Chart
-        points={shownOf({ chart, points, found }).slice(first)}
+        points={shownOf({ chart, points, found, before }).slice(first)}
         centre={chart.centre}
         isJoined
         says={CHARTS.says(title, count, words(low), words(high), words(chart.centre))}
@@ -153,8 +161,8 @@ function Watching({ title, chart, points, series, decimals }: WatchingProps) {
         <ul class="fired" aria-label={CHARTS.fired}>
           {found.map(({ rule, first: from, last, side }) => (
             <li key={`${rule} ${from}`}>
-              <b>{placesWords(from, last)}</b> ({points[last]?.name}, {pointWords(last)}):{" "}
-              {ruleWords(rule, side)}
+              <b>{placesWords(from + before, last + before)}</b> ({points[last]?.name},{" "}
+              {pointWords(last)}): {ruleWords(rule, side)}
             </li>
           ))}
         </ul>
@@ -167,7 +175,7 @@ function Watching({ title, chart, points, series, decimals }: WatchingProps) {
       />
       <AsList
         rows={points.map((each, at) => ({
-          ...rowOf(each, at, series),
+          ...rowOf(each, at + before, series),
           value: linked(pointWords(at), each.href),
         }))}
       />
@@ -175,12 +183,17 @@ function Watching({ title, chart, points, series, decimals }: WatchingProps) {
   );
 }
 
-function shownOf(given: Pick<WatchingProps, "chart" | "points"> & { found: readonly Firing[] }) {
-  const { chart, points, found } = given;
+interface Found {
+  found: readonly Firing[];
+  before: number;
+}
+
+function shownOf(given: Pick<WatchingProps, "chart" | "points"> & Found) {
+  const { chart, points, found, before } = given;
   const marked = new Set(chart.fired.flatMap((each) => each.points));
   return points.map(({ id }, at) => ({
     id,
-    name: String(at + 1),
+    name: String(at + before + 1),
     value: chart.points[at] ?? 0,
     low: chart.limits[at]?.low ?? null,
     high: chart.limits[at]?.high ?? null,

@@ -1,4 +1,5 @@
 /** Fills as control charts: the packs of one lot, and every check of its product. */
+import { POINTS_LEAST } from "../../calc/charts_of.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
@@ -37,7 +38,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
       }
     >
       {lot === null && <Notice>{FILLS.not_here}</Notice>}
-      {lot !== null && series.length === 0 && <Notice>{FILLS.none}</Notice>}
+      {lot !== null && series.length === 0 && <Notice>{FILLS.none(POINTS_LEAST)}</Notice>}
       <ChartedSeries of="fills" series={series} />
     </Frame>
   );

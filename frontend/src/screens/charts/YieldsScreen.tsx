@@ -1,5 +1,6 @@
 /** The yields of one recipe over its finished batches. */
 import type { BatchState } from "../../calc/batches.ts";
+import { POINTS_LEAST } from "../../calc/charts_of.ts";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice } from "../../parts/Plain.tsx";
@@ -33,7 +34,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
       }
     >
       {!isKnown && !isStillLoading.value && <Notice>{YIELDS.not_here}</Notice>}
-      {isKnown && series.length === 0 && <Notice>{YIELDS.none}</Notice>}
+      {isKnown && series.length === 0 && <Notice>{YIELDS.none(POINTS_LEAST)}</Notice>}
       <ChartedSeries of="yields" series={series} />
     </Frame>
   );

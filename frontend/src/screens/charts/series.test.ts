@@ -1,11 +1,12 @@
 /** What is charted: yields in the order of finishing, packs and checks under one label. */
 import { describe, expect, test } from "vitest";
 import { batchState } from "../../calc/batches.ts";
+import { fillOf } from "../../calc/fills.ts";
 import { written } from "../../calc/numbers.ts";
 import type { Fact } from "../../calc/record.ts";
 import { lotState } from "../../calc/stock.ts";
 import { placesWords, ruleShort, ruleWords } from "../../text/charts.ts";
-import { fillSeries, finishedOf, type Series, yieldSeries } from "./series.ts";
+import { fillSeries, finishedOf, packSeries, type Series, yieldSeries } from "./series.ts";
 
 let count = 0;
 
@@ -133,6 +134,19 @@ describe("fills", () => {
       ["99", "102"],
       ["101", "100.5"],
     ]);
+  });
+
+  test("under way are charted pack by pack, once the label is known", () => {
+    const body = {
+      label: [{ amount: { amount: "100", unit: "g" } }],
+      rules: "eu",
+      unit: "g",
+      tares: ["50", "50"],
+      gross: ["151", "150.5"],
+    };
+
+    expect(figures(packSeries(fillOf(body)) ?? undefined)).toEqual([["101"], ["100.5"]]);
+    expect(packSeries(fillOf({ ...body, label: [] }))).toBeNull();
   });
 
   test("a lot whose packs nobody weighed has none", () => {

@@ -1,8 +1,9 @@
 /** From sheets to the series a chart is drawn from. */
 import type { BatchState } from "../../calc/batches.ts";
+import type { Fill } from "../../calc/fills.ts";
 import { type Decimal, parseDecimal, total } from "../../calc/numbers.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
-import type { FillCheck, LotState } from "../../calc/stock.ts";
+import type { LotState } from "../../calc/stock.ts";
 import { FILLS, YIELDS } from "../../text/charts.ts";
 import { amountWords, dayWords } from "../../text/numbers.ts";
 
@@ -37,6 +38,7 @@ const YIELD_SORTS: readonly YieldSort[] = [
   "edible_yield_percent",
 ];
 const PERCENT_PLACES = 1;
+const FILL_PLACES = 1;
 
 /** The finished batches of a recipe in the order they were finished. */
 export function finishedOf(recipe: string, batches: readonly BatchState[]): BatchState[] {
@@ -78,18 +80,23 @@ export function yieldSeries(finished: readonly BatchState[]): Series[] {
   }).filter(({ points }) => points.length > 0);
 }
 
-/** The packs of the lot's last check, and all checks of its product under the same label. */
-export function fillSeries(lot: LotState, lots: readonly LotState[]): Series[] {
-  const last = lot.fills.at(-1);
-  if (last === undefined || last.declared === null) return [];
-  const label = amountWords(last.declared, last.unit);
-  const about = { unit: last.unit, places: 1, why: FILLS.same_label(label) };
-  const packs = netsOf(last).map((net, at) => ({
+/** The packs of one check in the order they were weighed; null where no net content is known. */
+export function packSeries(fill: Fill): Series | null {
+  if (fill.declared === null) return null;
+  const points = netsOf(fill).map((net, at) => ({
     id: String(at),
     name: FILLS.pack(at + 1),
     values: [net],
   }));
-  const checks = lots
+  return { ...aboutFill(fill), id: "lot", name: FILLS.lot, points, ...FILLS.packs };
+}
+
+/** The packs of the lot's last check, and all checks of its product under the same label. */
+export function fillSeries(lot: LotState, lots: readonly LotState[]): Series[] {
+  const last = lot.fills.at(-1);
+  const packs = last === undefined ? null : packSeries(last);
+  if (last === undefined || packs === null) return [];
+  const points = lots
     .filter(({ material }) => material !== null && material === lot.material)
     .flatMap((each) => each.fills.map((fill) => ({ fill, code: each.lot })))
     .filter(({ fill }) => fill.declared === last.declared && fill.unit === last.unit)
@@ -101,14 +108,16 @@ export function fillSeries(lot: LotState, lots: readonly LotState[]): Series[] {
       href: `#/lot/${code}`,
     }))
     .filter(({ values }) => values.length > 0);
-  return [
-    { ...about, id: "lot", name: FILLS.lot, points: packs, ...FILLS.packs },
-    { ...about, id: "product", name: FILLS.product, points: checks, ...FILLS.checks },
-  ];
+  const checks = { ...aboutFill(last), id: "product", name: FILLS.product, points };
+  return [packs, { ...checks, ...FILLS.checks }];
+}
+
+function aboutFill({ declared, unit }: Fill) {
+  return { unit, places: FILL_PLACES, why: FILLS.same_label(amountWords(declared, unit)) };
 }
 
 /** What is in each pack: what the label declares and the error of the pack. */
-function netsOf({ declared, errors }: FillCheck): Decimal[] {
+function netsOf({ declared, errors }: Fill): Decimal[] {
   if (declared === null) return [];
   const label = parseDecimal(declared);
   return errors.map((error) => total([label, parseDecimal(error)]));

@@ -1,4 +1,5 @@
 /** Control charts of an instrument's checks: what it usually does at each known mass or value. */
+import { POINTS_LEAST } from "../../calc/charts_of.ts";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice } from "../../parts/Plain.tsx";
@@ -32,7 +33,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
       }
     >
       {state === null && <Notice>{INSTRUMENTS.not_here}</Notice>}
-      {state !== null && series.length === 0 && <Notice>{CHECK_CHARTS.none}</Notice>}
+      {state !== null && series.length === 0 && <Notice>{CHECK_CHARTS.none(POINTS_LEAST)}</Notice>}
       <ChartedSeries of="checks" series={series} />
     </Frame>
   );
