@@ -15,11 +15,19 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|making|trace)[\w.]+\.ts$/, "base"],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
-  [/\/calc\/(?!density|spread|codes|trace|recipes|drills|charts)\w+\.ts$/, "adding"],
+  [
+    /\/calc\/(?!density|spread|codes|trace|recipes|drills|charts|skill_class|groups|repeats)\w+\.ts$/,
+    "adding",
+  ],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
+  // Control charts, wherever they are reached from.
+  [
+    /\/(screens\/charts\/|text\/charts\.ts$|calc\/charts\w*\.ts$)|\/parts\/(Chart|AsList)\.tsx$/,
+    "charts",
+  ],
   // Practice has drawings of its own.
   [
-    /\/(screens\/training\/|text\/skills\.ts$|calc\/drills\.ts$)|\/parts\/(Dial|LiquidSurface|Spoon|Rings|scale_drawing)\.tsx?$/,
+    /\/(screens\/training\/|text\/skills\.ts$|calc\/(drills|skill_class|groups|repeats)\.ts$)|\/parts\/(Dial|LiquidSurface|Spoon|Rings|scale_drawing)\.tsx?$/,
     "training",
   ],
   [
@@ -27,10 +35,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "instruments",
   ],
   // What several tasks share, then one file a task.
-  [
-    /\/(parts|screens\/shared)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes|(tables\/)?charts)\.ts$/,
-    "shared",
-  ],
+  [/\/(parts|screens\/shared)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes)\.ts$/, "shared"],
   [/\/text\/set_up_recipe\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
   [/\/text\/set_up\.ts$|\/screens\/set-up\//, "set_up"],
   [/\/screens\/(sign-in|people|outbox)\//, "people"],
@@ -48,6 +53,7 @@ export const TASKS: readonly string[] = [
   "goods",
   "instruments",
   "training",
+  "charts",
 ];
 
 /** The name of the file a module goes into, or null. */

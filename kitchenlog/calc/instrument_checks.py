@@ -14,9 +14,16 @@ from kitchenlog.calc.calibration import (
     correction_of,
     significance,
 )
-from kitchenlog.calc.checks import CheckResult, Measured, Point, judged, summed_up
+from kitchenlog.calc.checks import (
+    CheckResult,
+    Measured,
+    Point,
+    judged,
+    readings_in,
+    summed_up,
+)
 from kitchenlog.calc.limits import Limit
-from kitchenlog.calc.numbers import plain, significant, total
+from kitchenlog.calc.numbers import difference, plain, significant, total
 from kitchenlog.calc.ph_checks import PhMeter, ph_check
 from kitchenlog.calc.scale_checks import Rules, Scale, scale_check
 from kitchenlog.calc.thermometer_checks import Thermometer, thermometer_check
@@ -36,7 +43,8 @@ _LINE_DIGITS = 15  # as many as a double holds for certain
 
 
 class CheckedPoint(TypedDict):
-    """One step: error = reading - reference, in the check's unit."""
+    """One step: error = reading - reference, in the check's unit. `repeats` are the errors of
+    single readings, none where there was one or where water was weighed to tell a volume."""
 
     step: int
     sort: str
@@ -45,6 +53,7 @@ class CheckedPoint(TypedDict):
     u: str | None
     limit: str | None
     verdict: str | None
+    repeats: list[str]
 
 
 class CorrectionLine(TypedDict):
@@ -151,9 +160,10 @@ def error_found(body: Body, result: CheckResult) -> Correction | None:
     return next((line for line in lines if line is not None), None)
 
 
-def written_points(result: CheckResult) -> list[CheckedPoint]:
-    """The steps of a check as text for a sheet."""
-    return [_written_point(each) for each in result.points]
+def written_points(result: CheckResult, body: Body) -> list[CheckedPoint]:
+    """The steps of a check as text for a sheet; `body` is that of its entry."""
+    steps = items_in(body, "steps")
+    return [_written_point(each, steps[each.step]) for each in result.points]
 
 
 def written_correction(correction: Correction, unit: str | None) -> CorrectionLine:
@@ -236,7 +246,9 @@ def _known_sd(points: Sequence[Point]) -> float | None:
     return max(known) if len(known) == len(doubts) else None
 
 
-def _written_point(point: Point) -> CheckedPoint:
+def _written_point(point: Point, step: Body) -> CheckedPoint:
+    readings = [] if point.sort == "water" else readings_in(step)
+    errors = [plain(difference(each, point.reference)) for each in readings]
     return CheckedPoint(
         step=point.step,
         sort=point.sort,
@@ -245,4 +257,5 @@ def _written_point(point: Point) -> CheckedPoint:
         u=None if point.doubt is None else significant(point.doubt.u, U_DIGITS),
         limit=None if point.limit is None else plain(point.limit.amount),
         verdict=point.verdict,
+        repeats=errors if len(errors) > 1 else [],
     )

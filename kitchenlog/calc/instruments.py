@@ -24,7 +24,7 @@ from kitchenlog.calc.numbers import plain, significant
 from kitchenlog.calc.record import Fact, Finding, Standing, Was, as_it_stands, finding, settled
 from kitchenlog.calc.subjects import id_in
 
-INSTRUMENT_FOLD = 2  # 1 was the bare definition
+INSTRUMENT_FOLD = 3  # 1 was the bare definition, 2 had no single repeats
 
 
 class CitedFigure(TypedDict):
@@ -234,7 +234,7 @@ def _written_check(made: _Made) -> Check:
         says=result.says,
         values=result.values,
         worst=result.worst,
-        points=written_points(result),
+        points=written_points(result, entry.body),
         bias=None if result.bias is None else plain(result.bias),
         repeatability=None if spread is None else significant(spread, U_DIGITS),
         hysteresis=None if result.hysteresis is None else plain(result.hysteresis),

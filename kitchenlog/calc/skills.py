@@ -1,21 +1,19 @@
 """A member's skill sheet: how far readings lie from what was drawn, and how they repeat.
 
-Sources: bias as in VIM 2.18, spread of single readings as in JCGM 100:2008 4.2.2 (n - 1),
-pooled spread as in the e-Handbook of Statistical Methods 2.4.4.4. The unit of reading is one
-division of the scale that was read, so that dials, surfaces and spoons compare.
+Sources: bias as in VIM 2.18, spread of single readings as in JCGM 100:2008 4.2.2 (n - 1). The
+unit of reading is one division of the scale that was read, so that dials, surfaces and spoons
+compare. What several members say together is in skill_class.py.
 """
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from decimal import Decimal
-from typing import Any, TypedDict
+from typing import TypedDict
 
 from kitchenlog.calc.bodies import Body, decimal_in, items_in, object_in, text_in, texts_in
 from kitchenlog.calc.numbers import (
     HUNDRED,
-    as_double,
     difference,
     divided,
     parse_decimal,
@@ -112,27 +110,6 @@ class SkillState(Skill):
     notes: list[Note]
 
 
-class InClass(TypedDict):
-    """One member's last drill, as the trainer sees it."""
-
-    member: str
-    on: str
-    drills_count: int
-    bias: str | None
-    spread: str | None
-    within_half_percent: str | None
-    weighing: Weighed | None
-
-
-class Class(TypedDict):
-    """Members by name of subject, and how they differ; in divisions, None where too few."""
-
-    members: list[InClass]
-    mean_bias: str | None
-    between_people: str | None
-    within_people: str | None
-
-
 def skill_state(subject: str, facts: Sequence[Fact]) -> SkillState:
     """Fold all entries about `skill:<member>`; only drills of that member count."""
     member = id_in(subject)
@@ -196,49 +173,9 @@ def reader_figures(scores: Iterable[Score]) -> Figures:
     }
 
 
-def class_figures(states: Iterable[Mapping[str, Any]]) -> Class:
-    """The last drill of each member who did one, and how members differ.
-
-    `between_people` is the plain spread of the members' biases, `within_people` their pooled
-    spread: variances weighted by their degrees of freedom, not the mean of spreads.
-    """
-    last = [(state["member"], state["drills"]) for state in states if state["drills"]]
-    rows = [_in_class(member, drills) for member, drills in sorted(last, key=lambda m: m[0])]
-    biases = [parse_decimal(row["bias"]) for row in rows if row["bias"] is not None]
-    return {
-        "members": rows,
-        "mean_bias": _mean(biases, SHOWN_PLACES),
-        "between_people": _spread(biases),
-        "within_people": _pooled([drills[-1]["whole"] for _, drills in last]),
-    }
-
-
-def _in_class(member: str, drills: Sequence[Drill]) -> InClass:
-    last = drills[-1]
-    return {
-        "member": member,
-        "on": last["on"],
-        "drills_count": len(drills),
-        "bias": last["whole"]["bias"],
-        "spread": last["whole"]["spread"],
-        "within_half_percent": last["whole"]["within_half_percent"],
-        "weighing": _last_weighing(drills),
-    }
-
-
 def _last_weighing(drills: Sequence[Drill]) -> Weighed | None:
     weighings = [drill["weighing"] for drill in drills if drill["weighing"] is not None]
     return weighings[-1] if weighings else None
-
-
-def _pooled(figures: Iterable[Figures]) -> str | None:
-    squares, degrees = 0.0, 0
-    for each in figures:
-        if each["spread"] is not None:
-            spread = as_double(parse_decimal(each["spread"]))
-            squares = squares + (each["count"] - 1) * spread * spread
-            degrees += each["count"] - 1
-    return significant(math.sqrt(squares / degrees), SPREAD_DIGITS) if degrees else None
 
 
 def _drill(entry: Standing) -> Drill:

@@ -371,7 +371,7 @@ RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("skills", "summed_drills"): lambda c: {"drills": several(c, drill, 4)},
     ("skills", "score_of"): lambda c: {"question": drawn_question(c)},
     ("skills", "reader_figures"): lambda c: {"questions": several(c, drawn_question, 12)},
-    ("skills", "class_figures"): lambda c: {
+    ("skill_class", "class_figures"): lambda c: {
         "members": {name: several(c, drill, 3) for name in ("mo", "ana", "ben")}
     },
     ("drills", "drill_questions"): lambda c: {

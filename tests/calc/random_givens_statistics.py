@@ -101,6 +101,21 @@ def subgroups(c: Random) -> Given:
     return {"subgroups": [[near(c) for _ in range(size)] for _ in range(c.randint(0, 6))]}
 
 
+def series(c: Random) -> Given:
+    """Often long enough for every rule to fire, sometimes ragged or empty."""
+    size, make = c.choice((1, 1, 2, 5, 12)), c.choice((near, close))
+    drift = c.choice((0, 0, 1))
+    ragged = c.random() < 0.2
+    made = [
+        [
+            f"{float(make(c)) + drift * place:.4f}"
+            for _ in range(c.randint(0, size) if ragged else size)
+        ]
+        for place in range(c.choice((0, 1, 7, 8, 20, 30)))
+    ]
+    return {"series": made, "sort": c.choice(("xbar_range", "individuals", "ewma"))}
+
+
 def watched(c: Random) -> Given:
     return {
         "points": some(c, close, least=0, most=20),
@@ -205,4 +220,9 @@ RANDOM_STATISTICS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("charts", "points_on_one_side"): watched,
     ("charts", "points_in_a_row"): watched,
     ("charts", "points_far"): watched,
+    ("charts_of", "missing_points"): lambda c: {"count": c.randint(0, 40)},
+    ("charts_of", "even_subgroups"): series,
+    ("charts_of", "chart_sorts"): series,
+    ("charts_of", "charted"): series,
+    ("charts_of", "firings"): series,
 }  # fmt: skip

@@ -86,7 +86,7 @@ INSTRUMENTS: dict[str, dict[str, Adapter]] = {
         "checked_unit": lambda g: instrument_checks.checked_unit(g["sort"], g["body"]),
         "correction_found": _correction_found,
         "error_found": _error_found,
-        "written_points": lambda g: instrument_checks.written_points(_result(g)),
+        "written_points": lambda g: instrument_checks.written_points(_result(g), g["body"]),
         "written_correction": _error_found,
     },
     "trusted": {

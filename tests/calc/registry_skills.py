@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
-from kitchenlog.calc import drills, skill_steps, skills
+from kitchenlog.calc import drills, skill_class, skill_steps, skills
 from tests.calc.registry_folds import fact_of
 
 Given = dict[str, Any]
@@ -41,6 +41,12 @@ def _skill_state(g: Given) -> Any:
     return {name: state[name] for name in g["show"]} if "show" in g else state
 
 
+def _class_figures(g: Given) -> Any:
+    states = [folded_drills(member, bodies) for member, bodies in g["members"].items()]
+    made = skill_class.class_figures(states)
+    return {name: made[name] for name in g.get("show", made)}  # type: ignore[literal-required]
+
+
 SKILLS: dict[str, dict[str, Adapter]] = {
     "skills": {
         "skill_state": _skill_state,
@@ -51,10 +57,8 @@ SKILLS: dict[str, dict[str, Adapter]] = {
         "summed_drills": lambda g: skills.summed_drills(
             folded_drills("ana", g["drills"])["drills"]
         ),
-        "class_figures": lambda g: skills.class_figures(
-            [folded_drills(member, bodies) for member, bodies in g["members"].items()]
-        ),
     },
+    "skill_class": {"class_figures": _class_figures},
     "drills": {
         "drill_questions": lambda g: drills.drill_questions(g["seed"], g["drawn_by"]),
     },

@@ -12,6 +12,7 @@ from typing import Any
 from kitchenlog.calc import (
     calibration,
     charts,
+    charts_of,
     elementary,
     groups,
     lines,
@@ -226,6 +227,23 @@ CHARTS: dict[str, Adapter] = {
     ),
 }
 
+
+def _series(g: Given) -> list[list[Decimal]]:
+    return [ds(each) for each in g["series"]]
+
+
+def _charted(g: Given) -> charts_of.Charted:
+    return charts_of.charted(g["sort"], _series(g))
+
+
+CHARTS_OF: dict[str, Adapter] = {
+    "missing_points": lambda g: charts_of.missing_points(g["count"]),
+    "even_subgroups": lambda g: charts_of.even_subgroups(_series(g)),
+    "chart_sorts": lambda g: charts_of.chart_sorts(_series(g)),
+    "charted": _charted,
+    "firings": lambda g: charts_of.firings(_charted(g).places),
+}
+
 STATISTICS: dict[str, dict[str, Adapter]] = {
     file: {name: _shown(adapter) for name, adapter in adapters.items()}
     for file, adapters in {
@@ -237,5 +255,6 @@ STATISTICS: dict[str, dict[str, Adapter]] = {
         "groups": GROUPS,
         "people": PEOPLE,
         "charts": CHARTS,
+        "charts_of": CHARTS_OF,
     }.items()
 }

@@ -80,7 +80,7 @@ class Addresses:
             words |= {"id": sheet["id"], "check": checks[-1] if checks else "none"}
         if pattern == "/set-up/people/:id":
             words["id"] = "new"
-        if pattern.startswith(("/set-up/recipes", "/start")):
+        if pattern.startswith(("/set-up/recipes", "/start", "/yields")):
             recipe = next(self._all("recipe"))
             latest = recipe["versions"][-1]["body"]
             words |= {

@@ -8,9 +8,9 @@ import {
   type Sort,
   significance,
 } from "./calibration.ts";
-import { type CheckResult, judged, type Point, summedUp } from "./checks.ts";
+import { type CheckResult, judged, type Point, readingsIn, summedUp } from "./checks.ts";
 import type { Limit } from "./limits.ts";
-import { type Decimal, plain, significant, total } from "./numbers.ts";
+import { type Decimal, difference, plain, significant, total } from "./numbers.ts";
 import { type PhMeter, phCheck } from "./ph_checks.ts";
 import { type Rules, type Scale, scaleCheck } from "./scale_checks.ts";
 import { type Thermometer, thermometerCheck } from "./thermometer_checks.ts";
@@ -28,7 +28,10 @@ const SORTS: readonly Sort[] = ["offset", "two_point", "least_squares"];
 const NOT_ON_THE_LINE: readonly string[] = ["tare", "return_to_zero", "off_centre", "water"];
 const LINE_DIGITS = 15; // as many as a double holds for certain
 
-/** One step: error = reading - reference, in the check's unit. */
+/**
+ * One step: error = reading - reference, in the check's unit. `repeats` are the errors of single
+ * readings, none where there was one or where water was weighed to tell a volume.
+ */
 export interface CheckedPoint {
   readonly step: number;
   readonly sort: string;
@@ -37,6 +40,7 @@ export interface CheckedPoint {
   readonly u: string | null;
   readonly limit: string | null;
   readonly verdict: string | null;
+  readonly repeats: readonly string[];
 }
 
 /** A line of corrections over readings (calibration's Correction), doubles as text. */
@@ -117,8 +121,9 @@ export function errorFound(body: Body, result: CheckResult): Correction | null {
   );
 }
 
-/** The steps of a check as text for a sheet. */
-export function writtenPoints(result: CheckResult): CheckedPoint[] {
+/** The steps of a check as text for a sheet; `body` is that of its entry. */
+export function writtenPoints(result: CheckResult, body: Body): CheckedPoint[] {
+  const steps = itemsIn(body, "steps");
   return result.points.map((point) => ({
     step: point.step,
     sort: point.sort,
@@ -127,7 +132,14 @@ export function writtenPoints(result: CheckResult): CheckedPoint[] {
     u: point.doubt === null ? null : significant(point.doubt.u, U_DIGITS),
     limit: point.limit === null ? null : plain(point.limit.amount),
     verdict: point.verdict,
+    repeats: repeatsAt(point, steps[point.step] ?? {}),
   }));
+}
+
+function repeatsAt({ sort, reference }: Point, step: Body): string[] {
+  const readings = sort === "water" ? [] : readingsIn(step);
+  const errors = readings.map((each) => plain(difference(each, reference)));
+  return errors.length > 1 ? errors : [];
 }
 
 /** A line as text for a sheet, in the unit of the readings it is for, with its judgement. */

@@ -27,7 +27,7 @@ import {
 } from "./record.ts";
 import { idIn } from "./subjects.ts";
 
-export const INSTRUMENT_FOLD = 2; // 1 was the bare definition
+export const INSTRUMENT_FOLD = 3; // 1 was the bare definition, 2 had no single repeats
 
 /** A published figure a limit leans on; its basis is shown wherever the limit is. */
 export interface CitedFigure {
@@ -219,7 +219,7 @@ function writtenCheck({ entry, result, unit }: Made): Check {
     says: result.says,
     values: result.values,
     worst: result.worst,
-    points: writtenPoints(result),
+    points: writtenPoints(result, entry.body),
     bias: bias === null ? null : plain(bias),
     repeatability: repeatability === null ? null : significant(repeatability, U_DIGITS),
     hysteresis: hysteresis === null ? null : plain(hysteresis),

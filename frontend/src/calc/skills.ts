@@ -1,14 +1,13 @@
 /**
  * A member's skill sheet: how far readings lie from what was drawn, and how they repeat.
  *
- * Sources: bias as in VIM 2.18, spread of single readings as in JCGM 100:2008 4.2.2 (n - 1), pooled
- * spread as in the e-Handbook of Statistical Methods 2.4.4.4. The unit of reading is one division of
- * the scale that was read, so that dials, surfaces and spoons compare.
+ * Sources: bias as in VIM 2.18, spread of single readings as in JCGM 100:2008 4.2.2 (n - 1). The
+ * unit of reading is one division of the scale that was read, so that dials, surfaces and spoons
+ * compare. What several members say together is in skill_class.ts.
  */
 
 import { type Body, decimalIn, itemsIn, objectIn, textIn, textsIn } from "./bodies.ts";
 import {
-  asDouble,
   Decimal,
   difference,
   divided,
@@ -27,7 +26,6 @@ import {
   notesAbout,
   type Standing,
   settled,
-  TEXT_ORDER,
   type Was,
 } from "./record.ts";
 import { type Improved, improvedBetween } from "./skill_steps.ts";
@@ -103,25 +101,6 @@ export interface SkillState extends Skill {
   readonly notes: readonly Note[];
 }
 
-/** One member's last drill, as the trainer sees it. */
-export interface InClass {
-  readonly member: string;
-  readonly on: string;
-  readonly drills_count: number;
-  readonly bias: string | null;
-  readonly spread: string | null;
-  readonly within_half_percent: string | null;
-  readonly weighing: Weighed | null;
-}
-
-/** Members in order, and how they differ; in divisions, null where too few. */
-export interface Class {
-  readonly members: readonly InClass[];
-  readonly mean_bias: string | null;
-  readonly between_people: string | null;
-  readonly within_people: string | null;
-}
-
 /** Fold all entries about `skill:<member>`; only drills of that member count. */
 export function skillState(subject: string, facts: Iterable<Fact>): SkillState {
   const member = idIn(subject);
@@ -185,34 +164,6 @@ export function readerFigures(scores: Iterable<Score>): Figures {
   };
 }
 
-/**
- * The last drill of each member who did one, and how members differ. `between_people` is the plain
- * spread of the members' biases, `within_people` their pooled spread: variances weighted by their
- * degrees of freedom, not the mean of spreads.
- */
-export function classFigures(states: Iterable<Pick<SkillState, "member" | "drills">>): Class {
-  const sorted = [...states].sort((a, b) => TEXT_ORDER(a.member, b.member));
-  const last = sorted.flatMap(({ member, drills }) => {
-    const drill = drills.at(-1);
-    return drill === undefined ? [] : [{ member, drills, drill }];
-  });
-  const biases = decimalsOf(last.map(({ drill }) => drill.whole.bias));
-  return {
-    members: last.map(({ member, drills, drill }) => ({
-      member,
-      on: drill.on,
-      drills_count: drills.length,
-      bias: drill.whole.bias,
-      spread: drill.whole.spread,
-      within_half_percent: drill.whole.within_half_percent,
-      weighing: lastWeighing(drills),
-    })),
-    mean_bias: meanOf(biases, SHOWN_PLACES),
-    between_people: spreadOf(biases),
-    within_people: pooled(last.map(({ drill }) => drill.whole)),
-  };
-}
-
 function lastWeighing(drills: readonly Drill[]): Weighed | null {
   return (
     drills
@@ -220,17 +171,6 @@ function lastWeighing(drills: readonly Drill[]): Weighed | null {
       .filter((each) => each !== null)
       .at(-1) ?? null
   );
-}
-
-function pooled(figures: Iterable<Figures>): string | null {
-  let [squares, degrees] = [0, 0];
-  for (const { spread, count } of figures) {
-    if (spread === null) continue;
-    const s = asDouble(parseDecimal(spread));
-    squares += (count - 1) * s * s;
-    degrees += count - 1;
-  }
-  return degrees === 0 ? null : significant(Math.sqrt(squares / degrees), SPREAD_DIGITS);
 }
 
 function drillOf(entry: Standing): Drill {

@@ -71,7 +71,7 @@ export const INSTRUMENTS: Adapters = {
     checked_unit: (g) => instrumentChecks.checkedUnit(g.sort, g.body),
     correction_found: (g) => lineJson(instrumentChecks.correctionFound(g.body, resultOf(g)), g),
     error_found: errorFound,
-    written_points: (g) => instrumentChecks.writtenPoints(resultOf(g)),
+    written_points: (g) => instrumentChecks.writtenPoints(resultOf(g), g.body),
     written_correction: errorFound,
   },
   trusted: {

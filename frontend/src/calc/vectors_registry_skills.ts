@@ -5,6 +5,7 @@
 
 import type { Body } from "./bodies.ts";
 import { drillQuestions } from "./drills.ts";
+import { classFigures } from "./skill_class.ts";
 import { improvedBetween } from "./skill_steps.ts";
 import * as skills from "./skills.ts";
 import type { Adapters, Given } from "./vectors_registry.ts";
@@ -35,17 +36,21 @@ function skillState(g: Given) {
   return Object.fromEntries(parts);
 }
 
+function classJson(g: Given) {
+  const members: [string, Body[]][] = Object.entries(g.members);
+  const made = classFigures(members.map(([member, bodies]) => foldedDrills(member, bodies)));
+  const parts = Object.entries(made).filter(([name]) => !g.show || g.show.includes(name));
+  return Object.fromEntries(parts);
+}
+
 export const SKILLS: Adapters = {
   skills: {
     skill_state: skillState,
     score_of: (g) => skills.scoreOf(g.question),
     reader_figures: (g) => skills.readerFigures(g.questions.map(skills.scoreOf)),
     summed_drills: (g) => skills.summedDrills(foldedDrills("ana", g.drills).drills),
-    class_figures: (g) => {
-      const members: [string, Body[]][] = Object.entries(g.members);
-      return skills.classFigures(members.map(([member, bodies]) => foldedDrills(member, bodies)));
-    },
   },
+  skill_class: { class_figures: classJson },
   drills: { drill_questions: (g) => drillQuestions(g.seed, g.drawn_by) },
   skill_steps: { improved_between: improvedJson },
 };

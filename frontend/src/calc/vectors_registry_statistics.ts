@@ -5,6 +5,7 @@
 
 import * as calibration from "./calibration.ts";
 import * as charts from "./charts.ts";
+import * as chartsOf from "./charts_of.ts";
 import * as elementary from "./elementary.ts";
 import * as groups from "./groups.ts";
 import * as lines from "./lines.ts";
@@ -21,14 +22,23 @@ const WHOLE = new Set([
   "degrees_between",
   "degrees_within",
   "distinct_categories",
+  "first",
   "group_count",
   "items",
+  "last",
   "people",
+  "side",
   "terms",
   "trials",
 ]);
-/** Functions that answer with the places of points. */
-const PLACES = new Set(["points_outside", "points_on_one_side", "points_in_a_row", "points_far"]);
+/** Functions that answer with the places of points, or their number. */
+const PLACES = new Set([
+  "points_outside",
+  "points_on_one_side",
+  "points_in_a_row",
+  "points_far",
+  "missing_points",
+]);
 
 /** An answer as JSON: doubles and decimals as text, whole numbers and words as they are. */
 function shown(answer: unknown, digits: number): unknown {
@@ -220,6 +230,18 @@ const CHARTS: Record<string, Adapter> = {
     charts.pointsFar(doubles(g.points), { centre: Number(g.centre), sigma: Number(g.sigma) }),
 };
 
+function seriesOf(g: Given): Decimal[][] {
+  return g.series.map(ds);
+}
+
+const CHARTS_OF: Record<string, Adapter> = {
+  missing_points: (g) => chartsOf.missingPoints(g.count),
+  even_subgroups: (g) => chartsOf.evenSubgroups(seriesOf(g)),
+  chart_sorts: (g) => chartsOf.chartSorts(seriesOf(g)),
+  charted: (g) => chartsOf.charted(g.sort, seriesOf(g)),
+  firings: (g) => chartsOf.firings(chartsOf.charted(g.sort, seriesOf(g)).places),
+};
+
 function allShowing(adapters: Record<string, Adapter>): Record<string, Adapter> {
   const entries = Object.entries(adapters);
   return Object.fromEntries(entries.map(([name, adapter]) => [name, showing(name, adapter)]));
@@ -234,4 +256,5 @@ export const STATISTICS: Adapters = {
   groups: allShowing(GROUPS),
   people: allShowing(PEOPLE),
   charts: allShowing(CHARTS),
+  charts_of: allShowing(CHARTS_OF),
 };

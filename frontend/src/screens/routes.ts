@@ -21,6 +21,7 @@ export const ROUTES: Route[] = [
   { pattern: "/label/:lot", load: () => import("./label/LabelScreen.tsx") },
   { pattern: "/batches", load: () => import("./batch/BatchesScreen.tsx") },
   { pattern: "/batch/:batch", load: () => import("./batch/BatchScreen.tsx") },
+  { pattern: "/yields/:recipe", load: () => import("./charts/YieldsScreen.tsx") },
   { pattern: "/correct/:batch/:entry", load: () => import("./batch/CorrectScreen.tsx") },
   { pattern: "/sign-in", load: () => import("./sign-in/SignInScreen.tsx") },
   { pattern: "/sign-in/:way", load: () => import("./sign-in/SignInScreen.tsx") },
@@ -30,6 +31,7 @@ export const ROUTES: Route[] = [
   { pattern: "/stock", load: () => import("./stock/StockScreen.tsx") },
   { pattern: "/stock/:place", load: () => import("./stock/StockScreen.tsx") },
   { pattern: "/lot/:lot", load: () => import("./lot/LotScreen.tsx") },
+  { pattern: "/lot/:lot/chart", load: () => import("./charts/FillsScreen.tsx") },
   { pattern: "/lot/:lot/fill", load: () => import("./lot/FillScreen.tsx") },
   { pattern: "/lot/:lot/:act", load: () => import("./lot/ActScreen.tsx") },
   { pattern: "/lot/:lot/correct/:entry", load: () => import("./lot/CorrectScreen.tsx") },
@@ -46,6 +48,7 @@ export const ROUTES: Route[] = [
   { pattern: "/drill", load: () => import("./training/DrillScreen.tsx") },
   { pattern: "/instruments", load: () => import("./instruments/InstrumentsScreen.tsx") },
   { pattern: "/instruments/:id", load: () => import("./instruments/SheetScreen.tsx") },
+  { pattern: "/instruments/:id/chart", load: () => import("./instruments/ChartScreen.tsx") },
   { pattern: "/instruments/:id/check", load: () => import("./instruments/CheckScreen.tsx") },
   {
     pattern: "/instruments/:id/leaned/:check",

@@ -44,9 +44,7 @@ export const FILL = {
   t: "how short one pack may be",
   t_rounded_up: "how that is rounded",
   mav_band: "for which labels it holds",
-  chart: "Net content, pack by pack",
-  usual: "No rule of the chart fired: what varies is what always varies.",
-  rules_recalled: "The rules of the chart are recalled, not read.",
+  chart: "Charts of the fills",
 };
 
 export const VERDICT_WORDS: Record<string, string> = {
@@ -106,21 +104,4 @@ function numbered(places: readonly number[]): string {
   const numbers = places.map((place) => figure(String(place + 1)));
   const last = numbers.pop();
   return numbers.length === 0 ? `pack ${last}` : `packs ${numbers.join(", ")} and ${last}`;
-}
-
-/** A rule of the chart that fired, in words. */
-export function ruleWords(rule: string, points: readonly number[]): string {
-  const packs = numbered(points);
-  const words: Record<string, string> = {
-    beyond_limit: `Beyond the limits: ${packs}.`,
-    eight_on_one_side: `Eight or more on one side of the mean: ${packs}.`,
-    six_in_a_row: `Six or more that only rise or only fall: ${packs}.`,
-    two_of_three_far: `Two of three far to one side: ${packs}.`,
-  };
-  return words[rule] ?? rule;
-}
-
-/** The chart for one who does not see it. */
-export function chartWords(count: number, low: string, high: string): string {
-  return `${FILL.chart}: ${countWords(count, "pack")}, limits ${low} to ${high}.`;
 }

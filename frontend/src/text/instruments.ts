@@ -30,7 +30,7 @@ export const INSTRUMENTS = {
     `${isLeast ? "at least " : ""}${countWords(count, "reading")} since`,
   over_time: "Its checks over time",
   along: "The last check, step by step",
-  as_list: "As a list",
+  control_chart: "Control chart",
   chart: (count: number, last: string) =>
     `Errors of ${countWords(count, "check")} between their limits. The last: ${last}`,
   limits: "How far it may be off",

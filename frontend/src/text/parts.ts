@@ -1,6 +1,7 @@
 /** Words of the parts: keys, marks, rules under numbers. */
 export const PARTS = {
   back: "Back",
+  as_list: "As a list",
   rub_out: "rub out",
   point: "point",
   keypad: "Digits",

@@ -2,6 +2,7 @@
 import { amountWords, figure } from "./numbers.ts";
 
 export const RECIPE = {
+  yields: "The yields of this recipe",
   version: (number: string) => `version ${number}`,
   not_published: "not published yet",
   first: "Publishing makes version 1.",

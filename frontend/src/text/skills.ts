@@ -144,13 +144,24 @@ export const SKILLS = {
   open: "not ticked",
   read: "read",
   notes: "Notes",
-  people: "Between people",
-  mean_bias: "mean bias",
-  between: "spread of the biases",
-  within_people: "spread within a person",
-  people_why:
-    "In divisions, from the last drill of each. A spread of the biases much larger than the spread within a person says that people read differently, not that they read badly.",
-  too_few: "too few",
   drills: (count: number) => countWords(count, "drill"),
-  strip: (bias: string, spread: string) => `mean ${bias}, spread ${spread} divisions`,
+};
+
+/** What the class says of one skill. */
+export const CLASS = {
+  bias: "bias",
+  repeatability: "one person again",
+  person_to_person: "person to person",
+  intermediate: "both together",
+  each: "Each member",
+  differ: "people read differently",
+  alike: "people differ no more than one person's readings do",
+  set_to_zero: "people differ less than chance allows, so person to person stands at zero",
+  no_doubt: "A mean is known",
+  not_told: "too few readings tell how people differ",
+  too_few: "too few",
+  how: "In divisions, from the last drill of each; spreads are standard deviations. The line is the truth, the drop a mean, the whisker the spread named beside it. Readings are compared by an analysis of variance with people as the groups (GUM H.5): people differ where chance alone would do it less than once in twenty. Both together is what anybody here may read.",
+  weighing: "Weighing one thing",
+  weighing_why:
+    "Repeatability of all who used that scale, pooled. Each weighed a thing of their own, so a bias cannot be told.",
 };

@@ -64,6 +64,11 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
         <>
           <Part title={BATCH.balance}>
             <Balance batch={batch} />
+            {batch.recipe !== null && (
+              <p class="key-row">
+                <Cup href={`#/yields/${batch.recipe}`}>{BATCH.yields}</Cup>
+              </p>
+            )}
           </Part>
           <p class="second batch-from">{from(shown.from)}</p>
         </>

@@ -52,7 +52,7 @@ export function ResultPage({ checking }: { checking: Checking }) {
         />
       }
     >
-      <ErrorChart errors={stepByStep(writtenPoints(result), unit)} says={words} />
+      <ErrorChart errors={stepByStep(writtenPoints(result, told.body), unit)} says={words} />
       <CorrectionChoice checking={checking} told={told} />
       <TickField
         label={CHECK.adjusted}

@@ -69,6 +69,9 @@ function Sheet({ id, state }: { id: string; state: InstrumentState }) {
               errors={overTime(checks)}
               says={INSTRUMENTS.chart(checks.length, checkSays(last))}
             />
+            <p class="key-row">
+              <Cup href={`#/instruments/${id}/chart`}>{INSTRUMENTS.control_chart}</Cup>
+            </p>
           </Part>
           {last.points.length > 1 && (
             <Part title={INSTRUMENTS.along}>

@@ -13,8 +13,9 @@ import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { materialOf } from "../shared/lots.ts";
 import { beside, besideNone } from "../shared/sentences.ts";
 import { FillBench } from "./FillBench.tsx";
-import { FillPlate, Packs, Recalled } from "./FillSays.tsx";
+import { FillPlate, Recalled } from "./FillSays.tsx";
 import { isByVolume, planned } from "./fill.ts";
+import { PacksLater } from "./PacksLater.tsx";
 import { type Filling, useFill } from "./use_fill.ts";
 
 const SHOWN = ["label", "rules", "lot_size", "density"];
@@ -58,7 +59,7 @@ function Check({ state }: { state: LotState }) {
       <Refusal sentence={besideNone(filling.found.value, SHOWN)} />
       <Weighed filling={filling} />
       {fill !== null && <Recalled fill={fill} />}
-      {fill !== null && <Packs fill={fill} />}
+      {fill !== null && <PacksLater fill={fill} />}
       <Label filling={filling} />
       <Caution>{FILL.caution}</Caution>
     </Frame>

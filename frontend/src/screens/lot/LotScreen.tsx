@@ -52,7 +52,7 @@ function Sheet({ shown }: { shown: Shown<LotState> }) {
         lifeLeft={life.left}
       />
       <LotFacts state={state} />
-      <LastFill fills={state.fills ?? []} />
+      <LastFill lot={state.lot} fills={state.fills ?? []} />
     </>
   );
 }

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { fillOf } from "../../calc/fills.ts";
-import { FILL, fillSentence, ruleWords } from "../../text/fill.ts";
+import { FILL, fillSentence } from "../../text/fill.ts";
 import { type FillTyped, fillBody, fillSaid, missingOfFill, planned } from "./fill.ts";
 
 // Twelve jars of NIST HB 133 (2026): "NET WT 12 OZ (340 g)".
@@ -66,11 +66,4 @@ test("the first open thing is asked for", () => {
   expect(missingOfFill({ ...TYPED, rules: "" })?.sentence).toBe(FILL.say_rules);
   expect(missingOfFill({ ...TYPED, tares: ["182.1"] })?.sentence).toBe(FILL.say_empty);
   expect(missingOfFill(TYPED)).toBeNull();
-});
-
-test("a rule of the chart names packs as a person counts them", () => {
-  expect(ruleWords("beyond_limit", [3])).toBe("Beyond the limits: pack 4.");
-  expect(ruleWords("two_of_three_far", [0, 2])).toBe(
-    "Two of three far to one side: packs 1 and 3.",
-  );
 });

@@ -1,13 +1,15 @@
-/** The trainer's view: each member's last drill, and how people differ. */
-import { type Class, classFigures, type InClass, type SkillState } from "../../calc/skills.ts";
+/** The trainer's view: each member's last drill, and what the class says skill by skill. */
+import { classFigures, type InClass } from "../../calc/skill_class.ts";
+import type { SkillState } from "../../calc/skills.ts";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
-import { Facts, Notice, Part } from "../../parts/Plain.tsx";
+import { Notice } from "../../parts/Plain.tsx";
 import { sheetsOf } from "../../state/sheets.ts";
 import { members } from "../../state/stock.ts";
 import { amountWords, dayWords, figure } from "../../text/numbers.ts";
 import { SKILLS } from "../../text/skills.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { ClassSkills, ClassWeighings } from "./ClassSkills.tsx";
 import { reachOf } from "./OverTime.tsx";
 import { Strip } from "./Strip.tsx";
 import { signedFigure } from "./says.ts";
@@ -26,7 +28,14 @@ export function ClassView() {
       gauge={<HeadGauge />}
       calm={SKILLS.in_divisions}
       benchName={SKILLS.bench}
-      side={made.members.length > 0 && <BetweenPeople made={made} />}
+      side={
+        made.members.length > 0 && (
+          <>
+            <ClassSkills skills={made.skills} />
+            <ClassWeighings weighings={made.weighings} />
+          </>
+        )
+      }
       bench={
         <Foot>
           <BackKey href="#/" />
@@ -79,21 +88,5 @@ function Reader({ member, name, last, reach }: ReaderProps) {
         </>
       )}
     </Cup>
-  );
-}
-
-function BetweenPeople({ made }: { made: Class }) {
-  const known = (text: string | null) => (text === null ? SKILLS.too_few : figure(text));
-  return (
-    <Part title={SKILLS.people}>
-      <Facts
-        rows={[
-          { name: SKILLS.mean_bias, value: signedFigure(made.mean_bias) },
-          { name: SKILLS.between, value: known(made.between_people) },
-          { name: SKILLS.within_people, value: known(made.within_people) },
-        ]}
-      />
-      <p class="second">{SKILLS.people_why}</p>
-    </Part>
   );
 }

@@ -1,10 +1,11 @@
 /** What is said of a reader follows from the figures, and a drawing's words never tell the answer. */
 import { describe, expect, test } from "vitest";
 import { drillQuestions, type Question } from "../../calc/drills.ts";
+import type { ClassSkill } from "../../calc/skill_class.ts";
 import type { Figures } from "../../calc/skills.ts";
-import { SKILLS } from "../../text/skills.ts";
+import { CLASS, SKILLS } from "../../text/skills.ts";
 import { BLANK_DRILL, drawnWords, drillBody, placeInWords, withRead } from "./asked.ts";
-import { signedFigure, whatIsSo } from "./says.ts";
+import { classSays, signedFigure, whatIsSo } from "./says.ts";
 
 function figures(bias: string | null, spread: string | null, count = 12): Figures {
   return { bias, spread, count, bias_percent: null, within_half_percent: null };
@@ -47,6 +48,39 @@ describe("two sentences", () => {
       "\u22120.10",
       "0.00",
     ]);
+  });
+});
+
+describe("what a class says of a skill", () => {
+  const skill: ClassSkill = {
+    sort: "dial",
+    count: 8,
+    readers: [],
+    bias: "0.50",
+    bias_u: "0.2",
+    repeatability: "0.3",
+    person_to_person: "0.4",
+    is_set_to_zero: false,
+    intermediate: "0.5",
+    p: "0.03",
+    differ: true,
+  };
+
+  test("a bias beyond twice its doubt is named, and people who differ", () => {
+    expect(classSays(skill)).toBe("Reads 0.50 divisions high, but people read differently.");
+  });
+
+  test("a bias within it is none; a component at zero says why", () => {
+    const alike = { ...skill, bias_u: "0.3", differ: false, is_set_to_zero: true };
+
+    expect(classSays(alike)).toBe(SKILLS.and(SKILLS.true_average, CLASS.set_to_zero));
+    expect(classSays({ ...alike, is_set_to_zero: false })).toContain(CLASS.alike);
+  });
+
+  test("one reading each says that too few tell", () => {
+    const few = { ...skill, bias_u: null, differ: null };
+
+    expect(classSays(few)).toBe(SKILLS.but(CLASS.no_doubt, CLASS.not_told));
   });
 });
 

@@ -1,8 +1,9 @@
 /** From the figures of a reader to two sentences: what is so, and what to do. */
 import { asDouble, parseDecimal } from "../../calc/numbers.ts";
+import type { ClassSkill } from "../../calc/skill_class.ts";
 import type { Drill, Figures } from "../../calc/skills.ts";
 import { figure } from "../../text/numbers.ts";
-import { SKILLS } from "../../text/skills.ts";
+import { CLASS, SKILLS } from "../../text/skills.ts";
 
 const TWICE = 2; // expanded with k = 2: about 95 % of a mean that is true lies within
 const CLOSE_DIVISIONS = 0.5; // what a scale is read to
@@ -21,16 +22,27 @@ function isClose({ spread }: Figures): boolean {
 export function whatIsSo(figures: Figures): string | null {
   const { bias, spread } = figures;
   if (bias === null) return null;
-  const size = figure(bias.replace("-", ""));
-  const lies = !isBiased(figures)
-    ? SKILLS.true_average
-    : bias.startsWith("-")
-      ? SKILLS.low(size)
-      : SKILLS.high(size);
+  const lies = isBiased(figures) ? highOrLow(bias) : SKILLS.true_average;
   if (spread === null) return `${lies}.`;
   if (isBiased(figures))
     return SKILLS.and(lies, isClose(figures) ? SKILLS.close : SKILLS.scattered);
   return isClose(figures) ? SKILLS.and(lies, SKILLS.close) : SKILLS.but(lies, SKILLS.scattered);
+}
+
+function highOrLow(bias: string): string {
+  const size = figure(bias.replace("-", ""));
+  return bias.startsWith("-") ? SKILLS.low(size) : SKILLS.high(size);
+}
+
+/** Where the class stands on average, and whether its people differ. */
+export function classSays(skill: ClassSkill): string {
+  const { bias, bias_u, differ, is_set_to_zero } = skill;
+  const reach = bias_u === null ? null : TWICE * numberOf(bias_u);
+  const isOff = bias !== null && reach !== null && Math.abs(numberOf(bias)) > reach;
+  const lies = isOff ? highOrLow(bias) : SKILLS.true_average;
+  if (differ === null) return SKILLS.but(reach === null ? CLASS.no_doubt : lies, CLASS.not_told);
+  if (differ) return SKILLS.but(lies, CLASS.differ);
+  return SKILLS.and(lies, is_set_to_zero ? CLASS.set_to_zero : CLASS.alike);
 }
 
 /** What would help most: about the sort of reading that lies furthest off. */

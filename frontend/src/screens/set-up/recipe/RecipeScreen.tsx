@@ -89,6 +89,11 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
       <Steps recipe={recipe} canWrite={form.canWrite} />
       <Caution>{RECIPE.does_not_scale}</Caution>
       <RecipeFields form={form} part="more" />
+      {published !== null && (
+        <div class="form-acts">
+          <Cup href={`#/yields/${recipe.param}`}>{RECIPE.yields}</Cup>
+        </div>
+      )}
       {recipe.isTyped && form.canWrite && (
         <div class="form-acts">
           <Cup onPress={recipe.clear}>{SET_UP.rub_out}</Cup>

@@ -1,0 +1,124 @@
+/** From sheets to the series a chart is drawn from. */
+import type { BatchState } from "../../calc/batches.ts";
+import type { Fill } from "../../calc/fills.ts";
+import { type Decimal, parseDecimal, total } from "../../calc/numbers.ts";
+import { TEXT_ORDER } from "../../calc/record.ts";
+import type { LotState } from "../../calc/stock.ts";
+import { FILLS, YIELDS } from "../../text/charts.ts";
+import { amountWords, dayWords } from "../../text/numbers.ts";
+
+/** One point: a day, a pack, a batch; `values` are what repeats there are. */
+export interface SeriesPoint {
+  id: string;
+  name: string;
+  values: readonly Decimal[];
+  /** Where one reads more. */
+  href?: string | undefined;
+}
+
+/** Points of one kind in their order. */
+export interface Series {
+  id: string;
+  name: string;
+  unit: string | null;
+  /** Decimals a figure is shown with. */
+  places: number;
+  points: readonly SeriesPoint[];
+  /** What a point is called, one and many. */
+  one: string;
+  many: string;
+  why: string;
+}
+
+export type YieldSort = "recovery_percent" | "of_theory_percent" | "edible_yield_percent";
+
+const YIELD_SORTS: readonly YieldSort[] = [
+  "recovery_percent",
+  "of_theory_percent",
+  "edible_yield_percent",
+];
+const PERCENT_PLACES = 1;
+const FILL_PLACES = 1;
+
+/** The finished batches of a recipe in the order they were finished. */
+export function finishedOf(recipe: string, batches: readonly BatchState[]): BatchState[] {
+  return batches
+    .filter((batch) => batch.recipe === recipe && batch.is_finished)
+    .sort(
+      (a, b) =>
+        TEXT_ORDER(a.finished_at ?? "", b.finished_at ?? "") || TEXT_ORDER(a.batch, b.batch),
+    );
+}
+
+/** One series for each yield that could be worked out, as the batch sheet gives it. */
+export function yieldSeries(finished: readonly BatchState[]): Series[] {
+  return YIELD_SORTS.map((sort) => {
+    const points = finished.flatMap((batch) => {
+      const percent = batch.balance[sort];
+      if (percent === null) return [];
+      const name = `${dayWords(batch.finished_at)}, ${batch.code ?? ""}`;
+      return [
+        {
+          id: batch.batch,
+          name,
+          values: [parseDecimal(percent)],
+          href: `#/batch/${batch.batch}`,
+        },
+      ];
+    });
+    const left = finished.length - points.length;
+    return {
+      id: sort,
+      name: YIELDS.sorts[sort] ?? sort,
+      unit: "%",
+      places: PERCENT_PLACES,
+      points,
+      one: YIELDS.one,
+      many: YIELDS.many,
+      why: [YIELDS.how[sort], left > 0 ? YIELDS.without(left) : ""].filter(Boolean).join(" "),
+    };
+  }).filter(({ points }) => points.length > 0);
+}
+
+/** The packs of one check in the order they were weighed; null where no net content is known. */
+export function packSeries(fill: Fill): Series | null {
+  if (fill.declared === null) return null;
+  const points = netsOf(fill).map((net, at) => ({
+    id: String(at),
+    name: FILLS.pack(at + 1),
+    values: [net],
+  }));
+  return { ...aboutFill(fill), id: "lot", name: FILLS.lot, points, ...FILLS.packs };
+}
+
+/** The packs of the lot's last check, and all checks of its product under the same label. */
+export function fillSeries(lot: LotState, lots: readonly LotState[]): Series[] {
+  const last = lot.fills.at(-1);
+  const packs = last === undefined ? null : packSeries(last);
+  if (last === undefined || packs === null) return [];
+  const points = lots
+    .filter(({ material }) => material !== null && material === lot.material)
+    .flatMap((each) => each.fills.map((fill) => ({ fill, code: each.lot })))
+    .filter(({ fill }) => fill.declared === last.declared && fill.unit === last.unit)
+    .sort((a, b) => TEXT_ORDER(a.fill.on, b.fill.on) || TEXT_ORDER(a.fill.entry, b.fill.entry))
+    .map(({ fill, code }) => ({
+      id: fill.entry,
+      name: `${dayWords(fill.on)}, ${code}`,
+      values: netsOf(fill),
+      href: `#/lot/${code}`,
+    }))
+    .filter(({ values }) => values.length > 0);
+  const checks = { ...aboutFill(last), id: "product", name: FILLS.product, points };
+  return [packs, { ...checks, ...FILLS.checks }];
+}
+
+function aboutFill({ declared, unit }: Fill) {
+  return { unit, places: FILL_PLACES, why: FILLS.same_label(amountWords(declared, unit)) };
+}
+
+/** What is in each pack: what the label declares and the error of the pack. */
+function netsOf({ declared, errors }: Fill): Decimal[] {
+  if (declared === null) return [];
+  const label = parseDecimal(declared);
+  return errors.map((error) => total([label, parseDecimal(error)]));
+}
