@@ -28,6 +28,7 @@ test("a step in the list is as short as the sentence", () => {
     u: "0.0688",
     limit: "0.25",
     verdict: "within",
+    repeats: [],
   };
 
   expect(stepByStep([point], "mL").map(({ words }) => words)).toEqual([
