@@ -15,7 +15,8 @@ from kitchenlog.calc.bodies import (
     quantity_in,
     text_in,
 )
-from kitchenlog.calc.fills import Fill, fill_of
+from kitchenlog.calc.fill_trust import FillTrust, failed_scales, trusted_fill
+from kitchenlog.calc.fills import Fill
 from kitchenlog.calc.numbers import ZERO, plain, total
 from kitchenlog.calc.record import (
     Fact,
@@ -37,8 +38,9 @@ from kitchenlog.calc.stock_moves import (
     walked,
 )
 from kitchenlog.calc.subjects import id_in
+from kitchenlog.calc.trusted import NOTHING_BESIDE, Sheets
 
-LOT_FOLD = 2
+LOT_FOLD = 3  # 2 knew nothing of the checks of the scales its fills were weighed on
 PRICE_FOLD = 1
 
 
@@ -108,11 +110,15 @@ class MovedState(TypedDict):
 
 
 class FillCheck(Fill):
-    """A fill check of the lot: its entry, the day, who made it, what was corrected."""
+    """A fill check of the lot: its entry, the day, who made it, what was corrected; the scale
+    and what the checks of that scale say of it."""
 
     entry: str
     on: str
+    happened_at: str
     author: str
+    instrument: str | None
+    trust: FillTrust
     was: list[Was]
 
 
@@ -139,8 +145,11 @@ class PriceState(TypedDict):
     notes: list[Note]
 
 
-def lot_state(subject: str, facts: Sequence[Fact]) -> LotState:
-    """Fold all entries about `lot:<code>`; a balance is a fold, never a field."""
+def lot_state(subject: str, facts: Sequence[Fact], beside: Sheets = NOTHING_BESIDE) -> LotState:
+    """Fold all entries about `lot:<code>`; a balance is a fold, never a field.
+
+    `beside` holds the sheets of the scales its fill checks lean on, by subject.
+    """
     code = id_in(subject)
     record = as_it_stands(facts)
     touching = [entry for entry in record.standing if touches_lot(entry, code)]
@@ -148,11 +157,13 @@ def lot_state(subject: str, facts: Sequence[Fact]) -> LotState:
     ledger = Ledger(code=code, unit=_unit([*makers, *touching], code))
     for entry in touching:
         walked(ledger, entry)
+    fills = _fills(record.standing, code, beside)
     findings = [*record.findings, *ledger.findings, *_maker_findings(makers, touching)]
+    findings.extend(failed_scales(fills))
     return {
         **_made_state(code, makers),
         **_moved_state(ledger),
-        "fills": _fills(record.standing, code),
+        "fills": fills,
         "last_on": max((entry.local_date for entry in touching), default=None),
         "findings": settled(findings, record.standing, subject),
         "notes": notes_about(record.standing, subject),
@@ -187,18 +198,26 @@ def _makes(entry: Standing, code: str) -> bool:
     return entry.kind in MAKING and text_in(entry.body, "lot") == code
 
 
-def _fills(standing: Sequence[Standing], code: str) -> list[FillCheck]:
+def _fills(standing: Sequence[Standing], code: str, scales: Sheets) -> list[FillCheck]:
     return [
-        FillCheck(
-            **fill_of(each.body),
-            entry=each.id,
-            on=text_in(each.body, "on") or each.local_date,
-            author=each.author,
-            was=list(each.was),
-        )
+        _fill(each, scales)
         for each in standing
         if each.kind == "fill_checked" and text_in(each.body, "lot") == code
     ]
+
+
+def _fill(entry: Standing, scales: Sheets) -> FillCheck:
+    trusted = trusted_fill(entry.body, happened_at=entry.happened_at, instruments=scales)
+    return FillCheck(
+        **trusted.fill,
+        entry=entry.id,
+        on=text_in(entry.body, "on") or entry.local_date,
+        happened_at=entry.happened_at,
+        author=entry.author,
+        instrument=text_in(entry.body, "instrument"),
+        trust=trusted.trust,
+        was=list(entry.was),
+    )
 
 
 def _unit(entries: Sequence[Standing], code: str) -> str | None:

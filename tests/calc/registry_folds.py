@@ -333,7 +333,7 @@ FOLDS: dict[str, dict[str, Adapter]] = {
         ),
     },
     "stock": {
-        "lot_state": fold_adapter(stock.lot_state),
+        "lot_state": _leaning(stock.lot_state),
         "price_state": fold_adapter(stock.price_state),
     },
     "stock_moves": {

@@ -4,6 +4,7 @@
  */
 
 import * as checks from "./checks.ts";
+import * as fillTrust from "./fill_trust.ts";
 import * as fills from "./fills.ts";
 import * as limits from "./limits.ts";
 import * as minimumWeight from "./minimum_weight.ts";
@@ -51,6 +52,15 @@ function shown(result: object, g: Given): object {
   if (!("show" in g)) return result;
   const fields: Readonly<Record<string, unknown>> = { ...result };
   return Object.fromEntries(g.show.map((name: string) => [name, fields[name]]));
+}
+
+function trustedFill(g: Given): object {
+  const instruments = new Map<string, object>(Object.entries(g.instruments));
+  const { fill, trust } = fillTrust.trustedFill(g.body, {
+    happened_at: g.happened_at,
+    instruments,
+  });
+  return { fill: shown(fill, g), trust };
 }
 
 function lineOf(given: Given): minimumWeight.LineToWeigh {
@@ -334,4 +344,8 @@ export const CHECKS: Adapters = {
   net_packs: NET_PACKS,
   net_batches: NET_BATCHES,
   fills: { fill_of: (g) => shown(fills.fillOf(g.body), g) },
+  fill_trust: {
+    trusted_fill: trustedFill,
+    failed_scales: (g) => fillTrust.failedScales(g.fills),
+  },
 };

@@ -338,7 +338,7 @@ export const FOLDS: Adapters = {
     scaled_doubt: (g) => doubtJson(weighing.scaledDoubt(doubtFrom(g.doubt), Number(g.factor))),
     sum_doubt: (g) => doubtJson(weighing.sumDoubt(g.doubts.map(doubtFrom))),
   },
-  stock: { lot_state: fold(lotState), price_state: fold(priceState) },
+  stock: { lot_state: leaning(lotState), price_state: fold(priceState) },
   stock_moves: {
     touches_lot: (g) => touchesLot(standing(g.entry), g.code),
     moved_amount: (g) => amountJson(movedAmount(standing(g.entry), g.code)),

@@ -21,6 +21,7 @@ function check(entry: string, on: string, verdict: string): Check {
     hysteresis: null,
     cited: [],
     is_adjusted: false,
+    check_scale: null,
     was: [],
   };
 }
