@@ -200,4 +200,5 @@ class ImpactAnswer(serializers.Serializer[Any]):
     lots = serializers.ListField(child=serializers.CharField())
     reached = ReachedPart(many=True)
     is_complete = serializers.BooleanField()
+    is_adding_up = serializers.BooleanField()
     missing = serializers.ListField(child=serializers.CharField())

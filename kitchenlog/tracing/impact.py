@@ -12,7 +12,7 @@ from kitchenlog.calc.numbers import ZERO, plain, total
 from kitchenlog.calc.subjects import id_in, type_in
 from kitchenlog.calc.trace import WALKED, Edge
 from kitchenlog.entries.rights import Eyes
-from kitchenlog.logbook.selectors import states_of, subjects_with_sheet
+from kitchenlog.logbook.selectors import stale_subjects, states_of, subjects_with_sheet
 from kitchenlog.tracing.doubtful import DoubtfulReading, read_elsewhere
 from kitchenlog.tracing.labels import labels_of
 from kitchenlog.tracing.models import Touched as TouchedRow
@@ -53,7 +53,7 @@ class Impact(TypedDict):
     """Everything that leaned on the instrument from its last pass on, but for the readings
     themselves, of which there may be thousands (readings_page). `lots` are all that hold some
     of what was measured, `missing` those whose own record has not come yet; `elsewhere` was
-    read where no lot comes of it."""
+    read where no lot comes of it. While `is_adding_up`, sheets are behind: there may be more."""
 
     instrument: str
     check: str
@@ -66,6 +66,7 @@ class Impact(TypedDict):
     lots: list[str]
     reached: list[Reached]
     is_complete: bool
+    is_adding_up: bool
     missing: list[str]
 
 
@@ -94,6 +95,7 @@ def impact_of(cooperative: UUID, instrument: str, check: str, *, eyes: Eyes) -> 
         lots=[id_in(node) for node in recorded if type_in(node) == "lot"],
         reached=_reached(cooperative, edges),
         is_complete=not missing,
+        is_adding_up=bool(stale_subjects(cooperative, most=1)),
         missing=missing,
     )
 

@@ -106,6 +106,7 @@ def test_a_check_that_is_recorded_late_reaches_the_fill_checks_before_it(
     pushed(phone, [failed])
     recompute_all()
 
+    assert asked(phone, failed)["is_adding_up"] is False
     touched = {each["subject"]: each["readings"] for each in asked(phone, failed)["touched"]}
 
     assert touched == {"batch:b1": 1, "lot:J-B1": 1}
