@@ -191,7 +191,7 @@ class ImpactAnswer(serializers.Serializer[Any]):
     protocol = serializers.IntegerField()
     instrument = serializers.CharField()
     check = serializers.UUIDField()
-    failed_at = serializers.CharField()
+    failed_at = serializers.CharField(allow_null=True)
     after = serializers.CharField(allow_null=True)
     until = serializers.CharField(allow_null=True)
     readings = serializers.IntegerField()

@@ -12,7 +12,12 @@ from kitchenlog.calc.numbers import ZERO, plain, total
 from kitchenlog.calc.subjects import id_in, type_in
 from kitchenlog.calc.trace import WALKED, Edge
 from kitchenlog.entries.rights import Eyes
-from kitchenlog.logbook.selectors import stale_subjects, states_of, subjects_with_sheet
+from kitchenlog.logbook.selectors import (
+    stale_marks,
+    stale_subjects,
+    states_of,
+    subjects_with_sheet,
+)
 from kitchenlog.tracing.doubtful import DoubtfulReading, read_elsewhere
 from kitchenlog.tracing.labels import labels_of
 from kitchenlog.tracing.models import Touched as TouchedRow
@@ -53,11 +58,11 @@ class Impact(TypedDict):
     """Everything that leaned on the instrument from its last pass on, but for the readings
     themselves, of which there may be thousands (readings_page). `lots` are all that hold some
     of what was measured, `missing` those whose own record has not come yet; `elsewhere` was
-    read where no lot comes of it. While `is_adding_up`, sheets are behind: there may be more."""
+    read where no lot comes of it. While `is_adding_up` sheets are behind; there may be more."""
 
     instrument: str
     check: str
-    failed_at: str
+    failed_at: str | None
     after: str | None
     until: str | None
     readings: int
@@ -72,11 +77,13 @@ class Impact(TypedDict):
 
 def impact_of(cooperative: UUID, instrument: str, check: str, *, eyes: Eyes) -> Impact | None:
     """What a failed check means for the record; None where the instrument has no such check, or
-    it did not fail."""
-    sheet = states_of(cooperative, [f"instrument:{instrument}"]).get(f"instrument:{instrument}")
+    it did not fail. Nothing yet where its sheet is behind: the check may just have come."""
+    named = f"instrument:{instrument}"
+    sheet = states_of(cooperative, [named]).get(named)
     doubt = None if sheet is None else _doubt(sheet, check)
     if sheet is None or doubt is None:
-        return None
+        is_behind = bool(stale_marks(cooperative, [named]))
+        return _nothing_yet(instrument, check) if is_behind else None
     touched = _touched(cooperative, check)
     subjects = [each["subject"] for each in touched]
     edges = edges_from(cooperative, subjects, "forward")
@@ -97,6 +104,24 @@ def impact_of(cooperative: UUID, instrument: str, check: str, *, eyes: Eyes) -> 
         is_complete=not missing,
         is_adding_up=bool(stale_subjects(cooperative, most=1)),
         missing=missing,
+    )
+
+
+def _nothing_yet(instrument: str, check: str) -> Impact:
+    return Impact(
+        instrument=instrument,
+        check=check,
+        failed_at=None,
+        after=None,
+        until=None,
+        readings=0,
+        touched=[],
+        elsewhere=[],
+        lots=[],
+        reached=[],
+        is_complete=False,
+        is_adding_up=True,
+        missing=[],
     )
 
 

@@ -181,6 +181,17 @@ def test_page_after_page_holds_every_reading_once(
     assert asked(phone, failed)["readings"] == 5
 
 
+def test_a_check_that_has_just_come_is_still_being_added_up(phone: Phone, pen: Pen) -> None:
+    failed = check(pen, 7, "508")
+    pushed(phone, [failed])
+
+    impact = asked(phone, failed)
+
+    assert (impact["is_adding_up"], impact["is_complete"]) == (True, False)
+    recompute_all()
+    assert asked(phone, failed)["is_adding_up"] is False
+
+
 def test_readings_of_a_check_nobody_made_are_not_found(phone: Phone, pen: Pen) -> None:
     passed = check(pen, 3, "500")
     pushed(phone, [passed])

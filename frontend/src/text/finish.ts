@@ -66,6 +66,7 @@ export const BALANCE = {
 
 export const BATCH = {
   corrected_from: (read: string) => `corrected, ${read} read`,
+  leaned: "All that leaned on it",
   leans_on: (count: string, where: string) => `${count} on it: ${where}.`,
   would_change: (name: string, was: string, now: string) => `${name}: ${was} would be ${now}.`,
   no_change: "No verdict would change.",

@@ -103,7 +103,9 @@ function Findings({ batch }: { batch: BatchState }) {
           <li key={each.key} class={isDoubt(each.what) ? "doubt" : ""}>
             <span class="rec">{aboutWords(batch, each.detail, each.entry)}</span>
             {findingWords(each.what)}
-            {each.what === "instrument_failed" && <Failed batch={batch} detail={each.detail} />}
+            {each.what === "instrument_failed" && (
+              <Failed batch={batch} detail={each.detail} check={each.entry ?? ""} />
+            )}
           </li>
         ))}
       </ul>
@@ -115,12 +117,15 @@ function Findings({ batch }: { batch: BatchState }) {
 function Failed({
   batch,
   detail = {},
+  check,
 }: {
   batch: BatchState;
+  check: string;
   detail: Readonly<Record<string, string>> | undefined;
 }) {
   const named = (at: string) =>
     aboutWords(batch, batch.steps.some((each) => each.step === at) ? { step: at } : { line: at });
+  const instrument = instrumentOf(batch, check);
   const where = (detail.where ?? "").split(" ").map((at) => named(at).replace(/: $/, ""));
   const changes = (detail.would_change ?? "").split(" ").filter(Boolean);
   return (
@@ -140,8 +145,22 @@ function Failed({
               );
             })
             .join(" ")}
+      {instrument !== null && (
+        <p class="key-row">
+          <Cup href={`#/instruments/${instrument}/leaned/${check}`}>{BATCH.leaned}</Cup>
+        </p>
+      )}
     </>
   );
+}
+
+/** The instrument of a reading that a failed check puts in question. */
+function instrumentOf(batch: BatchState, check: string): string | null {
+  const readings = [
+    ...batch.lines.flatMap((line) => line.weigh_ins),
+    ...batch.steps.flatMap((step) => step.done),
+  ];
+  return readings.find((each) => each.trust?.failed_by === check)?.instrument ?? null;
 }
 
 function isDoubt(what: string): boolean {

@@ -35,7 +35,10 @@ export function useLeaned(instrument: string, check: string): Seen {
   const trouble = useSignal<string | null>(null);
   // An own check that has just been handed over is known to the server from then on.
   const waiting = sheet<object>(`instrument:${instrument}`).value?.waiting ?? 0;
-  useEffect(() => asking(instrument, check, { answer, trouble }), [instrument, check, waiting]);
+  useEffect(() => {
+    trouble.value = waiting > 0 ? LEANED.not_handed : null;
+    return waiting > 0 ? undefined : asking(instrument, check, { answer, trouble });
+  }, [instrument, check, waiting]);
   const whole = answer.value?.about === check ? answer.value : null;
   if (whole === null) {
     const says = [LEANED.held_why, trouble.value ?? LEANED.asking].join(" ");
@@ -51,7 +54,7 @@ function wholeSays({ impact, readings, at, isDone }: Answer, trouble: string | n
     LEANED.whole_why(at),
     impact.is_adding_up ? LEANED.still : "",
     isShort ? LEANED.coming(figure(`${readings.length}`), figure(`${impact.readings}`)) : "",
-    trouble ?? "",
+    trouble === LEANED.cut_off ? trouble : "",
   ]
     .filter(Boolean)
     .join(" ");
@@ -73,12 +76,11 @@ function asking(instrument: string, check: string, told: Told): () => void {
     return true;
   };
   const askFor = async (asks: number): Promise<void> => {
-    const isBehind = await askedOnce(instrument, check, tell);
-    if (isBehind && asks < ASKED_MOST && !isLeft) {
+    const isBehind = await askedOnce(instrument, check, { tell, isLast: asks === ASKED_MOST });
+    if (isBehind && !isLeft) {
       timer = setTimeout(() => void askFor(asks + 1), ASK_AGAIN_MS);
     }
   };
-  told.trouble.value = null;
   void askFor(1);
   return () => {
     isLeft = true;
@@ -86,11 +88,17 @@ function asking(instrument: string, check: string, told: Told): () => void {
   };
 }
 
+interface Asked {
+  tell: (answer: Answer | null, trouble: string | null) => boolean;
+  /** Then what is known is shown, though there may be more. */
+  isLast: boolean;
+}
+
 /** Sums first, then page after page; true where the server is still adding up. */
 async function askedOnce(
   instrument: string,
   check: string,
-  tell: (answer: Answer | null, trouble: string | null) => boolean,
+  { tell, isLast }: Asked,
 ): Promise<boolean> {
   const sums = await askedImpact(instrument, check);
   if ("code" in sums) {
@@ -98,6 +106,10 @@ async function askedOnce(
     return false;
   }
   const { impact } = sums;
+  if (impact.is_adding_up && !isLast) {
+    tell(null, LEANED.adding_up);
+    return true;
+  }
   const at = clockWords(new Date(nowMs()).toISOString(), zone());
   let readings: ImpactReading[] = [];
   let after: string | null = "";
@@ -112,7 +124,7 @@ async function askedOnce(
     after = next.more;
   }
   tell({ about: check, impact, readings, at, isDone: true }, null);
-  return impact.is_adding_up;
+  return false;
 }
 
 /** One sentence for whatever stood in the way. */

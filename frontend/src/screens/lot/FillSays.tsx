@@ -15,6 +15,7 @@ import {
   VERDICT_WORDS,
 } from "../../text/fill.ts";
 import { amountWords, dayWords, figure } from "../../text/numbers.ts";
+import { InQuestion } from "../shared/InQuestion.tsx";
 import { memberName } from "../shared/people.ts";
 import { fillSaid } from "./fill.ts";
 
@@ -61,11 +62,31 @@ export function LastFill({ fills }: { fills: readonly FillCheck[] }) {
           {memberName(last.author)}, {dayWords(last.on)}
           {fills.length > 1 && `. ${FILL.earlier(fills.length - 1)}`}
         </p>
+        <FillInQuestion fill={last} />
         <Recalled fill={last} />
         <Caution>{FILL.caution}</Caution>
       </Part>
       <Packs fill={last} />
     </>
+  );
+}
+
+/** What the checks of its scale say of a fill check. A sheet of an earlier version knows none. */
+export function FillInQuestion({
+  fill,
+}: {
+  fill: Fill & { [Known in "trust" | "instrument" | "happened_at"]?: FillCheck[Known] | undefined };
+}) {
+  const { trust, instrument, happened_at, unit } = fill;
+  const wouldBe = trust?.failed_by ? trust.would_be : null;
+  return (
+    <p>
+      {trust?.found_by && <span class="second">{FILL.corrected} </span>}
+      <InQuestion trust={trust} instrument={instrument} unit={unit} happened_at={happened_at} />
+      {wouldBe != null && wouldBe !== fill.verdict && (
+        <span class="in-question">{FILL.would_be(VERDICT_WORDS[wouldBe] ?? wouldBe)}</span>
+      )}
+    </p>
   );
 }
 

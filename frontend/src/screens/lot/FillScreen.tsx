@@ -3,17 +3,19 @@ import type { LotState } from "../../calc/stock.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey } from "../../parts/Cup.tsx";
 import { FieldGroup, NumberField, SelectField } from "../../parts/Fields.tsx";
+import { FitMark } from "../../parts/FitMark.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Caution, Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { sheet } from "../../state/sheets.ts";
 import { FILL } from "../../text/fill.ts";
+import { FITNESS } from "../../text/fitness.ts";
 import { figure } from "../../text/numbers.ts";
 import { ACTS } from "../../text/stock.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { materialOf } from "../shared/lots.ts";
 import { beside, besideNone } from "../shared/sentences.ts";
 import { FillBench } from "./FillBench.tsx";
-import { FillPlate, Packs, Recalled } from "./FillSays.tsx";
+import { FillInQuestion, FillPlate, Packs, Recalled } from "./FillSays.tsx";
 import { isByVolume, planned } from "./fill.ts";
 import { type Filling, useFill } from "./use_fill.ts";
 
@@ -57,6 +59,11 @@ function Check({ state }: { state: LotState }) {
     >
       <Refusal sentence={besideNone(filling.found.value, SHOWN)} />
       <Weighed filling={filling} />
+      {fill !== null && (
+        <FillInQuestion
+          fill={{ ...fill, trust: filling.trust, instrument: filling.scale?.id ?? null }}
+        />
+      )}
       {fill !== null && <Recalled fill={fill} />}
       {fill !== null && <Packs fill={fill} />}
       <Label filling={filling} />
@@ -125,6 +132,12 @@ function Label({ filling }: { filling: Filling }) {
           { value: "none", word: FILL.no_scale },
         ]}
       />
+      {filling.is !== null && (
+        <p>
+          <FitMark is={filling.is} />{" "}
+          <span class={filling.is === "failed" ? "shout" : ""}>{FITNESS[filling.is]}</span>
+        </p>
+      )}
     </Part>
   );
 }

@@ -6,8 +6,8 @@ import { TEXT_ORDER } from "../../calc/record.ts";
 import type { SkillState } from "../../calc/skills.ts";
 import type { FillCheck, LotState } from "../../calc/stock.ts";
 import { isStillLoading, sheet, sheetsOf } from "../../state/sheets.ts";
-import { today } from "./edge.ts";
-import { fitnessOn, type Standing } from "./fitness.ts";
+import { dayOf, today } from "./edge.ts";
+import { fitnessAt, fitnessOn, type Standing } from "./fitness.ts";
 
 /** One reading of a batch: where it stands and what it was. */
 export interface UsedAt {
@@ -111,4 +111,10 @@ export function instrumentSheet(id: string): InstrumentState | null {
 export function standingOf(id: string, on = today()): Standing {
   const uses = [...usesOf(id), ...usesElsewhere(id)].map((each) => each.happened_at);
   return fitnessOn(instrumentSheet(id) ?? {}, on, uses);
+}
+
+/** Whether it might be relied on when something was read with it. */
+export function standingAt(id: string, happened_at: string): Standing {
+  const uses = [...usesOf(id), ...usesElsewhere(id)].map((each) => each.happened_at);
+  return fitnessAt(instrumentSheet(id) ?? {}, { at: happened_at, on: dayOf(happened_at) }, uses);
 }
