@@ -148,6 +148,7 @@ class DoubtfulReadingPart(serializers.Serializer[Any]):
     author = serializers.UUIDField()
     read = serializers.CharField(allow_null=True)
     corrected = serializers.CharField(allow_null=True)
+    u = serializers.CharField(allow_null=True)
     unit = serializers.CharField(allow_null=True)
     moves = serializers.CharField(allow_null=True)
 

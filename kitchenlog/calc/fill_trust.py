@@ -10,7 +10,7 @@ from kitchenlog.calc.bodies import Body, text_in, texts_in
 from kitchenlog.calc.fills import Fill, fill_of
 from kitchenlog.calc.net_content import NetVerdict
 from kitchenlog.calc.numbers import difference, parse_decimal, plain
-from kitchenlog.calc.record import Finding, finding
+from kitchenlog.calc.record import Finding, Standing, Was, finding
 from kitchenlog.calc.trusted import Sheets, TrustedReading, meant, trusted_reading
 
 _MASSES = ("tares", "gross")
@@ -28,6 +28,19 @@ class FillTrust(TypedDict):
     failed_by: str | None
     moves: str | None
     would_be: NetVerdict | None
+
+
+class FillCheck(Fill):
+    """A fill check of the lot: its entry, the day, who made it, what was corrected; the scale
+    and what the checks of that scale say of it."""
+
+    entry: str
+    on: str
+    happened_at: str
+    author: str
+    instrument: str | None
+    trust: FillTrust
+    was: list[Was]
 
 
 class DoubtedFill(TypedDict):
@@ -78,6 +91,15 @@ def trusted_fill(body: Body, *, happened_at: str, instruments: Sheets) -> Truste
     )
 
 
+def fill_checks(standing: Sequence[Standing], code: str, scales: Sheets) -> list[FillCheck]:
+    """The fill checks of a lot in the order they were made; `scales` are sheets by subject."""
+    return [
+        _fill_check(each, scales)
+        for each in standing
+        if each.kind == "fill_checked" and text_in(each.body, "lot") == code
+    ]
+
+
 def failed_scales(fills: Sequence[DoubtedFill]) -> list[Finding]:
     """By failed check: how many fill checks it puts in question, and which verdicts would
     change: `<entry>:pass:fail`."""
@@ -86,6 +108,20 @@ def failed_scales(fills: Sequence[DoubtedFill]) -> list[Finding]:
         _finding(check, [each for each in fills if each["trust"]["failed_by"] == check])
         for check in sorted(str(each) for each in checks)
     ]
+
+
+def _fill_check(entry: Standing, scales: Sheets) -> FillCheck:
+    trusted = trusted_fill(entry.body, happened_at=entry.happened_at, instruments=scales)
+    return FillCheck(
+        **trusted.fill,
+        entry=entry.id,
+        on=text_in(entry.body, "on") or entry.local_date,
+        happened_at=entry.happened_at,
+        author=entry.author,
+        instrument=text_in(entry.body, "instrument"),
+        trust=trusted.trust,
+        was=list(entry.was),
+    )
 
 
 def _reading(body: Body, mass: str) -> Body:

@@ -15,15 +15,13 @@ from kitchenlog.calc.bodies import (
     quantity_in,
     text_in,
 )
-from kitchenlog.calc.fill_trust import FillTrust, failed_scales, trusted_fill
-from kitchenlog.calc.fills import Fill
+from kitchenlog.calc.fill_trust import FillCheck, failed_scales, fill_checks
 from kitchenlog.calc.numbers import ZERO, plain, total
 from kitchenlog.calc.record import (
     Fact,
     Finding,
     Note,
     Standing,
-    Was,
     as_it_stands,
     finding,
     notes_about,
@@ -109,19 +107,6 @@ class MovedState(TypedDict):
     counts: list[Count]
 
 
-class FillCheck(Fill):
-    """A fill check of the lot: its entry, the day, who made it, what was corrected; the scale
-    and what the checks of that scale say of it."""
-
-    entry: str
-    on: str
-    happened_at: str
-    author: str
-    instrument: str | None
-    trust: FillTrust
-    was: list[Was]
-
-
 class LotState(MadeState, MovedState):
     """All entries about one lot, added up.
 
@@ -157,7 +142,7 @@ def lot_state(subject: str, facts: Sequence[Fact], beside: Sheets = NOTHING_BESI
     ledger = Ledger(code=code, unit=_unit([*makers, *touching], code))
     for entry in touching:
         walked(ledger, entry)
-    fills = _fills(record.standing, code, beside)
+    fills = fill_checks(record.standing, code, beside)
     findings = [*record.findings, *ledger.findings, *_maker_findings(makers, touching)]
     findings.extend(failed_scales(fills))
     return {
@@ -196,28 +181,6 @@ def price_state(subject: str, facts: Sequence[Fact]) -> PriceState:
 
 def _makes(entry: Standing, code: str) -> bool:
     return entry.kind in MAKING and text_in(entry.body, "lot") == code
-
-
-def _fills(standing: Sequence[Standing], code: str, scales: Sheets) -> list[FillCheck]:
-    return [
-        _fill(each, scales)
-        for each in standing
-        if each.kind == "fill_checked" and text_in(each.body, "lot") == code
-    ]
-
-
-def _fill(entry: Standing, scales: Sheets) -> FillCheck:
-    trusted = trusted_fill(entry.body, happened_at=entry.happened_at, instruments=scales)
-    return FillCheck(
-        **trusted.fill,
-        entry=entry.id,
-        on=text_in(entry.body, "on") or entry.local_date,
-        happened_at=entry.happened_at,
-        author=entry.author,
-        instrument=text_in(entry.body, "instrument"),
-        trust=trusted.trust,
-        was=list(entry.was),
-    )
 
 
 def _unit(entries: Sequence[Standing], code: str) -> str | None:

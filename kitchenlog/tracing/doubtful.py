@@ -23,7 +23,8 @@ class DoubtfulReading(TypedDict):
     """A reading made in the stretch of time that the failed check puts in question.
 
     `subject` is what it stands on, `place` the line or step there, with what that is about:
-    a material, or what the step says. `moves` is what would be added if the error counted.
+    a material, or what the step says. `u` is the standard uncertainty, `moves` what would be
+    added if the error counted.
     """
 
     entry: str
@@ -36,6 +37,7 @@ class DoubtfulReading(TypedDict):
     author: str
     read: str | None
     corrected: str | None
+    u: str | None
     unit: str | None
     moves: str | None
 
@@ -125,6 +127,7 @@ def _elsewhere(row: ReadElsewhere, sheet: Mapping[str, Any]) -> DoubtfulReading:
         author=row.author,
         read=row.read or None,
         corrected=plain(trusted.value) if trusted is not None and is_corrected else None,
+        u=None,
         unit=row.unit or None,
         moves=None if moves is None else plain(moves),
     )

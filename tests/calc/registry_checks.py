@@ -28,6 +28,7 @@ from kitchenlog.calc import (
 )
 from kitchenlog.calc.numbers import parse_decimal, plain, significant, written
 from kitchenlog.calc.readings import Doubt
+from tests.calc.registry_folds import entries_of
 
 Given = dict[str, Any]
 Adapter = Callable[[Given], Any]
@@ -444,6 +445,9 @@ CHECKS: dict[str, dict[str, Adapter]] = {
     "fills": {"fill_of": lambda g: _shown(fills.fill_of(g["body"]), g)},
     "fill_trust": {
         "trusted_fill": _trusted_fill,
+        "fill_checks": lambda g: fill_trust.fill_checks(
+            entries_of(g), g["code"], g["instruments"]
+        ),
         "failed_scales": lambda g: fill_trust.failed_scales(g["fills"]),
     },
 }

@@ -119,7 +119,7 @@ def _what_leaned_on_it(phone: Phone, lot: str) -> None:
 
 def _the_server_tells_the_whole_of_it(phone: Phone, lot: str) -> None:
     """The check has been handed over; the screen asks again by itself."""
-    origin = phone.page.get_by_role("status").filter(has_text="Whole record")
+    origin = phone.page.get_by_role("status").filter(has_text=re.compile(r"Whole record\."))
     origin.wait_for(timeout=HANDED_OVER_MS_MAX)
     for words in ("Quinces", lot, "Inn at the ford", "would move by"):
         phone.sees(words)
@@ -135,7 +135,7 @@ def _what_is_held_is_seen_without_signal(hearth: Hearth, phone: Phone, lot: str)
     phone.press("What leaned on it")
     title_is(phone, "What leaned on it")
     phone.sees("Held here")
-    phone.sees("No answer from the server")
+    phone.sees("The server did not answer.")
     for words in ("Quinces", lot, "Inn at the ford"):
         phone.sees(words)
 

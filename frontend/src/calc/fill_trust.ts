@@ -4,7 +4,7 @@ import { type Body, textIn, textsIn } from "./bodies.ts";
 import { type Fill, fillOf } from "./fills.ts";
 import type { NetVerdict } from "./net_content.ts";
 import { difference, parseDecimal, plain } from "./numbers.ts";
-import { type Finding, finding, TEXT_ORDER } from "./record.ts";
+import { type Finding, finding, type Standing, TEXT_ORDER, type Was } from "./record.ts";
 import { meant, type Sheets, type TrustedReading, trustedReading } from "./trusted.ts";
 
 const MASSES = ["tares", "gross"] as const;
@@ -21,6 +21,20 @@ export interface FillTrust {
   readonly failed_by: string | null;
   readonly moves: string | null;
   readonly would_be: NetVerdict | null;
+}
+
+/**
+ * A fill check of the lot: its entry, the day, who made it, what was corrected; the scale and what
+ * the checks of that scale say of it.
+ */
+export interface FillCheck extends Fill {
+  readonly entry: string;
+  readonly on: string;
+  readonly happened_at: string;
+  readonly author: string;
+  readonly instrument: string | null;
+  readonly trust: FillTrust;
+  readonly was: readonly Was[];
 }
 
 /** What a finding needs to know of a fill check. */
@@ -64,6 +78,30 @@ export function trustedFill(
       would_be: moved?.verdict ?? null,
     },
   };
+}
+
+/** The fill checks of a lot in the order they were made; `scales` are sheets by subject. */
+export function fillChecks(
+  standing: readonly Standing[],
+  code: string,
+  scales: Sheets,
+): FillCheck[] {
+  return standing
+    .filter((each) => each.kind === "fill_checked" && textIn(each.body, "lot") === code)
+    .map((each) => {
+      const { happened_at } = each;
+      const { fill, trust } = trustedFill(each.body, { happened_at, instruments: scales });
+      return {
+        ...fill,
+        entry: each.id,
+        on: textIn(each.body, "on") ?? each.local_date,
+        happened_at,
+        author: each.author,
+        instrument: textIn(each.body, "instrument"),
+        trust,
+        was: each.was,
+      };
+    });
 }
 
 /**

@@ -9,8 +9,7 @@ import {
   quantityIn,
   textIn,
 } from "./bodies.ts";
-import { type FillTrust, failedScales, trustedFill } from "./fill_trust.ts";
-import type { Fill } from "./fills.ts";
+import { type FillCheck, failedScales, fillChecks } from "./fill_trust.ts";
 import { type Decimal, plain, total, ZERO } from "./numbers.ts";
 import {
   asItStands,
@@ -22,7 +21,6 @@ import {
   type Standing,
   settled,
   TEXT_ORDER,
-  type Was,
 } from "./record.ts";
 import { type Count, type Ledger, MAKING, movedAmount, touchesLot, walked } from "./stock_moves.ts";
 import { idIn } from "./subjects.ts";
@@ -54,20 +52,6 @@ export interface WentTo {
   readonly to: string;
   readonly amount: string;
   readonly on: string;
-}
-
-/**
- * A fill check of the lot: its entry, the day, who made it, what was corrected; the scale and what
- * the checks of that scale say of it.
- */
-export interface FillCheck extends Fill {
-  readonly entry: string;
-  readonly on: string;
-  readonly happened_at: string;
-  readonly author: string;
-  readonly instrument: string | null;
-  readonly trust: FillTrust;
-  readonly was: readonly Was[];
 }
 
 /**
@@ -140,7 +124,7 @@ export function lotState(
     findings: [],
   };
   for (const entry of touching) walked(ledger, entry);
-  const fills = fillsOf(record.standing, code, beside);
+  const fills = fillChecks(record.standing, code, beside);
   const findings = [
     ...record.findings,
     ...ledger.findings,
@@ -188,25 +172,6 @@ export function priceState(subject: string, facts: Iterable<Fact>): PriceState {
 
 function makes(entry: Standing, code: string): boolean {
   return MAKING.includes(entry.kind) && textIn(entry.body, "lot") === code;
-}
-
-function fillsOf(standing: readonly Standing[], code: string, scales: Sheets): FillCheck[] {
-  return standing
-    .filter((each) => each.kind === "fill_checked" && textIn(each.body, "lot") === code)
-    .map((each) => {
-      const { happened_at } = each;
-      const { fill, trust } = trustedFill(each.body, { happened_at, instruments: scales });
-      return {
-        ...fill,
-        entry: each.id,
-        on: textIn(each.body, "on") ?? each.local_date,
-        happened_at,
-        author: each.author,
-        instrument: textIn(each.body, "instrument"),
-        trust,
-        was: each.was,
-      };
-    });
 }
 
 /** The base unit of the first amount known; the lot's maker is asked first. */

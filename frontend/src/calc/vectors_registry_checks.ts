@@ -18,6 +18,7 @@ import type { Doubt } from "./readings.ts";
 import * as scaleChecks from "./scale_checks.ts";
 import * as thermometerChecks from "./thermometer_checks.ts";
 import type { Adapters, Given } from "./vectors_registry.ts";
+import { entriesOf, statesOf } from "./vectors_registry_folds.ts";
 import * as vesselChecks from "./vessel_checks.ts";
 import * as water from "./water.ts";
 
@@ -55,11 +56,9 @@ function shown(result: object, g: Given): object {
 }
 
 function trustedFill(g: Given): object {
-  const instruments = new Map<string, object>(Object.entries(g.instruments));
-  const { fill, trust } = fillTrust.trustedFill(g.body, {
-    happened_at: g.happened_at,
-    instruments,
-  });
+  const { happened_at } = g;
+  const instruments = statesOf(g.instruments);
+  const { fill, trust } = fillTrust.trustedFill(g.body, { happened_at, instruments });
   return { fill: shown(fill, g), trust };
 }
 
@@ -346,6 +345,7 @@ export const CHECKS: Adapters = {
   fills: { fill_of: (g) => shown(fills.fillOf(g.body), g) },
   fill_trust: {
     trusted_fill: trustedFill,
+    fill_checks: (g) => fillTrust.fillChecks(entriesOf(g), g.code, statesOf(g.instruments)),
     failed_scales: (g) => fillTrust.failedScales(g.fills),
   },
 };

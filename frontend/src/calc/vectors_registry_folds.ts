@@ -50,7 +50,7 @@ function standing(given: Given): record.Standing {
 }
 
 const factsOf = (g: Given): record.Fact[] => g.facts.map(factOf);
-const entriesOf = (g: Given): record.Standing[] => g.entries.map(standing);
+export const entriesOf = (g: Given): record.Standing[] => g.entries.map(standing);
 const d = (text: string | null | undefined): Decimal | null =>
   text == null ? null : parseDecimal(text);
 const w = (x: Decimal | null): string | null => (x === null ? null : written(x));

@@ -14,6 +14,8 @@ export interface ImpactReading {
   author: string;
   read: string | null;
   corrected: string | null;
+  /** Standard uncertainty of what is read or corrected. */
+  u: string | null;
   unit: string | null;
   moves: string | null;
 }
@@ -134,6 +136,7 @@ export function parsedReading(given: unknown): ImpactReading | null {
     author,
     read: textOf(given.read),
     corrected: textOf(given.corrected),
+    u: textOf(given.u),
     unit: textOf(given.unit),
     moves: textOf(given.moves),
   };

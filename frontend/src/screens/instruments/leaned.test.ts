@@ -18,6 +18,7 @@ const READING: ImpactReading = {
   author: "ana",
   read: "502",
   corrected: null,
+  u: null,
   unit: "g",
   moves: "-8",
 };
@@ -75,7 +76,7 @@ describe("the server's list of what leaned on an instrument", () => {
   });
 
   test("says of a reading what it stands for and how far it would move", () => {
-    const { sheets } = leanedFrom(IMPACT, [{ ...READING, corrected: "499.8" }]);
+    const { sheets } = leanedFrom(IMPACT, [{ ...READING, corrected: "499.83412", u: "0.5" }]);
 
     expect(sheets[2]?.readings).toEqual([
       {
@@ -83,7 +84,7 @@ describe("the server's list of what leaned on an instrument", () => {
         kind: "weigh_in",
         happened_at: READING.happened_at,
         name: "Sugar",
-        read: "499.8",
+        read: "499.83",
         moves: "-8",
         unit: "g",
       },

@@ -9,6 +9,7 @@ import type { ToCall } from "../shared/Business.tsx";
 import { batchOf, lineName, recipeNameOf } from "../shared/batches.ts";
 import { endName } from "../shared/ends.ts";
 import { memberName } from "../shared/people.ts";
+import { asGoodAsU } from "../shared/trust.ts";
 
 /** One reading: where it stands and how far it would move if the error that was found counted. */
 export interface LeanedReading {
@@ -138,9 +139,9 @@ export function placeName(batch: BatchState, at: string): string {
 }
 
 function readingFrom(reading: ImpactReading): LeanedReading {
-  const { entry, kind, happened_at, read, corrected, moves, unit } = reading;
-  const name = nameFrom(reading);
-  return { entry, kind, happened_at, name, read: corrected ?? read, moves, unit };
+  const { entry, kind, happened_at, corrected, u, moves, unit } = reading;
+  const read = corrected === null ? reading.read : asGoodAsU(corrected, u);
+  return { entry, kind, happened_at, name: nameFrom(reading), read, moves, unit };
 }
 
 function nameFrom({ kind, subject, place, material, says }: ImpactReading): string {

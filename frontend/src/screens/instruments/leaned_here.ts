@@ -19,6 +19,7 @@ import {
   usesElsewhere,
   usesOf,
 } from "../shared/instruments.ts";
+import { correctedOr } from "../shared/trust.ts";
 import {
   calledFrom,
   changesIn,
@@ -118,7 +119,7 @@ type Figures = Pick<LeanedReading, "read" | "moves" | "unit">;
 function stepRead({ batch, at, entry }: UsedAt): Figures {
   const step = batch.steps.find((each) => each.step === at);
   const done = step?.done.find((each) => each.entry === entry);
-  const read = done?.trust?.corrected ?? done?.value ?? null;
+  const read = done === undefined ? null : correctedOr(done.value, done);
   return { read, moves: done?.trust?.moves ?? null, unit: step?.unit ?? null };
 }
 
@@ -130,7 +131,7 @@ function weighed({ batch, at, entry }: UsedAt, about: Doubted): Figures {
   const { unit, tare } = read;
   const shown = plain(total([parseDecimal(read.net), parseDecimal(tare ?? "0")]));
   const moves = movesOf(shown, { unit, tare, happened_at: read.happened_at }, about);
-  return { read: read.trust?.corrected ?? read.net, moves, unit };
+  return { read: correctedOr(read.net, read), moves, unit };
 }
 
 function besides(use: UsedElsewhere, about: Doubted): Leaned["elsewhere"][number] {

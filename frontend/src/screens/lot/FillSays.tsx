@@ -1,8 +1,8 @@
 /** What a fill check says: the verdict in a sentence, what was recalled, the packs as a chart. */
 import { individuals } from "../../calc/charts.ts";
+import type { FillCheck } from "../../calc/fill_trust.ts";
 import type { Fill } from "../../calc/fills.ts";
 import { parseDecimal, plain, rounded, total } from "../../calc/numbers.ts";
-import type { FillCheck } from "../../calc/stock.ts";
 import { ControlChart } from "../../parts/ControlChart.tsx";
 import { Caution, Part } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";

@@ -132,12 +132,6 @@ function Label({ filling }: { filling: Filling }) {
           { value: "none", word: FILL.no_scale },
         ]}
       />
-      {filling.is !== null && (
-        <p>
-          <FitMark is={filling.is} />{" "}
-          <span class={filling.is === "failed" ? "shout" : ""}>{FITNESS[filling.is]}</span>
-        </p>
-      )}
     </Part>
   );
 }
@@ -158,6 +152,12 @@ function Weighed({ filling }: { filling: Filling }) {
   return (
     <Part title={FILL.packs}>
       <p>{of === null ? FILL.no_plan : FILL.plan(of, figure(typed.lot_size))}</p>
+      {filling.is !== null && (
+        <p>
+          {filling.scale?.name}, <FitMark is={filling.is} />{" "}
+          <span class={filling.is === "failed" ? "shout" : ""}>{FITNESS[filling.is]}</span>
+        </p>
+      )}
       {rows.map(({ field, name, masses, of, none }) => (
         <NumberField
           key={field}

@@ -1,10 +1,11 @@
 /** Sheets of instruments as screens ask for them, and the readings this phone knows of each. */
 import { computed } from "@preact/signals";
 import type { BatchState } from "../../calc/batches.ts";
+import type { FillCheck } from "../../calc/fill_trust.ts";
 import type { InstrumentState } from "../../calc/instruments.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
 import type { SkillState } from "../../calc/skills.ts";
-import type { FillCheck, LotState } from "../../calc/stock.ts";
+import type { LotState } from "../../calc/stock.ts";
 import { isStillLoading, sheet, sheetsOf } from "../../state/sheets.ts";
 import { dayOf, today } from "./edge.ts";
 import { fitnessAt, fitnessOn, type Standing } from "./fitness.ts";
