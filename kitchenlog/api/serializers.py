@@ -129,32 +129,61 @@ class ImpactQuery(serializers.Serializer[Any]):
     check = serializers.UUIDField()
 
 
+class ImpactReadingsQuery(ImpactQuery):
+    """Which failed check, and after which subject; nothing for the first page."""
+
+    after = serializers.CharField(max_length=120, default="", allow_blank=True)
+
+
 class DoubtfulReadingPart(serializers.Serializer[Any]):
     """A reading in question; `moves` is what would be added to it, in its unit."""
 
     entry = serializers.UUIDField()
+    kind = serializers.CharField()
+    subject = serializers.CharField()
+    place = serializers.CharField(allow_null=True)
+    material = serializers.CharField(allow_null=True)
+    says = serializers.CharField(allow_null=True)
     happened_at = serializers.CharField()
     author = serializers.UUIDField()
-    batch = serializers.CharField()
-    place = serializers.CharField()
+    read = serializers.CharField(allow_null=True)
+    corrected = serializers.CharField(allow_null=True)
+    u = serializers.CharField(allow_null=True)
+    unit = serializers.CharField(allow_null=True)
     moves = serializers.CharField(allow_null=True)
 
 
-class TouchedBatchPart(serializers.Serializer[Any]):
-    """A batch with such readings; `would_change` names verdicts as line:was:would_be."""
+class ImpactReadingsAnswer(serializers.Serializer[Any]):
+    """Readings by subject; `more` is the subject to ask for others after, null at the end."""
 
-    batch = serializers.CharField()
+    protocol = serializers.IntegerField()
+    readings = DoubtfulReadingPart(many=True)
+    more = serializers.CharField(allow_null=True)
+
+
+class TouchedPart(serializers.Serializer[Any]):
+    """A batch or lot with readings in question; `would_change` as place:was:would_be."""
+
+    subject = serializers.CharField()
     code = serializers.CharField(allow_null=True)
-    product = serializers.CharField(allow_null=True)
+    material = serializers.CharField(allow_null=True)
     readings = serializers.IntegerField()
     would_change = serializers.ListField(child=serializers.CharField())
 
 
+class OfLotPart(serializers.Serializer[Any]):
+    """How much of one lot."""
+
+    lot = serializers.CharField()
+    amount = serializers.CharField()
+
+
 class ReachedPart(NodePart):
-    """Who has some of it, and how much."""
+    """Who has some of it, and how much of which lot."""
 
     amount = serializers.CharField()
     unit = serializers.CharField(allow_null=True)
+    lots = OfLotPart(many=True)
 
 
 class ImpactAnswer(serializers.Serializer[Any]):
@@ -163,12 +192,14 @@ class ImpactAnswer(serializers.Serializer[Any]):
     protocol = serializers.IntegerField()
     instrument = serializers.CharField()
     check = serializers.UUIDField()
-    failed_at = serializers.CharField()
+    failed_at = serializers.CharField(allow_null=True)
     after = serializers.CharField(allow_null=True)
     until = serializers.CharField(allow_null=True)
-    readings = DoubtfulReadingPart(many=True)
-    batches = TouchedBatchPart(many=True)
+    readings = serializers.IntegerField()
+    touched = TouchedPart(many=True)
+    elsewhere = DoubtfulReadingPart(many=True)
     lots = serializers.ListField(child=serializers.CharField())
     reached = ReachedPart(many=True)
     is_complete = serializers.BooleanField()
+    is_adding_up = serializers.BooleanField()
     missing = serializers.ListField(child=serializers.CharField())

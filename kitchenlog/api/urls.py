@@ -12,5 +12,10 @@ urlpatterns = [
     path("lots/<str:code>", views.LotView.as_view(), name="lot"),
     path("lots/<str:code>/trace", views.LotTraceView.as_view(), name="lot_trace"),
     path("instruments/<str:instrument>/impact", views.ImpactView.as_view(), name="impact"),
+    path(
+        "instruments/<str:instrument>/impact/readings",
+        views.ImpactReadingsView.as_view(),
+        name="impact_readings",
+    ),
     path("schema", DescriptionView.as_view(), name="schema"),
 ]

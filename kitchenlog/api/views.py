@@ -17,6 +17,8 @@ from kitchenlog.api.serializers import (
     EntryAnswer,
     ImpactAnswer,
     ImpactQuery,
+    ImpactReadingsAnswer,
+    ImpactReadingsQuery,
     LotAnswer,
     QuarantineAnswer,
     SubjectAnswer,
@@ -40,7 +42,8 @@ from kitchenlog.logbook.wire import (
 from kitchenlog.members.access import IsMember, member_of
 from kitchenlog.members.refusals import answered
 from kitchenlog.members.rest import KitchenlogView
-from kitchenlog.tracing.impact import impact_of
+from kitchenlog.tracing.doubtful import readings_page
+from kitchenlog.tracing.impact import has_failed, impact_of
 from kitchenlog.tracing.selectors import trace_of
 
 
@@ -157,16 +160,36 @@ class ImpactView(KitchenlogView):
 
     @extend_schema(parameters=[ImpactQuery], responses=ImpactAnswer)
     def get(self, request: Request, instrument: str) -> Response:
-        """Readings since its last pass, their batches and lots, and who has them."""
+        """Batches, fills and lots since its last pass, and who has them."""
         _require(forms.ID, instrument)
         query = ImpactQuery(data=request.query_params)
         query.is_valid(raise_exception=True)
-        found = impact_of(
-            member_of(request).cooperative_id, instrument, str(query.validated_data["check"])
-        )
+        member = member_of(request)
+        check = str(query.validated_data["check"])
+        found = impact_of(member.cooperative_id, instrument, check, eyes=member.eyes)
         if found is None:
             raise Http404
         return answered({**found})
+
+
+class ImpactReadingsView(KitchenlogView):
+    """The readings a failed check puts in question, in pages."""
+
+    permission_classes = (IsMember,)
+
+    @extend_schema(parameters=[ImpactReadingsQuery], responses=ImpactReadingsAnswer)
+    def get(self, request: Request, instrument: str) -> HttpResponse:
+        """Those after a subject; `more` is what to ask for next, null at the end."""
+        _require(forms.ID, instrument)
+        query = ImpactReadingsQuery(data=request.query_params)
+        query.is_valid(raise_exception=True)
+        cooperative = member_of(request).cooperative_id
+        check, after = str(query.validated_data["check"]), query.validated_data["after"]
+        if not has_failed(cooperative, instrument, check):
+            raise Http404
+        page = readings_page(cooperative, check, after=after)
+        more = json.dumps(page.more)
+        return _json(f'{{"protocol":1,"readings":{page.readings_json},"more":{more}}}')
 
 
 def _require(form: re.Pattern[str], named: str) -> None:

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from types import MappingProxyType
-from typing import Any, TypedDict
+from collections.abc import Sequence
+from typing import TypedDict
 
 from kitchenlog.calc.batch_balance import Balance, batch_balance
 from kitchenlog.calc.batch_doubts import failed_instruments
@@ -44,9 +43,9 @@ from kitchenlog.calc.record import (
     settled,
 )
 from kitchenlog.calc.subjects import id_in
+from kitchenlog.calc.trusted import NOTHING_BESIDE, Sheets
 
 BATCH_FOLD = 2  # 1 knew nothing of the checks of its instruments
-NOTHING_BESIDE: Mapping[str, Mapping[str, Any]] = MappingProxyType({})
 
 
 class BatchHead(TypedDict):
@@ -84,7 +83,7 @@ class BatchState(BatchHead):
 def batch_state(
     subject: str,
     facts: Sequence[Fact],
-    beside: Mapping[str, Mapping[str, Any]] = NOTHING_BESIDE,
+    beside: Sheets = NOTHING_BESIDE,
 ) -> BatchState:
     """Fold all entries about `batch:<id>`; without its start it shows what is known.
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any
 
-from kitchenlog.calc.batches import BATCH_FOLD, NOTHING_BESIDE, batch_state
+from kitchenlog.calc.batches import BATCH_FOLD, batch_state
 from kitchenlog.calc.bodies import text_in
 from kitchenlog.calc.definitions import (
     DEFINITION_FOLD,
@@ -20,6 +20,7 @@ from kitchenlog.calc.record import Fact
 from kitchenlog.calc.skills import SKILL_FOLD, skill_state
 from kitchenlog.calc.stock import LOT_FOLD, PRICE_FOLD, lot_state, price_state
 from kitchenlog.calc.subjects import type_in
+from kitchenlog.calc.trusted import NOTHING_BESIDE
 
 State = Mapping[str, Any]  # the TypedDict of the subject's own fold
 Beside = Mapping[str, State]  # sheets of other subjects that its entries lean on, by subject
@@ -36,8 +37,11 @@ DEFINITION_TYPES = (
 
 # Sheets of these types are leaned on: by which types, and by which parts of their state.
 LEANED_ON: Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]] = MappingProxyType(
-    {"instrument": (("batch",), ("corrections", "doubts"))}
+    {"instrument": (("batch", "lot"), ("corrections", "doubts"))}
 )
+
+# Of a lot only its fill checks lean: what was weighed in from it moves stock as it was read.
+LEANING_KINDS: Mapping[str, tuple[str, ...]] = MappingProxyType({"lot": ("fill_checked",)})
 
 # A number goes up when its fold gives another state for the same entries: older sheets are
 # then stale by themselves.
@@ -46,7 +50,7 @@ FOLDS: Mapping[str, tuple[Fold, int]] = MappingProxyType(
         **dict.fromkeys(DEFINITION_TYPES, (_alone(definition_state), DEFINITION_FOLD)),
         "instrument": (_alone(instrument_state), INSTRUMENT_FOLD),
         "recipe": (_alone(recipe_state), RECIPE_FOLD),
-        "lot": (_alone(lot_state), LOT_FOLD),
+        "lot": (lot_state, LOT_FOLD),
         "price": (_alone(price_state), PRICE_FOLD),
         "batch": (batch_state, BATCH_FOLD),
         "day": (_alone(day_state), DAY_FOLD),

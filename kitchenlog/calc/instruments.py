@@ -24,7 +24,8 @@ from kitchenlog.calc.numbers import plain, significant
 from kitchenlog.calc.record import Fact, Finding, Standing, Was, as_it_stands, finding, settled
 from kitchenlog.calc.subjects import id_in
 
-INSTRUMENT_FOLD = 3  # 1 was the bare definition, 2 had no single repeats
+# 1 was the bare definition; 2 had no single repeats, nor the scale that weighed the water.
+INSTRUMENT_FOLD = 3
 
 
 class CitedFigure(TypedDict):
@@ -37,7 +38,8 @@ class CitedFigure(TypedDict):
 
 
 class Check(TypedDict):
-    """One check as it stands; `says` and `values` make its sentence."""
+    """One check as it stands; `says` and `values` make its sentence. `check_scale` is the scale
+    the water in a vessel was weighed on."""
 
     entry: str
     happened_at: str
@@ -54,6 +56,7 @@ class Check(TypedDict):
     hysteresis: str | None
     cited: list[CitedFigure]
     is_adjusted: bool
+    check_scale: str | None
     was: list[Was]
 
 
@@ -243,5 +246,6 @@ def _written_check(made: _Made) -> Check:
             for c in cited_in(result)
         ],
         is_adjusted=_is_adjusted(entry),
+        check_scale=text_in(entry.body, "check_scale"),
         was=list(entry.was),
     )

@@ -15,14 +15,13 @@ from kitchenlog.calc.bodies import (
     quantity_in,
     text_in,
 )
-from kitchenlog.calc.fills import Fill, fill_of
+from kitchenlog.calc.fill_trust import FillCheck, failed_scales, fill_checks
 from kitchenlog.calc.numbers import ZERO, plain, total
 from kitchenlog.calc.record import (
     Fact,
     Finding,
     Note,
     Standing,
-    Was,
     as_it_stands,
     finding,
     notes_about,
@@ -37,8 +36,9 @@ from kitchenlog.calc.stock_moves import (
     walked,
 )
 from kitchenlog.calc.subjects import id_in
+from kitchenlog.calc.trusted import NOTHING_BESIDE, Sheets
 
-LOT_FOLD = 2
+LOT_FOLD = 3  # 2 knew nothing of the checks of the scales its fills were weighed on
 PRICE_FOLD = 1
 
 
@@ -107,15 +107,6 @@ class MovedState(TypedDict):
     counts: list[Count]
 
 
-class FillCheck(Fill):
-    """A fill check of the lot: its entry, the day, who made it, what was corrected."""
-
-    entry: str
-    on: str
-    author: str
-    was: list[Was]
-
-
 class LotState(MadeState, MovedState):
     """All entries about one lot, added up.
 
@@ -139,8 +130,11 @@ class PriceState(TypedDict):
     notes: list[Note]
 
 
-def lot_state(subject: str, facts: Sequence[Fact]) -> LotState:
-    """Fold all entries about `lot:<code>`; a balance is a fold, never a field."""
+def lot_state(subject: str, facts: Sequence[Fact], beside: Sheets = NOTHING_BESIDE) -> LotState:
+    """Fold all entries about `lot:<code>`; a balance is a fold, never a field.
+
+    `beside` holds the sheets of the scales its fill checks lean on, by subject.
+    """
     code = id_in(subject)
     record = as_it_stands(facts)
     touching = [entry for entry in record.standing if touches_lot(entry, code)]
@@ -148,11 +142,13 @@ def lot_state(subject: str, facts: Sequence[Fact]) -> LotState:
     ledger = Ledger(code=code, unit=_unit([*makers, *touching], code))
     for entry in touching:
         walked(ledger, entry)
+    fills = fill_checks(record.standing, code, beside)
     findings = [*record.findings, *ledger.findings, *_maker_findings(makers, touching)]
+    findings.extend(failed_scales(fills))
     return {
         **_made_state(code, makers),
         **_moved_state(ledger),
-        "fills": _fills(record.standing, code),
+        "fills": fills,
         "last_on": max((entry.local_date for entry in touching), default=None),
         "findings": settled(findings, record.standing, subject),
         "notes": notes_about(record.standing, subject),
@@ -185,20 +181,6 @@ def price_state(subject: str, facts: Sequence[Fact]) -> PriceState:
 
 def _makes(entry: Standing, code: str) -> bool:
     return entry.kind in MAKING and text_in(entry.body, "lot") == code
-
-
-def _fills(standing: Sequence[Standing], code: str) -> list[FillCheck]:
-    return [
-        FillCheck(
-            **fill_of(each.body),
-            entry=each.id,
-            on=text_in(each.body, "on") or each.local_date,
-            author=each.author,
-            was=list(each.was),
-        )
-        for each in standing
-        if each.kind == "fill_checked" and text_in(each.body, "lot") == code
-    ]
 
 
 def _unit(entries: Sequence[Standing], code: str) -> str | None:

@@ -9,6 +9,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from types import MappingProxyType
 from typing import Any, TypedDict
 
 from kitchenlog.calc.bodies import Body, decimal_in, items_in, object_in, text_in
@@ -26,6 +27,7 @@ from kitchenlog.calc.readings import Doubt
 from kitchenlog.calc.weighing import PLACES, Weighing, load_of, sum_doubt, weighing_of
 
 Sheets = Mapping[str, Mapping[str, Any]]  # states by subject
+NOTHING_BESIDE: Sheets = MappingProxyType({})
 
 _CORRECTION_DIGITS = 12  # of a double, before it is added to an exact reading
 _LEAST_MOVE = 5e-7  # less than this is no step at PLACES

@@ -5,8 +5,6 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import reduce
-from operator import or_
 from typing import Any, TypeVar
 from uuid import UUID
 
@@ -132,12 +130,21 @@ def states_of(cooperative: UUID, subjects: Sequence[str]) -> dict[str, dict[str,
     return states
 
 
-def subjects_mentioning(cooperative: UUID, named: str, *, types: Sequence[str]) -> list[str]:
-    """Subjects of these types that have an entry which names this one, in order."""
+def subjects_mentioning(
+    cooperative: UUID, named: str, sort: str, *, kinds: Sequence[str] | None = None
+) -> list[str]:
+    """Subjects of a type that have an entry which names this one, in order; of these kinds, or
+    correcting something, where kinds are given."""
     mentions = EntryMention.objects.filter(cooperative=cooperative, subject=named)
-    of_type = [Q(subject__startswith=f"{each}:") for each in types]
+    if kinds is not None:
+        of_kind = Entry.objects.filter(
+            cooperative=cooperative, seq=OuterRef("seq"), kind__in=(*kinds, "correction")
+        )
+        mentions = mentions.filter(Exists(of_kind))
     rows = EntrySubject.objects.filter(
-        reduce(or_, of_type), cooperative=cooperative, seq__in=mentions.values("seq")
+        cooperative=cooperative,
+        subject__startswith=f"{sort}:",
+        seq__in=mentions.values("seq"),
     )
     return list(rows.order_by("subject").values_list("subject", flat=True).distinct())
 

@@ -11,7 +11,7 @@ from uuid import UUID, uuid4
 
 from django.db import transaction
 
-from kitchenlog.calc.folds import FOLDS, LEANED_ON, leaning_types
+from kitchenlog.calc.folds import FOLDS, LEANED_ON, LEANING_KINDS, leaning_types
 from kitchenlog.calc.subjects import type_in
 from kitchenlog.entries.rights import audience_of_subject
 from kitchenlog.logbook.append import append_entries
@@ -97,8 +97,9 @@ def _leaning_on(cooperative: UUID, sheets: Sequence[NewSheet]) -> set[str]:
     found: set[str] = set()
     for sheet in leaned_on:
         types = leaning_types(sheet.subject, before.get(sheet.subject), sheet.state)
-        if types:
-            found.update(subjects_mentioning(cooperative, sheet.subject, types=types))
+        for each in types:
+            kinds = LEANING_KINDS.get(each)
+            found.update(subjects_mentioning(cooperative, sheet.subject, each, kinds=kinds))
     return found
 
 

@@ -1,16 +1,13 @@
-"""From lot and batch sheets to the graph of goods, and to what failed checks touch."""
+"""From lot and batch sheets to the graph of goods."""
 
 from __future__ import annotations
 
 from functools import partial
 from uuid import UUID
 
-from kitchenlog.calc.batch_lines import WeighIn
-from kitchenlog.calc.batch_steps import Done
-from kitchenlog.calc.batches import BatchState
 from kitchenlog.calc.trace import Direction, edges_at
 from kitchenlog.logbook.subjects import FieldTable, State
-from kitchenlog.tracing.models import DoubtfulReading, Edge, TouchedBatch
+from kitchenlog.tracing.models import Edge
 
 _WAYS: tuple[Direction, ...] = ("back", "forward")
 
@@ -41,43 +38,5 @@ def _edges_of(prefix: str) -> FieldTable:
     )
 
 
-def _doubtful(cooperative: UUID, batch: str, state: BatchState) -> list[DoubtfulReading]:
-    rows: list[tuple[str, WeighIn | Done]] = []
-    rows += [(line["line"], each) for line in state["lines"] for each in line["weigh_ins"]]
-    rows += [(step["step"], each) for step in state["steps"] for each in step["done"]]
-    return [
-        DoubtfulReading(
-            cooperative_id=cooperative,
-            batch=batch,
-            check_entry=each["trust"]["failed_by"],
-            entry=each["entry"],
-            happened_at=each["happened_at"],
-            author=each["author"],
-            place=place,
-            moves=each["trust"]["moves"] or "",
-        )
-        for place, each in rows
-        if each["trust"]["failed_by"] is not None
-    ]
-
-
-def _touched(cooperative: UUID, batch: str, state: BatchState) -> list[TouchedBatch]:
-    return [
-        TouchedBatch(
-            cooperative_id=cooperative,
-            batch=batch,
-            check_entry=found["entry"],
-            code=state["code"] or "",
-            product=state["product"] or "",
-            readings=int(found["detail"]["readings"]),
-            would_change=found["detail"]["would_change"],
-        )
-        for found in state["findings"]
-        if found["what"] == "instrument_failed"
-    ]
-
-
-DOUBTFUL = FieldTable(DoubtfulReading, owner="batch", rows=_doubtful)
-TOUCHED = FieldTable(TouchedBatch, owner="batch", rows=_touched)
 LOT_EDGES = _edges_of("lot")
 BATCH_EDGES = _edges_of("batch")

@@ -92,6 +92,11 @@ MATRIX: dict[tuple[str, str], Door] = {
     ("api/v1/instruments/<str:instrument>/impact", "get"): Door(
         lambda w: f"instruments/scale/impact?check={w.check}", "member", names_a_thing=True
     ),
+    ("api/v1/instruments/<str:instrument>/impact/readings", "get"): Door(
+        lambda w: f"instruments/scale/impact/readings?check={w.check}",
+        "member",
+        names_a_thing=True,
+    ),
     ("api/v1/schema", "get"): Door(lambda w: "schema", "anybody"),
 }
 # Beside the API: they hold nothing of anybody, and answer everybody alike.

@@ -6,6 +6,8 @@ from collections.abc import Callable
 from random import Random
 from typing import Any
 
+from tests.calc.random_givens_instruments import TIMES, sheet
+
 Given = dict[str, Any]
 
 BITS = 17  # significant digits that tell any two doubles apart
@@ -216,6 +218,17 @@ def batch(c: Random) -> Given:
     }
 
 
+def leaning_fill(c: Random) -> Given:
+    """A fill check on a scale whose sheet corrects it, doubts it, or both."""
+    given = fill(c)
+    body = given["body"]
+    return {
+        "body": {**body, "instrument": c.choice(("i1", "i1", "i1", "i2"))},
+        "happened_at": c.choice(TIMES),
+        "instruments": {"instrument:i1": sheet(c)},
+    }
+
+
 def fill(c: Random) -> Given:
     """Mostly of mass and of a size the plans know; every field may be strange or missing."""
     label = c.choice(("30", "113", "340", "907", "5000", "0"))
@@ -366,4 +379,5 @@ CHECK_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("net_batches", "batch_check"): batch,
     ("net_batches", "written_batch_result"): batch,
     ("fills", "fill_of"): fill,
+    ("fill_trust", "trusted_fill"): leaning_fill,
 }  # fmt: skip

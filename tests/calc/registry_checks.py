@@ -12,6 +12,7 @@ from typing import Any
 
 from kitchenlog.calc import (
     checks,
+    fill_trust,
     fills,
     limits,
     minimum_weight,
@@ -27,6 +28,7 @@ from kitchenlog.calc import (
 )
 from kitchenlog.calc.numbers import parse_decimal, plain, significant, written
 from kitchenlog.calc.readings import Doubt
+from tests.calc.registry_folds import entries_of
 
 Given = dict[str, Any]
 Adapter = Callable[[Given], Any]
@@ -67,6 +69,13 @@ def _cited(g: Given) -> list[limits.Cited]:
 
 def _shown(result: Given, g: Given) -> Given:
     return {name: result[name] for name in g["show"]} if "show" in g else result
+
+
+def _trusted_fill(g: Given) -> Given:
+    made = fill_trust.trusted_fill(
+        g["body"], happened_at=g["happened_at"], instruments=g["instruments"]
+    )
+    return {"fill": _shown({**made.fill}, g), "trust": {**made.trust}}
 
 
 def _scale_class(g: Given) -> Given | None:
@@ -434,4 +443,11 @@ CHECKS: dict[str, dict[str, Adapter]] = {
     "net_packs": NET_PACKS,
     "net_batches": NET_BATCHES,
     "fills": {"fill_of": lambda g: _shown(fills.fill_of(g["body"]), g)},
+    "fill_trust": {
+        "trusted_fill": _trusted_fill,
+        "fill_checks": lambda g: fill_trust.fill_checks(
+            entries_of(g), g["code"], g["instruments"]
+        ),
+        "failed_scales": lambda g: fill_trust.failed_scales(g["fills"]),
+    },
 }

@@ -64,7 +64,8 @@ def _facts(g: Given) -> list[record.Fact]:
     return [fact_of(each) for each in g["facts"]]
 
 
-def _entries(g: Given) -> list[record.Standing]:
+def entries_of(g: Given) -> list[record.Standing]:
+    """Entries as they stand, from the few fields a vector names."""
     return [_standing(each) for each in g["entries"]]
 
 
@@ -150,7 +151,7 @@ def _findings(g: Given) -> list[record.Finding]:
 
 def _walked(g: Given) -> dict[str, Any]:
     ledger = stock_moves.Ledger(code=g["code"], unit=g["unit"])
-    for entry in _entries(g):
+    for entry in entries_of(g):
         stock_moves.walked(ledger, entry)
     return {
         "places": {place: written(value) for place, value in ledger.places.items()},
@@ -163,7 +164,7 @@ def _walked(g: Given) -> dict[str, Any]:
 
 def lines_of(g: Given) -> list[batch_lines.LineWork]:
     works = batch_lines.gathered_lines(
-        g.get("lines", []), _entries(g), g.get("instruments", {})
+        g.get("lines", []), entries_of(g), g.get("instruments", {})
     )
     steps = steps_of({"steps": [], **g})
     for work in works:
@@ -192,7 +193,7 @@ def _with_findings(made: tuple[Mapping[str, Any], list[record.Finding]]) -> dict
 
 def steps_of(g: Given) -> list[batch_steps.StepWork]:
     """`instruments` are states by subject."""
-    return batch_steps.gathered_steps(g["steps"], _entries(g), g.get("instruments", {}))
+    return batch_steps.gathered_steps(g["steps"], entries_of(g), g.get("instruments", {}))
 
 
 def _measured_mass(g: Given) -> dict[str, Any] | None:
@@ -202,14 +203,14 @@ def _measured_mass(g: Given) -> dict[str, Any] | None:
 
 def _balance(g: Given) -> dict[str, Any]:
     balance, findings = batch_balance.batch_balance(
-        lines_of(g), steps_of(g), _entries(g), target_percent=_d(g["target_percent"])
+        lines_of(g), steps_of(g), entries_of(g), target_percent=_d(g["target_percent"])
     )
     keys = [each["key"] for each in findings]
     return {**_shown(balance, g), "finding_keys": keys}
 
 
 def _packed(g: Given) -> dict[str, Any]:
-    made = batch_output.packed_out(_entries(g))
+    made = batch_output.packed_out(entries_of(g))
     return {
         "filled": _w(made.filled),
         "good": _w(made.good),
@@ -306,8 +307,8 @@ FOLDS: dict[str, dict[str, Adapter]] = {
     },
     "record": {
         "as_it_stands": _as_it_stands,
-        "in_business_order": lambda g: _ids(record.in_business_order(_entries(g))),
-        "in_log_order": lambda g: _ids(record.in_log_order(_entries(g))),
+        "in_business_order": lambda g: _ids(record.in_business_order(entries_of(g))),
+        "in_log_order": lambda g: _ids(record.in_log_order(entries_of(g))),
         "family_roots": lambda g: record.family_roots(g["corrects"]),
         "finding": lambda g: record.finding(
             g["key"],
@@ -317,8 +318,8 @@ FOLDS: dict[str, dict[str, Adapter]] = {
             about=g.get("field"),
             detail=g.get("detail"),
         ),
-        "settled": lambda g: record.settled(_findings(g), _entries(g), g["subject"]),
-        "notes_about": lambda g: record.notes_about(_entries(g), g["subject"]),
+        "settled": lambda g: record.settled(_findings(g), entries_of(g), g["subject"]),
+        "notes_about": lambda g: record.notes_about(entries_of(g), g["subject"]),
     },
     "weighing": {
         "weighing_of": lambda g: weighing_json(weighing.weighing_of(g["body"])),
@@ -333,7 +334,7 @@ FOLDS: dict[str, dict[str, Adapter]] = {
         ),
     },
     "stock": {
-        "lot_state": fold_adapter(stock.lot_state),
+        "lot_state": _leaning(stock.lot_state),
         "price_state": fold_adapter(stock.price_state),
     },
     "stock_moves": {
@@ -361,12 +362,12 @@ FOLDS: dict[str, dict[str, Adapter]] = {
         "packed_out": _packed,
         "lost_by_reason": lambda g: {
             reason: written(amount)
-            for reason, amount in batch_output.lost_by_reason(_entries(g), g["stage"]).items()
+            for reason, amount in batch_output.lost_by_reason(entries_of(g), g["stage"]).items()
         },
         "written_output": lambda g: batch_output.written_output(_standing(g["entry"])),
         "written_loss": lambda g: batch_output.written_loss(_standing(g["entry"])),
-        "lots_in": lambda g: batch_output.lots_in(_entries(g)),
-        "lots_out": lambda g: batch_output.lots_out(_entries(g)),
+        "lots_in": lambda g: batch_output.lots_in(entries_of(g)),
+        "lots_out": lambda g: batch_output.lots_out(entries_of(g)),
     },
     "batch_balance": {"batch_balance": _balance},
     "batches": {"batch_state": _leaning(batches.batch_state)},

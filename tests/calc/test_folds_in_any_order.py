@@ -21,7 +21,7 @@ SUBJECTS = (
     "lot:A1", "lot:B2", "batch:b1", "day:stall:2026-06-06", "price:A1", "recipe:r1",
     "material:m1", "instrument:i1", "instrument:i2", "skill:ana",
 )  # fmt: skip
-LEANED_ON = ("instrument:i1", "instrument:i2")  # by the batch
+LEANED_ON = ("instrument:i1", "instrument:i2")  # by the batch, and by the lots' fill checks
 LOTS, PLACES, UNITS = ("A1", "B2"), ("store", "stall"), ("pc", "g", "kg", "mL", "pinch")
 QUIET = settings(
     max_examples=150, deadline=None, derandomize=True,
@@ -118,11 +118,16 @@ KINDS = {
     "fill_checked": bodies(
         lot=lots,
         on="2026-06-06",
-        label=st.lists(bodies(amount=quantities), min_size=1, max_size=2),
+        label=st.lists(
+            bodies(amount=bodies(amount=decimals, unit=st.sampled_from(("g", "kg", "mL")))),
+            min_size=1,
+            max_size=2,
+        ),
         rules=st.sampled_from(("us", "eu")),
-        unit=st.sampled_from(("g", "oz")),
-        tares=st.lists(decimals, max_size=2),
-        gross=st.lists(decimals, max_size=4),
+        unit=st.sampled_from(("g", "g", "g", "oz")),
+        tares=st.lists(decimals, min_size=1, max_size=2),
+        gross=st.lists(decimals, min_size=1, max_size=4),
+        instrument=st.sampled_from(("i1", "i1", "i2")),
     ),
     "note": bodies(subject=st.sampled_from(SUBJECTS), says="seen"),
     "finding_settled": bodies(
@@ -134,10 +139,10 @@ KINDS = {
 }
 
 
-# Half of the histories are of these alone: what a batch leans on, and what leans.
+# Half of the histories are of these alone: what is leaned on, and what leans.
 LEANING = (
     "instrument_defined", "instrument_checked", "instrument_checked", "weigh_in", "step_done",
-    "batch_started",
+    "batch_started", "fill_checked",
 )  # fmt: skip
 
 
@@ -264,10 +269,15 @@ def test_random_histories_reach_every_way_of_leaning() -> None:
         ):
             seen.update(name for name, value in each["trust"].items() if value)
         seen.update(each["what"] for each in batch["findings"])
+        for lot in LOTS:
+            fills = sheet_of(f"lot:{lot}", [fact_of(each) for each in history])["fills"]
+            trusts = (each["trust"] for each in fills)
+            seen.update(f"fill {name}" for each in trusts for name in each if each[name])
 
     collect()
 
     assert {"corrected", "is_extrapolated", "failed_by", "moves", "instrument_failed"} <= seen
+    assert {"fill found_by", "fill is_extrapolated", "fill failed_by", "fill would_be"} <= seen
 
 
 def test_a_check_that_arrives_last_counts_from_its_own_time() -> None:

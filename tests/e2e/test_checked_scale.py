@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 
-from tests.e2e.checks import full_check, made_earlier, quick_check
+from tests.e2e.checks import SCALE, full_check, made_earlier, quick_check
 from tests.e2e.hearth import KITCHEN, Hearth
 from tests.e2e.phones import Phone
 from tests.e2e.work import (
@@ -56,11 +56,13 @@ def test_a_scale_is_checked_offline_its_correction_used_and_a_late_failure_names
     second.press_main("Save: failed")
     _what_leaned_on_it(second, lot)
     second.until_nothing_waits()
+    _the_server_tells_the_whole_of_it(second, lot)
     hearth.until_quiet()
     phone.hand_over_now()
     for each in (phone, second):
         _the_batch_names_the_check(each, batch)
     _today_leads_the_coordinator_to_what_leaned(second, lot)
+    _what_is_held_is_seen_without_signal(hearth, second, lot)
     assert phone.trouble == []
     assert second.trouble == []
 
@@ -114,6 +116,29 @@ def _what_leaned_on_it(phone: Phone, lot: str) -> None:
     for words in ("Quinces", lot, "Inn at the ford"):
         phone.sees(words)
     assert phone.page.get_by_text("would move by").count() >= 1
+
+
+def _the_server_tells_the_whole_of_it(phone: Phone, lot: str) -> None:
+    """The check has been handed over; the screen asks again by itself."""
+    origin = phone.page.get_by_role("status").filter(has_text=re.compile(r"Whole record\."))
+    origin.wait_for(timeout=HANDED_OVER_MS_MAX)
+    for words in ("Quinces", lot, "Inn at the ford", "would move by"):
+        phone.sees(words)
+    called = phone.page.locator(".to-call").filter(has_text="Inn at the ford")
+    called.get_by_text(re.compile(f"4.* of {lot}")).wait_for()
+    phone.page.get_by_role("link", name=f"trace {lot}").wait_for()
+    assert phone.page.get_by_role("button", name="Print this list").count() == 1
+
+
+def _what_is_held_is_seen_without_signal(hearth: Hearth, phone: Phone, lot: str) -> None:
+    phone.go(f"/instruments/{SCALE}")
+    hearth.server.kill()
+    phone.press("What leaned on it")
+    title_is(phone, "What leaned on it")
+    phone.sees("Held here")
+    phone.sees("The server did not answer.")
+    for words in ("Quinces", lot, "Inn at the ford"):
+        phone.sees(words)
 
 
 def _the_batch_names_the_check(phone: Phone, batch: str) -> None:

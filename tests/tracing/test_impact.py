@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import json
 import uuid
 from datetime import UTC, datetime
 from typing import Any
 
 import pytest
 
+from kitchenlog.entries.rights import SEES_ALL
 from kitchenlog.logbook.selectors import states_of
+from kitchenlog.tracing.doubtful import DoubtfulReading, readings_page
 from kitchenlog.tracing.impact import Impact, impact_of
 from tests.people import Kitchen, Phone
 from tests.writing import Pen, made_id, pushed, recompute_all, statuses
@@ -83,9 +86,15 @@ def findings(kitchen: Kitchen) -> list[dict[str, Any]]:
 
 
 def found(kitchen: Kitchen, entry: dict[str, Any]) -> Impact:
-    impact = impact_of(kitchen.cooperative.pk, SCALE, entry["id"])
+    impact = impact_of(kitchen.cooperative.pk, SCALE, entry["id"], eyes=SEES_ALL)
     assert impact is not None
     return impact
+
+
+def read(kitchen: Kitchen, entry: dict[str, Any]) -> list[DoubtfulReading]:
+    page = readings_page(kitchen.cooperative.pk, entry["id"])
+    readings: list[DoubtfulReading] = json.loads(page.readings_json)
+    return readings
 
 
 def test_a_failed_check_names_what_was_read_since_the_last_pass_and_who_has_it(
@@ -99,9 +108,10 @@ def test_a_failed_check_names_what_was_read_since_the_last_pass_and_who_has_it(
     impact = found(kitchen, failed)
 
     assert (impact["after"], impact["until"]) == (passed["happened_at"], None)
-    [reading] = impact["readings"]
-    assert (reading["batch"], reading["place"], reading["moves"]) == ("b2", "sugar", "-8")
-    [touched] = impact["batches"]
+    [reading] = read(kitchen, failed)
+    assert (reading["subject"], reading["place"]) == ("batch:b2", "sugar")
+    assert (reading["read"], reading["moves"], reading["unit"]) == ("502", "-8", "g")
+    [touched] = impact["touched"]
     assert touched["would_change"] == ["sugar:within:outside"]
     assert "J-B2" in impact["lots"] and "J-B1" not in impact["lots"]
     assert [(each["id"], each["amount"]) for each in impact["reached"]] == [
@@ -122,7 +132,7 @@ def test_one_that_is_recorded_late_works_backwards(
 
     [finding] = findings(kitchen)
     assert finding["key"] == f"instrument_failed:{failed['id']}"
-    assert [each["batch"] for each in found(kitchen, failed)["batches"]] == ["b1"]
+    assert [each["subject"] for each in found(kitchen, failed)["touched"]] == ["batch:b1"]
 
 
 def test_a_check_that_passed_and_one_nobody_made_have_no_impact(
@@ -132,5 +142,6 @@ def test_a_check_that_passed_and_one_nobody_made_have_no_impact(
     pushed(phone, [passed])
     recompute_all()
 
-    assert impact_of(kitchen.cooperative.pk, SCALE, passed["id"]) is None
-    assert impact_of(kitchen.cooperative.pk, "another", passed["id"]) is None
+    cooperative = kitchen.cooperative.pk
+    assert impact_of(cooperative, SCALE, passed["id"], eyes=SEES_ALL) is None
+    assert impact_of(cooperative, "another", passed["id"], eyes=SEES_ALL) is None

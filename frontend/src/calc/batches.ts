@@ -32,9 +32,9 @@ import {
   settled,
 } from "./record.ts";
 import { idIn } from "./subjects.ts";
+import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
 export const BATCH_FOLD = 2; // 1 knew nothing of the checks of its instruments
-export const NOTHING_BESIDE: ReadonlyMap<string, object> = new Map();
 
 /** All entries about one batch, added up. */
 export interface BatchState {
@@ -69,7 +69,7 @@ export interface BatchState {
 export function batchState(
   subject: string,
   facts: Iterable<Fact>,
-  beside: ReadonlyMap<string, object> = NOTHING_BESIDE,
+  beside: Sheets = NOTHING_BESIDE,
 ): BatchState {
   const batch = idIn(subject);
   const record = asItStands(facts);

@@ -1,6 +1,6 @@
 /** Which fold makes the sheet of which type of subject, under which number. */
 
-import { BATCH_FOLD, type BatchState, batchState, NOTHING_BESIDE } from "./batches.ts";
+import { BATCH_FOLD, type BatchState, batchState } from "./batches.ts";
 import { type Body, objectIn, textIn } from "./bodies.ts";
 import {
   DEFINITION_FOLD,
@@ -23,6 +23,7 @@ import {
   priceState,
 } from "./stock.ts";
 import { typeIn } from "./subjects.ts";
+import { NOTHING_BESIDE } from "./trusted.ts";
 
 export type State =
   | DefinitionState
@@ -49,7 +50,7 @@ export const DEFINITION_TYPES: readonly string[] = [
 export const LEANED_ON: ReadonlyMap<
   string,
   { readonly types: readonly string[]; readonly parts: readonly string[] }
-> = new Map([["instrument", { types: ["batch"], parts: ["corrections", "doubts"] }]]);
+> = new Map([["instrument", { types: ["batch", "lot"], parts: ["corrections", "doubts"] }]]);
 
 /**
  * A number goes up when its fold gives another state for the same entries: older sheets are then

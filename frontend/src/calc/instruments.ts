@@ -27,7 +27,8 @@ import {
 } from "./record.ts";
 import { idIn } from "./subjects.ts";
 
-export const INSTRUMENT_FOLD = 3; // 1 was the bare definition, 2 had no single repeats
+/** 1 was the bare definition; 2 had no single repeats, nor the scale that weighed the water. */
+export const INSTRUMENT_FOLD = 3;
 
 /** A published figure a limit leans on; its basis is shown wherever the limit is. */
 export interface CitedFigure {
@@ -54,6 +55,8 @@ export interface Check {
   readonly hysteresis: string | null;
   readonly cited: readonly CitedFigure[];
   readonly is_adjusted: boolean;
+  /** The scale the water in a vessel was weighed on. */
+  readonly check_scale: string | null;
   readonly was: readonly Was[];
 }
 
@@ -225,6 +228,7 @@ function writtenCheck({ entry, result, unit }: Made): Check {
     hysteresis: hysteresis === null ? null : plain(hysteresis),
     cited: citedIn(result).map(({ what, source, basis, note }) => ({ what, source, basis, note })),
     is_adjusted: isAdjusted(entry),
+    check_scale: textIn(entry.body, "check_scale"),
     was: entry.was,
   };
 }

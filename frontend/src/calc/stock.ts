@@ -9,7 +9,7 @@ import {
   quantityIn,
   textIn,
 } from "./bodies.ts";
-import { type Fill, fillOf } from "./fills.ts";
+import { type FillCheck, failedScales, fillChecks } from "./fill_trust.ts";
 import { type Decimal, plain, total, ZERO } from "./numbers.ts";
 import {
   asItStands,
@@ -21,12 +21,12 @@ import {
   type Standing,
   settled,
   TEXT_ORDER,
-  type Was,
 } from "./record.ts";
 import { type Count, type Ledger, MAKING, movedAmount, touchesLot, walked } from "./stock_moves.ts";
 import { idIn } from "./subjects.ts";
+import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
-export const LOT_FOLD = 2;
+export const LOT_FOLD = 3; // 2 knew nothing of the checks of the scales its fills were weighed on
 export const PRICE_FOLD = 1;
 
 /** A kind of date (use_by, best_before, expires_on) and the day; that day is still usable. */
@@ -52,14 +52,6 @@ export interface WentTo {
   readonly to: string;
   readonly amount: string;
   readonly on: string;
-}
-
-/** A fill check of the lot: its entry, the day, who made it, what was corrected. */
-export interface FillCheck extends Fill {
-  readonly entry: string;
-  readonly on: string;
-  readonly author: string;
-  readonly was: readonly Was[];
 }
 
 /**
@@ -109,8 +101,15 @@ export interface PriceState {
   readonly notes: readonly Note[];
 }
 
-/** Fold all entries about `lot:<code>` (production.md section 7 rules: see DEVELOPERS.md 4). */
-export function lotState(subject: string, facts: Iterable<Fact>): LotState {
+/**
+ * Fold all entries about `lot:<code>`; a balance is a fold, never a field.
+ * `beside` holds the sheets of the scales its fill checks lean on, by subject.
+ */
+export function lotState(
+  subject: string,
+  facts: Iterable<Fact>,
+  beside: Sheets = NOTHING_BESIDE,
+): LotState {
   const code = idIn(subject);
   const record = asItStands(facts);
   const touching = record.standing.filter((entry) => touchesLot(entry, code));
@@ -125,11 +124,17 @@ export function lotState(subject: string, facts: Iterable<Fact>): LotState {
     findings: [],
   };
   for (const entry of touching) walked(ledger, entry);
-  const findings = [...record.findings, ...ledger.findings, ...makerFindings(makers, touching)];
+  const fills = fillChecks(record.standing, code, beside);
+  const findings = [
+    ...record.findings,
+    ...ledger.findings,
+    ...makerFindings(makers, touching),
+    ...failedScales(fills),
+  ];
   return {
     ...fromMaker(code, makers),
     ...fromLedger(ledger),
-    fills: fillsOf(record.standing, code),
+    fills,
     last_on:
       touching
         .map((entry) => entry.local_date)
@@ -167,18 +172,6 @@ export function priceState(subject: string, facts: Iterable<Fact>): PriceState {
 
 function makes(entry: Standing, code: string): boolean {
   return MAKING.includes(entry.kind) && textIn(entry.body, "lot") === code;
-}
-
-function fillsOf(standing: readonly Standing[], code: string): FillCheck[] {
-  return standing
-    .filter((each) => each.kind === "fill_checked" && textIn(each.body, "lot") === code)
-    .map((each) => ({
-      ...fillOf(each.body),
-      entry: each.id,
-      on: textIn(each.body, "on") ?? each.local_date,
-      author: each.author,
-      was: each.was,
-    }));
 }
 
 /** The base unit of the first amount known; the lot's maker is asked first. */

@@ -20,6 +20,7 @@ import { loadOf, PLACES, sumDoubt, type Weighing, weighingOf } from "./weighing.
 
 /** States by subject. */
 export type Sheets = ReadonlyMap<string, object>;
+export const NOTHING_BESIDE: Sheets = new Map();
 
 const CORRECTION_DIGITS = 12; // of a double, before it is added to an exact reading
 const LEAST_MOVE = 5e-7; // less than this is no step at PLACES

@@ -4,6 +4,7 @@
  */
 
 import * as checks from "./checks.ts";
+import * as fillTrust from "./fill_trust.ts";
 import * as fills from "./fills.ts";
 import * as limits from "./limits.ts";
 import * as minimumWeight from "./minimum_weight.ts";
@@ -17,6 +18,7 @@ import type { Doubt } from "./readings.ts";
 import * as scaleChecks from "./scale_checks.ts";
 import * as thermometerChecks from "./thermometer_checks.ts";
 import type { Adapters, Given } from "./vectors_registry.ts";
+import { entriesOf, statesOf } from "./vectors_registry_folds.ts";
 import * as vesselChecks from "./vessel_checks.ts";
 import * as water from "./water.ts";
 
@@ -51,6 +53,13 @@ function shown(result: object, g: Given): object {
   if (!("show" in g)) return result;
   const fields: Readonly<Record<string, unknown>> = { ...result };
   return Object.fromEntries(g.show.map((name: string) => [name, fields[name]]));
+}
+
+function trustedFill(g: Given): object {
+  const { happened_at } = g;
+  const instruments = statesOf(g.instruments);
+  const { fill, trust } = fillTrust.trustedFill(g.body, { happened_at, instruments });
+  return { fill: shown(fill, g), trust };
 }
 
 function lineOf(given: Given): minimumWeight.LineToWeigh {
@@ -334,4 +343,9 @@ export const CHECKS: Adapters = {
   net_packs: NET_PACKS,
   net_batches: NET_BATCHES,
   fills: { fill_of: (g) => shown(fills.fillOf(g.body), g) },
+  fill_trust: {
+    trusted_fill: trustedFill,
+    fill_checks: (g) => fillTrust.fillChecks(entriesOf(g), g.code, statesOf(g.instruments)),
+    failed_scales: (g) => fillTrust.failedScales(g.fills),
+  },
 };

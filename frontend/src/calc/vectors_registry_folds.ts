@@ -50,7 +50,7 @@ function standing(given: Given): record.Standing {
 }
 
 const factsOf = (g: Given): record.Fact[] => g.facts.map(factOf);
-const entriesOf = (g: Given): record.Standing[] => g.entries.map(standing);
+export const entriesOf = (g: Given): record.Standing[] => g.entries.map(standing);
 const d = (text: string | null | undefined): Decimal | null =>
   text == null ? null : parseDecimal(text);
 const w = (x: Decimal | null): string | null => (x === null ? null : written(x));
@@ -338,7 +338,7 @@ export const FOLDS: Adapters = {
     scaled_doubt: (g) => doubtJson(weighing.scaledDoubt(doubtFrom(g.doubt), Number(g.factor))),
     sum_doubt: (g) => doubtJson(weighing.sumDoubt(g.doubts.map(doubtFrom))),
   },
-  stock: { lot_state: fold(lotState), price_state: fold(priceState) },
+  stock: { lot_state: leaning(lotState), price_state: fold(priceState) },
   stock_moves: {
     touches_lot: (g) => touchesLot(standing(g.entry), g.code),
     moved_amount: (g) => amountJson(movedAmount(standing(g.entry), g.code)),

@@ -1,8 +1,9 @@
 /** What a fold is given of what this phone holds. */
-import { NOTHING_BESIDE } from "../calc/batches.ts";
+
 import { type Beside, FOLDS } from "../calc/folds.ts";
 import type { Fact } from "../calc/record.ts";
 import { typeIn } from "../calc/subjects.ts";
+import { NOTHING_BESIDE } from "../calc/trusted.ts";
 import { isKindName, leansOn } from "../entries/links.ts";
 import { lifted } from "../entries/upcast.ts";
 import type { EntryRow } from "../store/rows.ts";

@@ -36,7 +36,7 @@ export function onTop(
   const state: unknown = sheet.state; // the server's fold made it, of the same form
   switch (sheet.type) {
     case "lot":
-      return lotOnTop(subject, state as LotState, beyond);
+      return lotOnTop(subject, state as LotState, beyond, beside);
     case "batch":
       return batchOnTop(subject, state as BatchState, beyond, beside);
     case "day":

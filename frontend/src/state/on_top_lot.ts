@@ -1,4 +1,5 @@
 /** A lot of which the server knows more entries than this phone: own movements on its balances. */
+import type { Beside } from "../calc/folds.ts";
 import { parseDecimal, plain } from "../calc/numbers.ts";
 import type { Fact } from "../calc/record.ts";
 import type { LotState, WentTo } from "../calc/stock.ts";
@@ -17,11 +18,16 @@ const SUMS = ["made", "sold", "dispatched", "returned", "used", "lost", "found"]
  * The balances go in as counts before everything else, so that an own count of the same place
  * still sets its balance; sums move by the difference the extra entries make.
  */
-export function lotOnTop(subject: string, state: LotState, beyond: Beyond): LotState {
+export function lotOnTop(
+  subject: string,
+  state: LotState,
+  beyond: Beyond,
+  beside: Beside,
+): LotState {
   const places = balancesBefore(subject, state, beyond.covered);
   const base = [...balances(state, places), ...beyond.covered];
-  const before = foldedAs<LotState>(subject, base);
-  const after = foldedAs<LotState>(subject, [...base, ...beyond.extra]);
+  const before = foldedAs<LotState>(subject, base, beside);
+  const after = foldedAs<LotState>(subject, [...base, ...beyond.extra], beside);
   const own = new Set(beyond.extra.map((each) => each.id));
   return {
     ...state,

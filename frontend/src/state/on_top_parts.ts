@@ -1,8 +1,9 @@
 /** What all types need for laying newer entries on the server's state. */
-import { NOTHING_BESIDE } from "../calc/batches.ts";
+
 import { type Beside, foldSubject } from "../calc/folds.ts";
 import { parseDecimal, plain } from "../calc/numbers.ts";
 import type { Fact, Finding, Note } from "../calc/record.ts";
+import { NOTHING_BESIDE } from "../calc/trusted.ts";
 
 /** What is held beyond the server's sheet, and what the sheet contains of it already. */
 export interface Beyond {

@@ -1,7 +1,7 @@
 /** What a phone shows of a subject, from what it holds. Pure: the simulation asks it too. */
 
-import { NOTHING_BESIDE } from "../calc/batches.ts";
 import type { Beside } from "../calc/folds.ts";
+import { NOTHING_BESIDE } from "../calc/trusted.ts";
 import type { HeldAbout } from "../store/reads.ts";
 import { folded } from "./folding.ts";
 import { holdsAll, isBeyond, isWaiting } from "./held.ts";

@@ -34,6 +34,8 @@ export const FILL = {
   type_mass: "Type a number first",
   so_far: (done: number, of: number) => `Pack ${done} of ${of} is weighed.`,
   caution: "The local authority decides whether a lot may be sold. Ask it for the tables in force.",
+  corrected: "Every mass is corrected by what the check of its scale found.",
+  would_be: (verdict: string) => `The verdict would be: ${verdict}`,
   last: "Last fill check",
   check: "Weigh packs",
   recalled: "Recalled, not read:",

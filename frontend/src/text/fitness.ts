@@ -10,5 +10,9 @@ export const FITNESS = {
     day === null ? `${name} failed a check.` : `${name} failed its check of ${dayWords(day)}.`,
   would_move: (by: string) => `If the error it found counts, this moves by ${by}.`,
   corrected: (shown: string, value: string) => `${shown} read, corrected ${value}`,
+  was_due: (name: string) => `${name} was due for a check.`,
+  of_batch: "An instrument its batch was measured with failed a check.",
+  line: "in question",
+  weighed_on: (name: string) => `Its water was weighed on ${name}.`,
   beyond: "Beyond what was checked: the correction is stretched.",
 };

@@ -2,7 +2,6 @@
 import { dayWords } from "./numbers.ts";
 
 export const LOT = {
-  in_question: "An instrument its batch was measured with failed a check.",
   where: "Lot",
   bench: "What to do with this lot",
   count: "Count this",
@@ -50,6 +49,7 @@ export function findingWords(what: string, place: string): string {
     two_makers: "Two entries say how this lot came. Void the wrong one.",
     unit: "One entry uses a unit of another kind and is not counted in. Correct its unit.",
     two_corrections: "Two corrections of one entry disagree. Choose one.",
+    instrument_failed: "The scale its packs were weighed on failed a check. Weigh them again.",
     circle: "Corrections name each other in a circle. Correct the entry anew.",
   };
   return words[what] ?? `Somebody should look at this: ${what.replaceAll("_", " ")}.`;

@@ -136,5 +136,6 @@ TRUST_KINDS: tuple[Kind, ...] = (
         ),
         subjects=("lot:{lot}",),
         mentions=("instrument:{instrument}",),
+        leans_on=("instrument:{instrument}",),
     ),
 )

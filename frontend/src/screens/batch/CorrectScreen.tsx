@@ -18,6 +18,7 @@ import { readingBudget } from "../shared/budget.ts";
 import { zone } from "../shared/edge.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { BodyInQuestion } from "../shared/InQuestion.tsx";
 import { hindrance } from "../shared/sentences.ts";
 import { inForce } from "../shared/standing.ts";
 import { useFound } from "../shared/use_found.ts";
@@ -147,7 +148,7 @@ function Correcting(props: { batch: string; entry: Entry; body: Body; title: str
       }
       side={
         <>
-          <Standing body={props.body} />
+          <Standing body={props.body} happened_at={props.entry.happened_at} />
           <p class="key-row">
             <Cup onPress={() => void form.voidIt()}>{CORRECT_BATCH.never_key}</Cup>
           </p>
@@ -175,11 +176,12 @@ function Correcting(props: { batch: string; entry: Entry; body: Body; title: str
 }
 
 /** The reading as it stands, with what it rests on. */
-function Standing({ body }: { body: Body }) {
+function Standing({ body, happened_at }: { body: Body; happened_at: string }) {
   const budget = readingBudget(body);
   if (budget === null) return null;
   return (
     <Part title={CORRECT_BATCH.stands}>
+      <BodyInQuestion body={body} happened_at={happened_at} />
       <Budget lines={budget} />
     </Part>
   );

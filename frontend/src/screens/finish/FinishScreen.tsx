@@ -14,6 +14,7 @@ import { BatchNamed } from "../shared/BatchNamed.tsx";
 import { batchOf } from "../shared/batches.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { BatchInQuestion } from "../shared/InQuestion.tsx";
 import { type AmountField, fieldInto, LOSSES } from "./typed.ts";
 import { type Finishing, useFinish } from "./use_finish.ts";
 
@@ -67,6 +68,7 @@ function Finish({ batch }: { batch: BatchState }) {
       }
       side={
         <Part title={FINISH.balance}>
+          <BatchInQuestion batch={batch.batch} />
           <Balance batch={finishing.preview} />
         </Part>
       }

@@ -1,25 +1,28 @@
 /** What leaned on an instrument that failed: readings, batches, lots, and who got them. */
-import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
+import { useSignal } from "@preact/signals";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Facts, Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { INSTRUMENTS, LEANED } from "../../text/instruments.ts";
-import { amountWords, clockWords, dayWords, signedWords } from "../../text/numbers.ts";
-import { WEIGH_IN } from "../../text/weigh_in.ts";
-import { recipeNameOf } from "../shared/batches.ts";
-import { dayOf, zone } from "../shared/edge.ts";
-import { endName } from "../shared/ends.ts";
+import { Business } from "../shared/Business.tsx";
+import { dayOf } from "../shared/edge.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { movesText } from "../shared/trust.ts";
-import { type LeanedBatch, type LeanedReading, leanedOn } from "./leaned.ts";
+import { InQuestion, ReadingRow, ShowMore } from "./LeanedParts.tsx";
+import type { Leaned } from "./leaned.ts";
+import { type Seen, useLeaned } from "./use_leaned.ts";
 import "../shared/rows.css";
 import "./instruments.css";
+
+const SHEETS_AT_ONCE = 20;
+const LOTS_AT_ONCE = 30;
 
 /** `#/instruments/:id/leaned/:check`. */
 export function Screen({ params }: { params: Record<string, string> }) {
   const { id = "", check = "" } = params;
-  const leaned = leanedOn(id, check);
-  const [lot] = leaned?.lots ?? [];
+  const seen = useLeaned(id, check);
+  const { leaned } = seen;
+  const hasLots = leaned !== null && leaned.lots.length > 0;
   return (
     <Frame
       where={LEANED.where(nameOf("instrument", id))}
@@ -33,86 +36,101 @@ export function Screen({ params }: { params: Record<string, string> }) {
       bench={
         <Foot>
           <BackKey href={`#/instruments/${id}`} />
-          {lot === undefined ? (
-            <MainKey words={LEANED.sheet} href={`#/instruments/${id}`} />
+          {hasLots ? (
+            <MainKey words={LEANED.print} onPress={() => window.print()} />
           ) : (
-            <MainKey words={LEANED.call} href={`#/trace/${lot}/call`} />
+            <MainKey words={LEANED.sheet} href={`#/instruments/${id}`} />
           )}
         </Foot>
       }
-      side={
-        leaned !== null &&
-        leaned.batches.length > 0 && (
-          <>
-            <Part title={LEANED.lots}>
-              <p class="key-row">
-                {leaned.lots.map((each) => (
-                  <Cup key={each} href={`#/lot/${each}`}>
-                    <span class="code">{each}</span>
-                  </Cup>
-                ))}
-              </p>
-            </Part>
-            <Part title={LEANED.got}>
-              {leaned.ends.length === 0 ? (
-                <p>{LEANED.got_none}</p>
-              ) : (
-                <Facts
-                  rows={leaned.ends.map((each) => ({
-                    name: `${endName(each.to)}, ${endName(each.from)}`,
-                    value: amountWords(each.amount, each.unit),
-                  }))}
-                />
-              )}
-            </Part>
-          </>
-        )
-      }
+      side={hasLots && <WhoGotIt leaned={leaned} />}
     >
-      <p class="second">{LEANED.from_phone}</p>
-      {leaned === null || leaned.batches.length === 0 ? (
-        <Notice>{LEANED.none}</Notice>
+      <Origin seen={seen} />
+      {leaned === null || isNothing(leaned) ? (
+        <Notice>{seen.isWhole ? LEANED.none_at_all : LEANED.none}</Notice>
       ) : (
-        leaned.batches.map((each) => <InQuestion key={each.batch.batch} leaned={each} />)
+        <WhatLeaned leaned={leaned} />
       )}
     </Frame>
   );
 }
 
-function InQuestion({ leaned }: { leaned: LeanedBatch }) {
-  const { batch, readings, changes } = leaned;
+function isNothing({ sheets, elsewhere }: Leaned): boolean {
+  return sheets.length === 0 && elsewhere.length === 0;
+}
+
+/** Which of the two is seen, in words; read out when it changes. */
+function Origin({ seen }: { seen: Seen }) {
   return (
-    <Part title={`${recipeNameOf(batch)}, ${batch.code ?? ""}`}>
-      <ul class="leaned">
-        {readings.map((each) => (
-          <li key={each.entry}>
-            <span>
-              <b>{momentWords(each)}</b> <span class="rec">{each.name}</span>
-            </span>
-            <span>{movesWords(each)}</span>
-          </li>
-        ))}
-      </ul>
-      <p>
-        {changes.length === 0
-          ? LEANED.no_change
-          : changes
-              .map(({ name, was, now }) =>
-                LEANED.changes(name, WEIGH_IN.verdict_word(was), WEIGH_IN.verdict_word(now)),
-              )
-              .join("; ")}
-      </p>
-      <p class="key-row">
-        <Cup href={`#/batch/${batch.batch}`}>{LEANED.sheet}</Cup>
-      </p>
-    </Part>
+    <p class={seen.isWhole ? "origin whole" : "origin"} role="status">
+      <b>{seen.isWhole ? LEANED.whole : LEANED.held}.</b> {seen.says}
+    </p>
   );
 }
 
-function momentWords({ happened_at }: LeanedReading): string {
-  return `${dayWords(dayOf(happened_at))} ${clockWords(happened_at, zone())}`;
+function WhatLeaned({ leaned }: { leaned: Leaned }) {
+  const shown = useSignal(SHEETS_AT_ONCE);
+  const { sheets, elsewhere } = leaned;
+  const count = sheets.reduce((sum, each) => sum + each.count, 0);
+  return (
+    <>
+      {sheets.length > 0 && <p>{LEANED.sum(count, sheets.length)}</p>}
+      {sheets.slice(0, shown.value).map((each) => (
+        <InQuestion key={each.subject} sheet={each} />
+      ))}
+      <ShowMore shown={shown} of={sheets.length} />
+      {elsewhere.length > 0 && (
+        <Part title={LEANED.elsewhere}>
+          <ul class="leaned">
+            {elsewhere.map((each) => (
+              <ReadingRow key={each.entry} reading={each} />
+            ))}
+          </ul>
+        </Part>
+      )}
+    </>
+  );
 }
 
-function movesWords({ moves, unit }: LeanedReading): string {
-  return moves === null ? LEANED.unknown : LEANED.moves(signedWords(movesText(moves), unit));
+/** A recall starts from here: the lots, and everybody who has some of them. */
+function WhoGotIt({ leaned }: { leaned: Leaned }) {
+  const { businesses, stalls, isComplete } = leaned;
+  return (
+    <>
+      <Part title={LEANED.got}>
+        {!isComplete && <Notice>{LEANED.incomplete}</Notice>}
+        {businesses.length === 0 && <p>{LEANED.got_none}</p>}
+        {businesses.map((each) => (
+          <Business key={each.recipient} business={each} />
+        ))}
+      </Part>
+      {stalls.length > 0 && (
+        <Part title={LEANED.private}>
+          <Facts rows={stalls.map(({ name, amount }) => ({ name, value: amount }))} />
+        </Part>
+      )}
+      <Lots lots={leaned.lots} />
+    </>
+  );
+}
+
+function Lots({ lots }: { lots: readonly string[] }) {
+  const shown = useSignal(LOTS_AT_ONCE);
+  return (
+    <Part title={LEANED.lots}>
+      <ul class="leaned lots">
+        {lots.slice(0, shown.value).map((each) => (
+          <li key={each}>
+            <a class="fact-link code" href={`#/lot/${each}`}>
+              {each}
+            </a>
+            <a class="fact-link" href={`#/trace/${each}`} aria-label={`${LEANED.trace} ${each}`}>
+              {LEANED.trace}
+            </a>
+          </li>
+        ))}
+      </ul>
+      <ShowMore shown={shown} of={lots.length} />
+    </Part>
+  );
 }

@@ -1,5 +1,6 @@
 /** The sheet of an instrument: what it is, whether it is fit, its checks, what its readings stand for. */
 import type { InstrumentState } from "../../calc/instruments.ts";
+import { writtenTrust } from "../../calc/trusted.ts";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { ErrorChart } from "../../parts/ErrorChart.tsx";
 import { FitMark } from "../../parts/FitMark.tsx";
@@ -10,7 +11,9 @@ import { FITNESS } from "../../text/fitness.ts";
 import { INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
 import type { Standing } from "../shared/fitness.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { InQuestion } from "../shared/InQuestion.tsx";
 import { instrumentSheet, mayKnowMore, standingOf } from "../shared/instruments.ts";
+import { trusted } from "../shared/trust.ts";
 import { Correction } from "./Correction.tsx";
 import { checkSays, overTime, stepByStep } from "./errors.ts";
 import { factsOf } from "./facts.ts";
@@ -88,6 +91,26 @@ function Sheet({ id, state }: { id: string; state: InstrumentState }) {
   );
 }
 
+/** A vessel is as good as the scale its water was weighed on. */
+function WeighedOn({ check }: { check: NonNullable<Standing["check"]> }) {
+  const { check_scale, happened_at } = check;
+  if (!check_scale) return null;
+  // What the scale showed stands in the entry; here only whether it is in question counts.
+  const reading = { instrument: check_scale, shown: "0", unit: "g" };
+  const trust = trusted({ reading }, happened_at);
+  return (
+    <p class="second">
+      {FITNESS.weighed_on(nameOf("instrument", check_scale))}{" "}
+      <InQuestion
+        trust={trust === null ? undefined : { ...writtenTrust(trust), moves: null }}
+        instrument={check_scale}
+        unit={null}
+        happened_at={happened_at}
+      />
+    </p>
+  );
+}
+
 /** The word, the drawing of it, when it was checked and when it is next due. */
 function State({ standing, id }: { standing: Standing; id: string }) {
   const { is, check, due_on, uses } = standing;
@@ -104,6 +127,7 @@ function State({ standing, id }: { standing: Standing; id: string }) {
             {VERDICT_WORDS[check.verdict]}. {checkSays(check)}{" "}
             {check.verdict === "failed" && is !== "failed" && INSTRUMENTS.put_right}
           </p>
+          <WeighedOn check={check} />
           <p class="second">
             {[
               INSTRUMENTS.last(check.on),

@@ -1,136 +1,159 @@
-/** What leaned on an instrument that failed, from what this phone holds: works without signal. */
+/** What leaned on an instrument that failed: from what this phone holds, or as the server says. */
 import type { BatchState } from "../../calc/batches.ts";
-import type { InDoubt, InstrumentState } from "../../calc/instruments.ts";
-import { parseDecimal, plain, total } from "../../calc/numbers.ts";
-import type { Edge } from "../../calc/trace.ts";
-import { trustedReading } from "../../calc/trusted.ts";
-import { heldTrace } from "../../state/trace.ts";
-import { lineName } from "../shared/batches.ts";
-import { instrumentSheet, type UsedAt, usesOf } from "../shared/instruments.ts";
+import { idIn, typeIn } from "../../calc/subjects.ts";
+import type { Impact, ImpactReading, Reached, Touched } from "../../state/impact.ts";
+import { nameOf } from "../../state/stock.ts";
+import { LEANED } from "../../text/instruments.ts";
+import { amountWords } from "../../text/numbers.ts";
+import type { ToCall } from "../shared/Business.tsx";
+import { batchOf, lineName, recipeNameOf } from "../shared/batches.ts";
+import { endName } from "../shared/ends.ts";
+import { memberName } from "../shared/people.ts";
+import { asGoodAsU } from "../shared/trust.ts";
 
 /** One reading: where it stands and how far it would move if the error that was found counted. */
 export interface LeanedReading {
   entry: string;
+  kind: string;
   happened_at: string;
-  /** The line's material or the step's words. */
+  /** The line's material, the step's words, or what else it was read for. */
   name: string;
+  read: string | null;
   moves: string | null;
   unit: string | null;
 }
 
-/** A batch with its readings in question, the verdicts that would change, and where its lots went. */
-export interface LeanedBatch {
-  batch: BatchState;
+/** A verdict that would become another. */
+export interface Change {
+  name: string;
+  was: string;
+  now: string;
+}
+
+/** A batch or lot with readings in question; `readings` may be fewer than `count` until they come. */
+export interface LeanedSheet {
+  subject: string;
+  title: string;
+  count: number;
+  changes: Change[];
   readings: LeanedReading[];
-  changes: { name: string; was: string; now: string }[];
-  lots: string[];
 }
 
 export interface Leaned {
   after: string | null;
   until: string | null;
-  batches: LeanedBatch[];
+  sheets: LeanedSheet[];
+  /** Read where no lot comes of it: a drill, the water in a vessel. */
+  elsewhere: (LeanedReading & { subject: string })[];
   lots: string[];
-  /** Recipients and stall days, with how much went to each. */
-  ends: Edge[];
+  businesses: ToCall[];
+  stalls: { name: string; amount: string }[];
+  /** Every link is known from the readings to who has it. */
+  isComplete: boolean;
 }
 
-/** All of it; null where the check puts nothing in question. */
-export function leanedOn(instrument: string, check: string): Leaned | null {
-  const sheet = instrumentSheet(instrument);
-  const doubt = sheet?.doubts?.find((each) => each.check === check);
-  if (sheet === null || doubt === undefined) return null;
-  const uses = usesOf(instrument).filter((each) => isInDoubt(each.happened_at, doubt));
-  const batches = [...new Set(uses.map((each) => each.batch))].map((batch) =>
-    leanedBatch(batch, uses, { instrument, doubt, sheet }),
-  );
-  const lots = [...new Set(batches.flatMap((each) => each.lots))];
-  return { after: doubt.after, until: doubt.until, batches, lots, ends: endsOf(lots) };
-}
-
-function isInDoubt(at: string, { after, until }: InDoubt): boolean {
-  return (after === null || after < at) && (until === null || at <= until);
-}
-
-interface Doubted {
-  instrument: string;
-  doubt: InDoubt;
-  sheet: InstrumentState;
-}
-
-function leanedBatch(batch: BatchState, uses: readonly UsedAt[], about: Doubted): LeanedBatch {
-  const own = uses.filter((each) => each.batch === batch);
-  const found = batch.findings.find(
-    (each) => each.key === `instrument_failed:${about.doubt.check}`,
-  );
+/** The server's list, with those of its readings that have come. */
+export function leanedFrom(impact: Impact, readings: readonly ImpactReading[]): Leaned {
+  const bySubject = new Map<string, ImpactReading[]>();
+  for (const each of readings) {
+    const known = bySubject.get(each.subject);
+    if (known === undefined) bySubject.set(each.subject, [each]);
+    else known.push(each);
+  }
   return {
-    batch,
-    readings: own.map((each) => leanedReading(each, about)),
-    changes: changesIn(batch, found?.detail?.would_change ?? ""),
-    lots: batch.lots_out.map(({ lot }) => lot),
+    after: impact.after,
+    until: impact.until,
+    sheets: inOrder(
+      impact.touched.map((each) => sheetFrom(each, bySubject.get(each.subject) ?? [])),
+    ),
+    elsewhere: impact.elsewhere.map((each) => ({ ...readingFrom(each), subject: each.subject })),
+    lots: impact.lots,
+    ...calledFrom(impact.reached),
+    isComplete: impact.is_complete,
   };
 }
 
-/** `pectin:within:outside` of a finding, with the name of the line or step. */
-export function changesIn(batch: BatchState, wouldChange: string): LeanedBatch["changes"] {
+/** Those whose verdicts would change first. */
+export function inOrder(sheets: readonly LeanedSheet[]): LeanedSheet[] {
+  const hasChange = (sheet: LeanedSheet) => (sheet.changes.length > 0 ? 0 : 1);
+  return [...sheets].sort((a, b) => hasChange(a) - hasChange(b));
+}
+
+/** Businesses by name, and stall days, whose buyers nobody can call. */
+export function calledFrom(reached: readonly Reached[]): Pick<Leaned, "businesses" | "stalls"> {
+  const businesses = new Map<string, ToCall>();
+  const stalls: Leaned["stalls"] = [];
+  for (const { id, label, unit, lots } of reached) {
+    const got = lots.map(({ lot, amount }) => ({ lot, amount: amountWords(amount, unit ?? "pc") }));
+    if (typeIn(id) === "day") {
+      stalls.push(...got.map(({ lot, amount }) => ({ name: `${endName(id)}, ${lot}`, amount })));
+      continue;
+    }
+    const name = label ?? endName(id);
+    const known = businesses.get(id) ?? { recipient: idIn(id), name, got: [] };
+    businesses.set(id, { ...known, got: [...known.got, ...got] });
+  }
+  const byName = (a: ToCall, b: ToCall) => a.name.localeCompare(b.name, "en");
+  return { businesses: [...businesses.values()].sort(byName), stalls };
+}
+
+function sheetFrom(touched: Touched, readings: readonly ImpactReading[]): LeanedSheet {
+  const names = new Map(readings.map((each) => [each.place, nameFrom(each)]));
+  const batch = batchOf(idIn(touched.subject))?.state ?? null;
+  const nameAt = (at: string) => names.get(at) ?? (batch === null ? at : placeName(batch, at));
+  return {
+    subject: touched.subject,
+    title: titleOf(touched, batch),
+    count: touched.readings,
+    changes: changesIn(touched.would_change, typeIn(touched.subject) === "lot" ? null : nameAt),
+    readings: readings.map(readingFrom),
+  };
+}
+
+function titleOf({ subject, code, material }: Touched, batch: BatchState | null): string {
+  const name = batch === null ? nameOf("material", material) : recipeNameOf(batch);
+  const named = [name, code ?? idIn(subject)].filter(Boolean).join(", ");
+  return typeIn(subject) === "lot" ? LEANED.fill_of(named) : named;
+}
+
+/** `pectin:within:outside` as a finding has it; what is changed in a lot is its fill check. */
+export function changesIn(
+  wouldChange: readonly string[],
+  nameAt: ((at: string) => string) | null,
+): Change[] {
   return wouldChange
-    .split(" ")
     .map((each) => each.split(":"))
     .flatMap(([at = "", was, now]) =>
-      was === undefined || now === undefined ? [] : [{ name: nameAt(batch, at), was, now }],
+      was === undefined || now === undefined
+        ? []
+        : [{ name: nameAt === null ? LEANED.packs : nameAt(at), was, now }],
     );
 }
 
-/** What a line or step is called. */
-export function nameAt(batch: BatchState, at: string): string {
+/** What a line or step of a batch is called. */
+export function placeName(batch: BatchState, at: string): string {
   const line = batch.lines.find((each) => each.line === at);
   return line === undefined
     ? (batch.steps.find((each) => each.step === at)?.says ?? at)
     : lineName(line);
 }
 
-function leanedReading(use: UsedAt, about: Doubted): LeanedReading {
-  const { entry, happened_at, batch, at } = use;
-  const { moves, unit } = use.is_step ? stepMoves(use) : weighInMoves(use, about);
-  return { entry, happened_at, name: nameAt(batch, at), moves, unit };
+function readingFrom(reading: ImpactReading): LeanedReading {
+  const { entry, kind, happened_at, corrected, u, moves, unit } = reading;
+  const read = corrected === null ? reading.read : asGoodAsU(corrected, u);
+  return { entry, kind, happened_at, name: nameFrom(reading), read, moves, unit };
 }
 
-interface Moves {
-  moves: string | null;
-  unit: string | null;
+function nameFrom({ kind, subject, place, material, says }: ImpactReading): string {
+  if (kind === "weigh_in") return nameOf("material", material) || (place ?? "");
+  if (kind === "step_done") return says ?? place ?? "";
+  return elsewhereName(kind, subject);
 }
 
-function stepMoves({ batch, at, entry }: UsedAt): Moves {
-  const step = batch.steps.find((each) => each.step === at);
-  const done = step?.done.find((each) => each.entry === entry);
-  return { moves: done?.trust?.moves ?? null, unit: step?.unit ?? null };
-}
-
-/** A sheet that was sent by the server may not know of the check yet: its figures tell all the same. */
-function weighInMoves({ batch, at, entry }: UsedAt, { instrument, sheet }: Doubted): Moves {
-  const line = batch.lines.find((each) => each.line === at);
-  const read = line?.weigh_ins.find((each) => each.entry === entry);
-  if (read?.net == null || read.unit === null) return { moves: null, unit: null };
-  const { unit, tare } = read;
-  const shown = plain(total([parseDecimal(read.net), parseDecimal(tare ?? "0")]));
-  const reading = { instrument, unit, shown, ...(tare === null ? {} : { tare }) };
-  const trusted = trustedReading(
-    { reading },
-    {
-      happened_at: read.happened_at,
-      instruments: new Map([[`instrument:${instrument}`, sheet]]),
-    },
-  );
-  return { moves: trusted?.moves == null ? null : plain(trusted.moves), unit };
-}
-
-/** Who got the lots, in whatever form: recipients and stall days at the ends of every way. */
-function endsOf(lots: readonly string[]): Edge[] {
-  const found = new Map<string, Edge>();
-  for (const edge of lots.flatMap((lot) => heldTrace(lot, "forward").edges)) {
-    if (edge.to.startsWith("recipient:") || edge.to.startsWith("day:")) {
-      found.set(`${edge.from} ${edge.to}`, edge);
-    }
-  }
-  return [...found.values()];
+/** What was done with the instrument beside batches. */
+export function elsewhereName(kind: string, subject: string): string {
+  if (kind === "fill_checked") return LEANED.packs;
+  return kind === "drill_done"
+    ? LEANED.drill_of(memberName(idIn(subject)))
+    : LEANED.check_of(nameOf("instrument", idIn(subject)));
 }

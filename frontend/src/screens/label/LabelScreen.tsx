@@ -11,6 +11,7 @@ import { figure } from "../../text/numbers.ts";
 import { houseAddress } from "../shared/edge.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { BatchInQuestion } from "../shared/InQuestion.tsx";
 import { codeText, type LabelLines, labelOf } from "./label.ts";
 import "./label.css";
 
@@ -79,6 +80,7 @@ function Printing({ lines }: { lines: LabelLines }) {
       >
         <OneLabel lines={lines} />
         <Part title={LABEL.checks}>
+          <BatchInQuestion batch={lines.batch} />
           {lines.ingredients !== null && <p class="second">{LABEL.by_weight}</p>}
           <div id="field-eye">
             <TickField

@@ -18,6 +18,8 @@ export function codeText(lot: string, house: string | null): string {
 /** Every line of a label, ready to show; null where there is nothing to say. */
 export interface LabelLines {
   lot: string;
+  /** That made it; not printed. */
+  batch: string | null;
   name: string;
   net: string | null;
   life: string | null;
@@ -56,6 +58,7 @@ export function labelOf(code: string): LabelLines | null {
   const place = batch?.place ?? Object.keys(lot.places)[0] ?? null;
   return {
     lot: code,
+    batch: lot.batch,
     name: nameOf("material", material),
     net: net === null ? null : amountWords(net.amount, net.unit),
     life:

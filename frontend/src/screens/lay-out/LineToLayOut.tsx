@@ -1,9 +1,16 @@
 /** One line: its vessel, its lots in order of use, the instrument that can tell. */
 import { Cup } from "../../parts/Cup.tsx";
 import { Vessel } from "../../parts/Tube.tsx";
+import { FITNESS } from "../../text/fitness.ts";
 import { LAY_OUT } from "../../text/lay_out.ts";
-import { type BatchLine, instrumentsInUse, lineName } from "../shared/batches.ts";
+import {
+  type BatchLine,
+  type InstrumentShown,
+  instrumentsInUse,
+  lineName,
+} from "../shared/batches.ts";
 import { today } from "../shared/edge.ts";
+import { standingOf } from "../shared/instruments.ts";
 import { amountText, lifeShown, quantityText } from "../shared/lots.ts";
 import { canTell, instrumentsFor } from "../weigh-in/reading.ts";
 import { type Proposal, proposalFor, type TakenLot, usedUp } from "./proposal.ts";
@@ -120,5 +127,12 @@ function LotLine({ taken, isOne }: { taken: TakenLot; isOne: boolean }) {
 function scaleWords(line: BatchLine, kitchen: string | null): string {
   if (line.planned?.unit === "pc") return "";
   const [best] = instrumentsFor(line, instrumentsInUse(kitchen));
-  return best !== undefined && canTell(best, line) ? LAY_OUT.weigh_on(best.name) : LAY_OUT.no_scale;
+  return best !== undefined && canTell(best, line) ? weighOn(best) : LAY_OUT.no_scale;
+}
+
+/** Said before one lays out, too: it can be used, and the reading will say so. */
+function weighOn(scale: InstrumentShown): string {
+  const { is } = standingOf(scale.id);
+  const words = LAY_OUT.weigh_on(scale.name);
+  return is === "failed" || is === "due" ? `${words}, ${FITNESS[is]}` : words;
 }

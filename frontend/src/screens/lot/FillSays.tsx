@@ -1,11 +1,12 @@
 /** What a fill check says: the verdict in a sentence, what was recalled, the way to its chart. */
+import type { FillCheck } from "../../calc/fill_trust.ts";
 import type { Fill } from "../../calc/fills.ts";
-import type { FillCheck } from "../../calc/stock.ts";
 import { Cup } from "../../parts/Cup.tsx";
 import { Caution, Part } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { FILL, fillSentence, reasonWords, VERDICT_WORDS } from "../../text/fill.ts";
 import { amountWords, dayWords } from "../../text/numbers.ts";
+import { InQuestion } from "../shared/InQuestion.tsx";
 import { memberName } from "../shared/people.ts";
 import { fillSaid } from "./fill.ts";
 
@@ -50,11 +51,31 @@ export function LastFill({ lot, fills }: { lot: string; fills: readonly FillChec
         {memberName(last.author)}, {dayWords(last.on)}
         {fills.length > 1 && `. ${FILL.earlier(fills.length - 1)}`}
       </p>
+      <FillInQuestion fill={last} />
       <p class="key-row">
         <Cup href={`#/lot/${lot}/chart`}>{FILL.chart}</Cup>
       </p>
       <Recalled fill={last} />
       <Caution>{FILL.caution}</Caution>
     </Part>
+  );
+}
+
+/** What the checks of its scale say of a fill check. A sheet of an earlier version knows none. */
+export function FillInQuestion({
+  fill,
+}: {
+  fill: Fill & { [Known in "trust" | "instrument" | "happened_at"]?: FillCheck[Known] | undefined };
+}) {
+  const { trust, instrument, happened_at, unit } = fill;
+  const wouldBe = trust?.failed_by ? trust.would_be : null;
+  return (
+    <p>
+      {trust?.found_by && <span class="second">{FILL.corrected} </span>}
+      <InQuestion trust={trust} instrument={instrument} unit={unit} happened_at={happened_at} />
+      {wouldBe != null && wouldBe !== fill.verdict && (
+        <span class="in-question">{FILL.would_be(VERDICT_WORDS[wouldBe] ?? wouldBe)}</span>
+      )}
+    </p>
   );
 }

@@ -3,17 +3,19 @@ import type { LotState } from "../../calc/stock.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey } from "../../parts/Cup.tsx";
 import { FieldGroup, NumberField, SelectField } from "../../parts/Fields.tsx";
+import { FitMark } from "../../parts/FitMark.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Caution, Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { sheet } from "../../state/sheets.ts";
 import { FILL } from "../../text/fill.ts";
+import { FITNESS } from "../../text/fitness.ts";
 import { figure } from "../../text/numbers.ts";
 import { ACTS } from "../../text/stock.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { materialOf } from "../shared/lots.ts";
 import { beside, besideNone } from "../shared/sentences.ts";
 import { FillBench } from "./FillBench.tsx";
-import { FillPlate, Recalled } from "./FillSays.tsx";
+import { FillInQuestion, FillPlate, Recalled } from "./FillSays.tsx";
 import { isByVolume, planned } from "./fill.ts";
 import { PacksLater } from "./PacksLater.tsx";
 import { type Filling, useFill } from "./use_fill.ts";
@@ -58,6 +60,11 @@ function Check({ state }: { state: LotState }) {
     >
       <Refusal sentence={besideNone(filling.found.value, SHOWN)} />
       <Weighed filling={filling} />
+      {fill !== null && (
+        <FillInQuestion
+          fill={{ ...fill, trust: filling.trust, instrument: filling.scale?.id ?? null }}
+        />
+      )}
       {fill !== null && <Recalled fill={fill} />}
       {fill !== null && <PacksLater fill={fill} />}
       <Label filling={filling} />
@@ -146,6 +153,12 @@ function Weighed({ filling }: { filling: Filling }) {
   return (
     <Part title={FILL.packs}>
       <p>{of === null ? FILL.no_plan : FILL.plan(of, figure(typed.lot_size))}</p>
+      {filling.is !== null && (
+        <p>
+          {filling.scale?.name}, <FitMark is={filling.is} />{" "}
+          <span class={filling.is === "failed" ? "shout" : ""}>{FITNESS[filling.is]}</span>
+        </p>
+      )}
       {rows.map(({ field, name, masses, of, none }) => (
         <NumberField
           key={field}

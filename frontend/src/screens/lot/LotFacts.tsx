@@ -5,8 +5,8 @@ import { nameOf } from "../../state/stock.ts";
 import { findingWords, LOT } from "../../text/lot.ts";
 import { lifeSortWord } from "../../text/lots.ts";
 import { dayWords } from "../../text/numbers.ts";
-import { batchOf } from "../shared/batches.ts";
 import { endName } from "../shared/ends.ts";
+import { BatchInQuestion } from "../shared/InQuestion.tsx";
 import { amountText, materialOf } from "../shared/lots.ts";
 import { memberName } from "../shared/people.ts";
 
@@ -15,7 +15,7 @@ export function LotFacts({ state }: { state: LotState }) {
   return (
     <>
       <Findings state={state} />
-      <MadeWith batch={state.batch} />
+      <BatchInQuestion batch={state.batch} />
       <Places state={state} />
       <Origin state={state} />
       <Sums state={state} />
@@ -47,17 +47,6 @@ function Findings({ state }: { state: LotState }) {
       ))}
     </Part>
   );
-}
-
-/** What its batch was measured with failed a check: said here too. */
-function MadeWith({ batch }: { batch: string | null }) {
-  const findings = batch === null ? [] : (batchOf(batch)?.state.findings ?? []);
-  const failed = findings.some((each) => each.what === "instrument_failed" && !each.is_settled);
-  return failed ? (
-    <p>
-      <span class="in-question">{LOT.in_question}</span>
-    </p>
-  ) : null;
 }
 
 function Places({ state }: { state: LotState }) {

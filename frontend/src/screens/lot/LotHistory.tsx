@@ -13,6 +13,7 @@ import { sheet } from "../../state/sheets.ts";
 import { LOT, momentWords } from "../../text/lot.ts";
 import { clockWords, dayWords } from "../../text/numbers.ts";
 import { dayOf, zone } from "../shared/edge.ts";
+import { BodyInQuestion } from "../shared/InQuestion.tsx";
 import type { ByWhom } from "../shared/standing.ts";
 import { useHeld } from "../shared/use_held.ts";
 import { type HistoryRow, historyOf } from "./history.ts";
@@ -85,10 +86,16 @@ function Row({ code, row }: { code: string; row: HistoryRow }) {
     );
   }
   return (
-    <EntryRow time={time} state={state} act={act}>
+    <EntryRow time={time} state={state} act={act} more={<ReadWith row={row} />}>
       {row.did} <b>{row.amount}</b> <span class="rec">{row.says}</span>
     </EntryRow>
   );
+}
+
+/** What was weighed in from this lot, or its packs, on an instrument that is in question. */
+function ReadWith({ row }: { row: HistoryRow }) {
+  const { happened_at } = row.held.entry;
+  return row.body === null ? null : <BodyInQuestion body={row.body} happened_at={happened_at} />;
 }
 
 function whenOf(by: ByWhom): string {

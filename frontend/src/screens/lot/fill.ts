@@ -1,7 +1,9 @@
 /** A fill check while it is typed: what is missing, the entry it becomes, and what it says. */
-import { type Fill, fillOf } from "../../calc/fills.ts";
+import { type TrustedFill, trustedFill } from "../../calc/fill_trust.ts";
+import type { Fill } from "../../calc/fills.ts";
 import { batchPlan, packPlan } from "../../calc/net_limits.ts";
 import { parseDecimal, plain, rounded } from "../../calc/numbers.ts";
+import type { Sheets } from "../../calc/trusted.ts";
 import { dimensionOf } from "../../calc/units.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import type { Json } from "../../state/types.ts";
@@ -34,7 +36,10 @@ const PLACES_LEAST = 1;
 const PLACES_MOST = 4;
 
 /** The body of the entry; null while it cannot be one. */
-export function fillBody(typed: FillTyped, about: FillAbout): Record<string, Json> | null {
+export function fillBody(
+  typed: FillTyped,
+  about: Pick<FillAbout, "lot" | "on" | "scale">,
+): Record<string, Json> | null {
   if (typedNumber(typed.amount) === null || typed.rules === "") return null;
   const label = [
     { amount: typedNumber(typed.amount), unit: typed.unit },
@@ -62,6 +67,9 @@ export interface FillAbout {
   lot: string;
   on: string;
   scale: InstrumentShown | null;
+  happened_at: string;
+  /** The sheet of the scale, by subject. */
+  instruments: Sheets;
 }
 
 /** The packs weighed so far, and nothing on the scale. */
@@ -73,12 +81,12 @@ export function isByVolume({ unit }: FillTyped): boolean {
   return dimensionOf(unit) === "volume";
 }
 
-/** What the packs weighed so far say; null before there are any. */
-export function fillSoFar(typed: FillTyped, about: FillAbout): Fill | null {
+/** What the packs weighed so far say on such a scale; null before there are any. */
+export function fillSoFar(typed: FillTyped, about: FillAbout): TrustedFill | null {
   const body = fillBody(typed, about);
   return body === null || typed.tares.length === 0 || typed.gross.length === 0
     ? null
-    : fillOf(body);
+    : trustedFill(body, about);
 }
 
 /** How many packs the plan asks for; null where the rules have no plan for such a lot. */

@@ -21,6 +21,8 @@ export interface HistoryRow {
   was: string;
   by: ByWhom | null;
   rivals: { id: string; amount: string; by: ByWhom }[];
+  /** The body in force; null where it is void. */
+  body: Fact["body"] | null;
 }
 
 const ABOUT_ENTRIES = ["correction", "void"];
@@ -50,6 +52,7 @@ export function historyOf(code: string, held: readonly HeldEntry[]): HistoryRow[
         was: own === undefined ? "" : amountOf(code, { ...own, was: [] }),
         by: byWhom(held, now?.was.at(-1)?.entry ?? voidOf(held, each.entry.id)),
         rivals: rivals.flatMap((id) => rivalOf(code, held, id)),
+        body: now?.body ?? null,
       };
     });
 }

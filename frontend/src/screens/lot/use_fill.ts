@@ -9,7 +9,8 @@ import { remember, remembered } from "../../state/settings.ts";
 import { cooperative } from "../../state/stock.ts";
 import { instrumentsInUse } from "../shared/batches.ts";
 import { useDrafted } from "../shared/drafted.ts";
-import { today } from "../shared/edge.ts";
+import { nowMs, today } from "../shared/edge.ts";
+import { instrumentSheet, standingOf } from "../shared/instruments.ts";
 import { materialOf, textField } from "../shared/lots.ts";
 import { hindrance } from "../shared/sentences.ts";
 import { useFound } from "../shared/use_found.ts";
@@ -28,7 +29,15 @@ export function useFill(state: LotState) {
   );
   const choice = typed.instrument || remembered("instrument:fill");
   const scale = choice === "none" ? null : (scales.find(({ id }) => id === choice) ?? scales[0]);
-  const about = { lot: state.lot, on: today(), scale: scale ?? null };
+  const sheet = scale ? instrumentSheet(scale.id) : null;
+  const about = {
+    lot: state.lot,
+    on: today(),
+    scale: scale ?? null,
+    happened_at: new Date(nowMs()).toISOString(),
+    instruments: new Map(sheet === null ? [] : [[`instrument:${sheet.id}`, sheet]]),
+  };
+  const soFar = fillSoFar(typed, about);
 
   async function save() {
     const body = fillBody(typed, about);
@@ -50,7 +59,9 @@ export function useFill(state: LotState) {
     found,
     scales,
     scale: about.scale,
-    fill: fillSoFar(typed, about),
+    fill: soFar?.fill ?? null,
+    trust: soFar?.trust,
+    is: about.scale === null ? null : standingOf(about.scale.id).is,
     lacks: missingOfFill(typed),
     save,
   };

@@ -1,18 +1,33 @@
-/** One sentence where a reading's instrument failed: said on every screen that shows the reading. */
-import type { Trust } from "../../calc/trusted.ts";
+/** One sentence where a reading's instrument failed or was due: said wherever the reading is shown. */
+import type { BatchState } from "../../calc/batches.ts";
+import { type Body, objectIn, textIn } from "../../calc/bodies.ts";
+import { type Trust, writtenTrust } from "../../calc/trusted.ts";
 import { nameOf } from "../../state/stock.ts";
 import { FITNESS } from "../../text/fitness.ts";
 import { signedWords } from "../../text/numbers.ts";
-import { checkNamed, movesText } from "./trust.ts";
+import { batchOf } from "./batches.ts";
+import { standingAt } from "./instruments.ts";
+import { checkNamed, movesText, trusted } from "./trust.ts";
+
+/** What is known of the instrument; `moves` is about the figure shown. */
+export type Questioned = Pick<Trust, "is_extrapolated" | "failed_by" | "moves">;
 
 /** Nothing for a reading nobody doubts. A sheet of an earlier version knows no trust. */
 export function InQuestion(props: {
-  trust: Trust | undefined;
-  instrument: string | null;
+  trust: Questioned | undefined;
+  instrument: string | null | undefined;
   unit: string | null;
+  happened_at: string | undefined;
 }) {
-  const { trust, instrument, unit } = props;
-  if (!trust?.failed_by) return trust?.is_extrapolated ? <span>{FITNESS.beyond}</span> : null;
+  const { trust, unit, instrument = null, happened_at } = props;
+  if (!trust?.failed_by) {
+    return (
+      <>
+        {trust?.is_extrapolated && <span>{FITNESS.beyond}</span>}
+        {instrument !== null && happened_at && <WasDue {...{ instrument, happened_at }} />}
+      </>
+    );
+  }
   const on = checkNamed(instrument, trust.failed_by)?.on ?? null;
   return (
     <span class="in-question">
@@ -20,4 +35,38 @@ export function InQuestion(props: {
       {trust.moves !== null && ` ${FITNESS.would_move(signedWords(movesText(trust.moves), unit))}`}
     </span>
   );
+}
+
+function WasDue({ instrument, happened_at }: { instrument: string; happened_at: string }) {
+  if (standingAt(instrument, happened_at).is !== "due") return null;
+  return <span class="in-question">{FITNESS.was_due(nameOf("instrument", instrument))}</span>;
+}
+
+/** The same for the reading in the body of an entry. */
+export function BodyInQuestion({ body, happened_at }: { body: Body; happened_at: string }) {
+  const reading = objectIn(body, "reading");
+  if (reading === null) return null;
+  return (
+    <InQuestion
+      trust={writtenTrust(trusted(body, happened_at))}
+      instrument={textIn(reading, "instrument")}
+      unit={textIn(reading, "unit")}
+      happened_at={happened_at}
+    />
+  );
+}
+
+/** A batch that was measured with what failed a check: said wherever something of it is shown. */
+export function BatchInQuestion({ batch }: { batch: string | null }) {
+  const state = batch === null ? null : (batchOf(batch)?.state ?? null);
+  return state !== null && isInQuestion(state) ? (
+    <p>
+      <span class="in-question">{FITNESS.of_batch}</span>
+    </p>
+  ) : null;
+}
+
+/** An instrument of it failed a check, and nobody has looked at that yet. */
+export function isInQuestion({ findings }: BatchState): boolean {
+  return findings.some((each) => each.what === "instrument_failed" && !each.is_settled);
 }

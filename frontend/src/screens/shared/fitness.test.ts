@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { InstrumentState } from "../../calc/instruments.ts";
-import { fitnessOn } from "./fitness.ts";
+import { fitnessAt, fitnessOn } from "./fitness.ts";
 
 type Check = InstrumentState["checks"][number];
 
@@ -21,6 +21,7 @@ function check(entry: string, on: string, verdict: string): Check {
     hysteresis: null,
     cited: [],
     is_adjusted: false,
+    check_scale: null,
     was: [],
   };
 }
@@ -62,4 +63,30 @@ test("a check that cannot tell leaves the state as it was", () => {
 
   expect(fitnessOn({ checks: [PASSED, unsure], doubts: [] }, "2026-11-21", []).is).toBe("fit");
   expect(fitnessOn({ checks: [unsure], doubts: [] }, "2026-11-21", []).is).toBe("not_checked");
+});
+
+test("a reading of the past is judged by what was so then", () => {
+  const sheet = {
+    checks: [PASSED, FAILED],
+    doubts: [{ ...DOUBT, until: null }],
+    fields: { check_uses: 2 },
+  };
+  const uses = ["2026-11-03T08:00:00.000Z", "2026-11-04T08:00:00.000Z"];
+  const at = (day: string) => ({ at: `2026-11-${day}T10:00:00.000Z`, on: `2026-11-${day}` });
+
+  expect(fitnessAt(sheet, at("01"), uses).is).toBe("not_checked");
+  expect(fitnessAt(sheet, at("03"), uses).is).toBe("fit");
+  expect(fitnessAt(sheet, at("05"), uses).is).toBe("due");
+  expect(fitnessAt(sheet, at("13"), uses).is).toBe("failed");
+});
+
+test("what was put right later had failed until then", () => {
+  const passedAgain = check("c", "2026-11-20", "fit");
+  const doubts = [{ ...DOUBT, until: passedAgain.happened_at }];
+  const sheet = { checks: [PASSED, FAILED, passedAgain], doubts };
+
+  expect(fitnessAt(sheet, { at: "2026-11-15T10:00:00.000Z", on: "2026-11-15" }, []).is).toBe(
+    "failed",
+  );
+  expect(fitnessAt(sheet, { at: "2026-11-21T10:00:00.000Z", on: "2026-11-21" }, []).is).toBe("fit");
 });

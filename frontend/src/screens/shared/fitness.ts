@@ -41,6 +41,31 @@ export function fitnessOn(
   return { is, check: passed, due_on, uses_left, uses: since.length };
 }
 
+/**
+ * The state at a moment of the past, `on` being its day: only checks and uses before it count, and
+ * what was put right later was not right yet.
+ */
+export function fitnessAt(
+  sheet: Partial<InstrumentState>,
+  moment: { readonly at: string; readonly on: string },
+  uses: readonly string[],
+): Standing {
+  const { at, on } = moment;
+  const { checks = [], doubts = [] } = sheet;
+  const known = {
+    ...sheet,
+    checks: checks.filter((each) => each.happened_at <= at),
+    doubts: doubts
+      .filter((each) => each.failed_at <= at)
+      .map((each) => (each.until !== null && each.until > at ? { ...each, until: null } : each)),
+  };
+  return fitnessOn(
+    known,
+    on,
+    uses.filter((each) => each < at),
+  );
+}
+
 /** Passed as it was, or put right on the spot: adjusted, or corrected by what it found. */
 function hasPassed(check: Check, doubts: InstrumentState["doubts"]): boolean {
   if (check.verdict === "fit") return true;

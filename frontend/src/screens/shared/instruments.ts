@@ -1,11 +1,14 @@
 /** Sheets of instruments as screens ask for them, and the readings this phone knows of each. */
 import { computed } from "@preact/signals";
 import type { BatchState } from "../../calc/batches.ts";
+import type { FillCheck } from "../../calc/fill_trust.ts";
 import type { InstrumentState } from "../../calc/instruments.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
+import type { SkillState } from "../../calc/skills.ts";
+import type { LotState } from "../../calc/stock.ts";
 import { isStillLoading, sheet, sheetsOf } from "../../state/sheets.ts";
-import { today } from "./edge.ts";
-import { fitnessOn, type Standing } from "./fitness.ts";
+import { dayOf, today } from "./edge.ts";
+import { fitnessAt, fitnessOn, type Standing } from "./fitness.ts";
 
 /** One reading of a batch: where it stands and what it was. */
 export interface UsedAt {
@@ -43,9 +46,56 @@ function readingsOf(batch: BatchState): (UsedAt & { instrument: string })[] {
   );
 }
 
+/** A use of an instrument beside batches: packs weighed, a drill, the water in a vessel. */
+export interface UsedElsewhere {
+  kind: "fill_checked" | "drill_done" | "instrument_checked";
+  subject: string;
+  entry: string;
+  happened_at: string;
+  /** Where packs were weighed. */
+  fill: FillCheck | null;
+  /** The mean of a drill's weighing. */
+  read: { shown: string; unit: string } | null;
+}
+
+/** All of them on the sheets of this phone, by instrument, the earliest first. */
+const elsewhere = computed(() => {
+  const found = new Map<string, UsedElsewhere[]>();
+  const add = (instrument: string | null | undefined, use: UsedElsewhere) => {
+    // A sheet of an earlier version does not say which instrument it was.
+    if (instrument) found.set(instrument, [...(found.get(instrument) ?? []), use]);
+  };
+  const none = { fill: null, read: null };
+  for (const { subject, state } of sheetsOf<LotState>("lot").value) {
+    for (const fill of state.fills ?? []) {
+      const { entry, happened_at } = fill;
+      add(fill.instrument, { ...none, kind: "fill_checked", subject, entry, happened_at, fill });
+    }
+  }
+  for (const { subject, state } of sheetsOf<SkillState>("skill").value) {
+    for (const { entry, happened_at, weighing } of state.drills) {
+      const read = weighing === null ? null : { shown: weighing.mean, unit: weighing.unit };
+      const use = { ...none, kind: "drill_done" as const, subject, entry, happened_at, read };
+      add(weighing?.instrument, use);
+    }
+  }
+  for (const { subject, state } of sheetsOf<InstrumentState>("instrument").value) {
+    for (const { entry, happened_at, check_scale } of state.checks ?? []) {
+      add(check_scale, { ...none, kind: "instrument_checked", subject, entry, happened_at });
+    }
+  }
+  for (const all of found.values()) all.sort((a, b) => TEXT_ORDER(a.happened_at, b.happened_at));
+  return found;
+});
+
 /** The readings of an instrument on the batch sheets of this phone. */
 export function usesOf(instrument: string): readonly UsedAt[] {
   return used.value.get(instrument) ?? [];
+}
+
+/** What it was used for beside batches, as far as this phone knows. */
+export function usesElsewhere(instrument: string): readonly UsedElsewhere[] {
+  return elsewhere.value.get(instrument) ?? [];
 }
 
 /** More may have been read with it than this phone has been told. */
@@ -60,6 +110,12 @@ export function instrumentSheet(id: string): InstrumentState | null {
 
 /** Whether it may be relied on today. */
 export function standingOf(id: string, on = today()): Standing {
-  const uses = usesOf(id).map((each) => each.happened_at);
+  const uses = [...usesOf(id), ...usesElsewhere(id)].map((each) => each.happened_at);
   return fitnessOn(instrumentSheet(id) ?? {}, on, uses);
+}
+
+/** Whether it might be relied on when something was read with it. */
+export function standingAt(id: string, happened_at: string): Standing {
+  const uses = [...usesOf(id), ...usesElsewhere(id)].map((each) => each.happened_at);
+  return fitnessAt(instrumentSheet(id) ?? {}, { at: happened_at, on: dayOf(happened_at) }, uses);
 }

@@ -2,11 +2,10 @@
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Facts, Notice, Part } from "../../parts/Plain.tsx";
-import { recipients } from "../../state/stock.ts";
 import { CALL } from "../../text/trace.ts";
+import { Business } from "../shared/Business.tsx";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { textField } from "../shared/lots.ts";
-import { isNobodyToCall, soldPrivately, type ToCall, toCall } from "./steps.ts";
+import { isNobodyToCall, soldPrivately, toCall } from "./steps.ts";
 import { useTrace } from "./use_trace.ts";
 import "./trace.css";
 
@@ -42,25 +41,5 @@ export function Screen({ params }: { params: Record<string, string> }) {
         </Part>
       )}
     </Frame>
-  );
-}
-
-function Business({ business }: { business: ToCall }) {
-  const defined = recipients.value.find((each) => each.id === business.recipient) ?? null;
-  const contact = textField(defined, "contact");
-  const address = textField(defined, "address");
-  return (
-    <section class="to-call">
-      <h2 class="rec">{business.name}</h2>
-      <p class={contact === null ? "second" : "rec"}>{contact ?? CALL.no_contact}</p>
-      {address !== null && <p class="rec">{address}</p>}
-      <ul>
-        {business.got.map((each) => (
-          <li key={each.lot}>
-            <b>{CALL.amount_of(each.amount, each.lot)}</b>
-          </li>
-        ))}
-      </ul>
-    </section>
   );
 }

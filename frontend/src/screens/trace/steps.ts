@@ -9,6 +9,7 @@ import { sheet } from "../../state/sheets.ts";
 import { nameOf } from "../../state/stock.ts";
 import { dayWords } from "../../text/numbers.ts";
 import { TRACE } from "../../text/trace.ts";
+import type { ToCall } from "../shared/Business.tsx";
 import { endName, placeOfDay } from "../shared/ends.ts";
 import { amountText, materialOf } from "../shared/lots.ts";
 
@@ -125,13 +126,6 @@ export function sumOf(edges: readonly Edge[]): string | null {
   const [unit] = units;
   if (units.size !== 1 || typeof unit !== "string") return null;
   return amountText(plain(total(edges.map((edge) => parseDecimal(edge.amount)))), unit);
-}
-
-/** A business behind a lot, with how much of which lot it got. */
-export interface ToCall {
-  recipient: string;
-  name: string;
-  got: { lot: string; amount: string }[];
 }
 
 /** Only a walk with no link missing can say that no business got any. */

@@ -1,5 +1,5 @@
 /** A reader's sheet: the last drill as rings and figures, what became better, what is done. */
-import type { Drill, SkillState } from "../../calc/skills.ts";
+import type { Drill, SkillState, Weighed } from "../../calc/skills.ts";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Facts, Notice, Part } from "../../parts/Plain.tsx";
@@ -10,6 +10,7 @@ import { sheet } from "../../state/sheets.ts";
 import { amountWords, dayWords, figure } from "../../text/numbers.ts";
 import { DRILL, SKILLS, SORT_WORDS, TECHNIQUE_WORDS } from "../../text/skills.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { BodyInQuestion } from "../shared/InQuestion.tsx";
 import { memberName } from "../shared/people.ts";
 import { techniques } from "./Checklist.tsx";
 import { FiguresTable } from "./FiguresTable.tsx";
@@ -96,8 +97,9 @@ function Reader({ skill, last, isOwn }: ReaderProps) {
   );
 }
 
-function Weighing({ skill: { weighing } }: { skill: SkillState }) {
+function Weighing({ skill: { weighing, drills } }: { skill: SkillState }) {
   if (weighing === null) return null;
+  const last = drills.filter((each) => each.weighing !== null).at(-1);
   const { unit, s, mean, count } = weighing;
   return (
     <Part title={SKILLS.weighing}>
@@ -108,7 +110,21 @@ function Weighing({ skill: { weighing } }: { skill: SkillState }) {
           { name: SKILLS.times, value: figure(String(count)) },
         ]}
       />
+      {last?.weighing && <WeighedWith weighing={last.weighing} happened_at={last.happened_at} />}
     </Part>
+  );
+}
+
+/** Where the scale of the last drill is in question, its mean is; the spread is the reader's. */
+function WeighedWith(props: { weighing: Weighed; happened_at: string }) {
+  const { happened_at } = props;
+  const { instrument, mean, unit } = props.weighing;
+  if (instrument === null) return null;
+  const reading = { instrument, shown: mean, unit };
+  return (
+    <p>
+      <BodyInQuestion body={{ reading }} happened_at={happened_at} />
+    </p>
   );
 }
 

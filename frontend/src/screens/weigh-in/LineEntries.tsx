@@ -8,11 +8,13 @@ import { Notice, Part } from "../../parts/Plain.tsx";
 import { Vessel } from "../../parts/Tube.tsx";
 import { waiting } from "../../state/outbox.ts";
 import type { HeldEntry } from "../../state/record.ts";
+import { FITNESS } from "../../text/fitness.ts";
 import { amountWords, clockWords } from "../../text/numbers.ts";
 import { PARTS } from "../../text/parts.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { type BatchLine, lineName } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
+import { InQuestion } from "../shared/InQuestion.tsx";
 import { amountText, quantityText } from "../shared/lots.ts";
 import { useHeld } from "../shared/use_held.ts";
 
@@ -48,6 +50,7 @@ export function LastEntry(props: {
       <p>
         <b>{clockWords(weighIn.happened_at, zone())}</b> <span class="rec">{lineName(line)}</span>{" "}
         {amountWords(weighIn.net, weighIn.unit)}
+        <InQuestion {...weighIn} trust={weighIn.trust} />
         <span class="second">
           {entryState(weighIn.entry).is === "here" ? PARTS.kept_here : PARTS.in_the_log}
         </span>
@@ -80,6 +83,7 @@ export function LineEntries(props: {
                 key={each.entry}
                 time={clockWords(each.happened_at, zone())}
                 state={entryState(each.entry)}
+                more={<InQuestion {...each} trust={each.trust} />}
                 act={<Cup href={`#/correct/${batch.batch}/${each.entry}`}>{PARTS.correct}</Cup>}
               >
                 <b class="code">{each.lot}</b> {amountWords(each.net, each.unit)}
@@ -132,6 +136,7 @@ export function Lines({
                 {line.in_base === null
                   ? WEIGH_IN.not_weighed
                   : WEIGH_IN.verdict_word(line.unit === "pc" ? "counted" : line.verdict)}
+                {line.weigh_ins.some((each) => each.trust?.failed_by) && `, ${FITNESS.line}`}
               </span>
             </span>
           </Cup>
