@@ -1,4 +1,5 @@
-"""How long acidified vegetables are held for a 5-log reduction, as published.
+"""Which side of the acid line a food lies on, and how long acidified vegetables are held for a
+5-log reduction, as published.
 
 pH 4.1 to 4.6 is read from the table of Food Protection Trends 2014, for the whole degree
 Fahrenheit at or below the reading. Below pH 4.1 only the model of 2018 is known. Both rest on a
@@ -14,12 +15,28 @@ from typing import Literal
 from kitchenlog.calc.bench_tables import FIVE_LOG_ROWS, FiveLogRow
 from kitchenlog.calc.elementary import exponential
 from kitchenlog.calc.limits import Cited
-from kitchenlog.calc.numbers import ZERO, as_double, parse_decimal
+from kitchenlog.calc.numbers import ONE, ZERO, as_double, parse_decimal
 from kitchenlog.calc.temperature import fahrenheit
 
 Unit = Literal["degC", "degF"]
+Side = Literal["acid", "low_acid", "low_water"]
 CautionKey = Literal["acidified"]
 
+# 21 CFR 114.3 and 114.80(a)(2), read.
+_ACID_PH_MAX = Decimal("4.6")
+_WATER_ACTIVITY_MAX = Decimal("0.85")
+_METER_ABOVE_PH = Decimal("4.0")
+_PH_END = Decimal(14)
+_ACID_LINE = Cited(
+    what="acid_line",
+    source="21 CFR 114.3: equilibrium pH 4.6 or below; low-acid only above water activity 0.85",
+    basis="read",
+)
+_METER = Cited(
+    what="ph_method",
+    source="21 CFR 114.80(a)(2): above pH 4.0 a potentiometric method",
+    basis="read",
+)
 _LN_10 = 2.302585092994046
 _REFERENCE_F = 160.0
 _TABLE_PH = (Decimal("4.1"), Decimal("4.6"))
@@ -34,6 +51,17 @@ _LOW_PH = Cited(
 
 
 @dataclass(frozen=True, kw_only=True)
+class AcidLine:
+    """On which side an equilibrium pH and a water activity lie. 4.6 is the legal edge and not a
+    target. `needs_meter`: no paper or dye counts at this pH."""
+
+    side: Side
+    needs_meter: bool
+    cited: tuple[Cited, ...]
+    caution: CautionKey = "acidified"
+
+
+@dataclass(frozen=True, kw_only=True)
 class FiveLogHold:
     """Minutes at the whole degree Fahrenheit below a temperature: as published, None below pH
     4.1, and by the model. Never shown without its caution."""
@@ -43,6 +71,23 @@ class FiveLogHold:
     model_min: float
     cited: tuple[Cited, ...]
     caution: CautionKey = "acidified"
+
+
+def acid_line(ph: Decimal, *, water_activity: Decimal | None) -> AcidLine:
+    """`acid` at pH 4.6 or below, else `low_acid`, or `low_water` at a water activity of 0.85 or
+    below. An activity that nobody measured counts as above.
+
+    Raises ValueError for a pH outside 0 to 14 and an activity outside 0 to 1.
+    """
+    activity = ONE if water_activity is None else water_activity
+    if not (ZERO <= ph <= _PH_END and ZERO <= activity <= ONE):
+        raise ValueError("no such pH or water activity")
+    side: Side = "low_water" if activity <= _WATER_ACTIVITY_MAX else "low_acid"
+    return AcidLine(
+        side="acid" if ph <= _ACID_PH_MAX else side,
+        needs_meter=ph > _METER_ABOVE_PH,
+        cited=(_ACID_LINE, _METER),
+    )
 
 
 def five_log_hold(temperature: Decimal, unit: Unit, *, ph: Decimal) -> FiveLogHold:

@@ -184,6 +184,10 @@ RANDOM_BENCH: dict[tuple[str, str], Callable[[Random], Given]] = {
         "altitude": c.choice((number(c, -5, 3100), "2000", "2001", "609.6", "610", "10000")),
         "unit": c.choice(("ft", "m")),
     },
+    ("acidified", "acid_line"): lambda c: {
+        "ph": c.choice(("4.6", "4.0", "4.61", number(c, -1, 15))),
+        "water_activity": maybe(c, lambda c: c.choice(("0.85", number(c, 0, 1.1, 2)))),
+    },
     ("acidified", "five_log_hold"): lambda c: {
         "temperature": number(c, 60, 182),
         "unit": c.choice(("degF", "degC")),

@@ -309,6 +309,11 @@ BENCH: dict[str, dict[str, Adapter]] = {
         ),
     },
     "acidified": {
+        "acid_line": _answering(
+            lambda g: acidified.acid_line(
+                parse_decimal(g["ph"]), water_activity=_d(g["water_activity"])
+            )
+        ),
         "five_log_hold": _answering(
             lambda g: acidified.five_log_hold(
                 parse_decimal(g["temperature"]), g["unit"], ph=parse_decimal(g["ph"])

@@ -270,6 +270,7 @@ export const BENCH: Adapters = {
     ),
   },
   acidified: {
+    acid_line: answering((g) => acidified.acidLine(dec(g.ph), d(g.water_activity))),
     five_log_hold: answering((g) => acidified.fiveLogHold(dec(g.temperature), g.unit, dec(g.ph))),
   },
 };
