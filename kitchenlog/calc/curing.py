@@ -112,7 +112,9 @@ def ingoing(case: CureCase, made: CureMade) -> Ingoing:
     _refuse_unless_above_zero(made.cure, made.substance_percent)
     substance = product(made.cure, made.substance_percent)
     pickle = total([made.cure, *made.others])
-    share, whole = _spread_over(basis, made.green, pickle, made.pump_percent)
+    share, whole = _spread_over(
+        basis, green=made.green, pickle=pickle, pump_percent=made.pump_percent
+    )
     ppm = Factor(wanted=product(product(substance, share), _MILLIONTHS_OF_PERCENT), base=whole)
     _refuse_slip(case, ppm)
     limits = cure_limits(case, ppm)
@@ -132,7 +134,9 @@ def cure_needed(case: CureCase, wanted: CureWanted) -> CureNeeded:
     """
     basis = _basis(case)
     _refuse_unless_above_zero(wanted.ppm, wanted.substance_percent)
-    share, whole = _spread_over(basis, wanted.green, wanted.pickle, wanted.pump_percent)
+    share, whole = _spread_over(
+        basis, green=wanted.green, pickle=wanted.pickle, pump_percent=wanted.pump_percent
+    )
     ppm = Factor(wanted=wanted.ppm, base=Decimal(1))
     _refuse_slip(case, ppm)
     limits = cure_limits(case, ppm)
@@ -157,6 +161,7 @@ def _basis(case: CureCase) -> IngoingBasis:
 
 def _spread_over(
     basis: IngoingBasis,
+    *,
     green: Decimal | None,
     pickle: Decimal | None,
     pump_percent: Decimal | None,

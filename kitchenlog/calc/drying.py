@@ -12,7 +12,16 @@ from decimal import Decimal
 from typing import Literal
 
 from kitchenlog.calc.balance import MASS_PLACES, PERCENT_PLACES
-from kitchenlog.calc.numbers import HUNDRED, ZERO, difference, divided, product, total
+from kitchenlog.calc.numbers import (
+    HUNDRED,
+    ZERO,
+    as_double,
+    difference,
+    divided,
+    product,
+    total,
+)
+from kitchenlog.calc.readings import combined_u
 
 Basis = Literal["wet", "dry"]
 
@@ -21,10 +30,12 @@ _RATIO_PLACES = 4
 
 @dataclass(frozen=True, kw_only=True)
 class Moisture:
-    """Percent of water, of the whole (`wet`) or of the dry solids (`dry`)."""
+    """Percent of water, of the whole (`wet`) or of the dry solids (`dry`), and its standard
+    uncertainty."""
 
     percent: Decimal
     basis: Basis
+    u: float = 0.0
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -34,6 +45,7 @@ class Dried:
 
     solids: Decimal
     makes: Decimal
+    makes_u: float
     water_out: Decimal
     drying_ratio: Decimal
 
@@ -65,9 +77,10 @@ def wet_basis_percent(dry_basis_percent: Decimal, places: int = PERCENT_PLACES) 
     return divided(product(water, HUNDRED), total([water, solids]), places)
 
 
-def dried(mass: Decimal, *, before: Moisture, after: Moisture) -> Dried:
+def dried(mass: Decimal, *, before: Moisture, after: Moisture, mass_u: float = 0.0) -> Dried:
     """The mass at another moisture: mass x solids before / solids after.
 
+    Its doubt is from those of mass and both moistures (JCGM 100:2008 5.1.2).
     Raises ValueError for a mass below 0, a moisture below 0 or a wet one from 100 % on.
     """
     if mass < ZERO:
@@ -77,16 +90,15 @@ def dried(mass: Decimal, *, before: Moisture, after: Moisture) -> Dried:
     whole_before = total([water_before, solids_before])
     whole_after = total([water_after, solids_after])
     over = product(product(mass, solids_before), whole_after)
-    makes = divided(over, product(whole_before, solids_after), MASS_PLACES)
+    under = product(whole_before, solids_after)
+    makes = divided(over, under, MASS_PLACES)
+    share = as_double(product(solids_before, whole_after)) / as_double(under)
     return Dried(
         solids=divided(product(mass, solids_before), whole_before, MASS_PLACES),
         makes=makes,
+        makes_u=_makes_u(makes, mass_u * share, before, after),
         water_out=difference(mass, makes),
-        drying_ratio=divided(
-            product(whole_before, solids_after),
-            product(solids_before, whole_after),
-            _RATIO_PLACES,
-        ),
+        drying_ratio=divided(under, product(solids_before, whole_after), _RATIO_PLACES),
     )
 
 
@@ -114,6 +126,20 @@ def concentrated(
     return Concentrated(
         makes=makes, to_add=to_add, water_out=difference(total([mass, to_add]), makes)
     )
+
+
+def _makes_u(makes: Decimal, by_mass: float, before: Moisture, after: Moisture) -> float:
+    """What the mass adds, and the relative doubt of the solids before and after."""
+    amount = as_double(makes)
+    solids = [amount * _solids_doubt(moisture) for moisture in (before, after)]
+    return combined_u([by_mass, *solids])
+
+
+def _solids_doubt(moisture: Moisture) -> float:
+    """u of the share of solids over that share: u / (100 - M) wet, u / (100 + M) dry."""
+    percent = as_double(moisture.percent)
+    rest = 100.0 - percent if moisture.basis == "wet" else 100.0 + percent
+    return moisture.u / rest
 
 
 def _parts(moisture: Moisture) -> tuple[Decimal, Decimal]:

@@ -45,7 +45,7 @@ def measured(c: Random) -> Given:
 
 
 def moisture(c: Random) -> list[str]:
-    return [c.choice((percent(c), number(c, 0, 500))), c.choice(("wet", "dry"))]
+    return [c.choice((percent(c), number(c, 0, 500))), c.choice(("wet", "dry")), doubt(c)]
 
 
 def square(c: Random) -> Given:
@@ -126,7 +126,11 @@ RANDOM_BENCH: dict[tuple[str, str], Callable[[Random], Given]] = {
         "dry_basis_percent": number(c, -1, 500), "places": c.randint(0, 6)
     },
     ("drying", "dried"): lambda c: {
-        "mass": sized(c), "before": moisture(c), "after": moisture(c)
+        "mass": sized(c),
+        "mass_u": doubt(c),
+        "before": moisture(c),
+        "after": moisture(c),
+        "digits": BITS,
     },
     ("drying", "concentrated"): lambda c: {
         "mass": sized(c),
@@ -189,7 +193,7 @@ RANDOM_BENCH: dict[tuple[str, str], Callable[[Random], Given]] = {
         "water_activity": maybe(c, lambda c: c.choice(("0.85", number(c, 0, 1.1, 2)))),
     },
     ("acidified", "five_log_hold"): lambda c: {
-        "temperature": number(c, 60, 182),
+        "temperature": c.choice((number(c, 60, 83), number(c, 140, 181))),
         "unit": c.choice(("degF", "degC")),
         "ph": c.choice(("4.1", "4.6", "4.61", number(c, 3, 5))),
         "digits": BITS,

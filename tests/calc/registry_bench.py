@@ -117,8 +117,10 @@ def _shares(g: Given) -> list[kettle.Share]:
 
 
 def _moisture(given: Sequence[Any]) -> drying.Moisture:
-    percent, basis = given
-    return drying.Moisture(percent=parse_decimal(percent), basis=basis)
+    percent, basis, *u = given
+    return drying.Moisture(
+        percent=parse_decimal(percent), basis=basis, u=float(u[0]) if u else 0.0
+    )
 
 
 def _square(g: Given) -> mixing.Square:
@@ -234,6 +236,7 @@ DRYING: dict[str, Adapter] = {
             parse_decimal(g["mass"]),
             before=_moisture(g["before"]),
             after=_moisture(g["after"]),
+            mass_u=float(g.get("mass_u", "0")),
         )
     ),
     "concentrated": _answering(

@@ -7,16 +7,27 @@
  */
 
 import { MASS_PLACES, PERCENT_PLACES } from "./balance.ts";
-import { type Decimal, difference, divided, HUNDRED, product, total, ZERO } from "./numbers.ts";
+import {
+  asDouble,
+  type Decimal,
+  difference,
+  divided,
+  HUNDRED,
+  product,
+  total,
+  ZERO,
+} from "./numbers.ts";
+import { combinedU } from "./readings.ts";
 
 export type Basis = "wet" | "dry";
 
 const RATIO_PLACES = 4;
 
-/** Percent of water, of the whole (`wet`) or of the dry solids (`dry`). */
+/** Percent of water, of the whole (`wet`) or of the dry solids (`dry`), and its standard uncertainty. */
 export interface Moisture {
   readonly percent: Decimal;
   readonly basis: Basis;
+  readonly u: number;
 }
 
 /**
@@ -26,6 +37,7 @@ export interface Moisture {
 export interface Dried {
   readonly solids: Decimal;
   readonly makes: Decimal;
+  readonly makes_u: number;
   readonly water_out: Decimal;
   readonly drying_ratio: Decimal;
 }
@@ -42,34 +54,38 @@ export interface Concentrated {
  * Throws below 0 and from 100 % on: nothing would be left.
  */
 export function dryBasisPercent(wetBasis: Decimal, places: number = PERCENT_PLACES): Decimal {
-  const { water, solids } = parts({ percent: wetBasis, basis: "wet" });
+  const { water, solids } = parts({ percent: wetBasis, basis: "wet", u: 0 });
   return divided(product(water, HUNDRED), solids, places);
 }
 
 /** Water of the whole from water of the dry solids: M / (1 + M). Throws below 0. */
 export function wetBasisPercent(dryBasis: Decimal, places: number = PERCENT_PLACES): Decimal {
-  const { water, whole } = parts({ percent: dryBasis, basis: "dry" });
+  const { water, whole } = parts({ percent: dryBasis, basis: "dry", u: 0 });
   return divided(product(water, HUNDRED), whole, places);
 }
 
 /**
- * The mass at another moisture: mass x solids before / solids after.
+ * The mass at another moisture: mass x solids before / solids after. Its doubt is from those of
+ * mass and both moistures (JCGM 100:2008 5.1.2).
  * Throws for a mass below 0, a moisture below 0 or a wet one from 100 % on.
  */
 export function dried(
   mass: Decimal,
   moisture: { readonly before: Moisture; readonly after: Moisture },
+  massU = 0,
 ): Dried {
   if (mass.isNegative()) throw new RangeError("a mass is not below 0");
   const [before, after] = [parts(moisture.before), parts(moisture.after)];
   const solids = product(mass, before.solids);
   const heavier = product(before.whole, after.solids);
+  const lighter = product(before.solids, after.whole);
   const makes = divided(product(solids, after.whole), heavier, MASS_PLACES);
   return {
     solids: divided(solids, before.whole, MASS_PLACES),
     makes,
+    makes_u: madeU(makes, massU * (asDouble(lighter) / asDouble(heavier)), moisture),
     water_out: difference(mass, makes),
-    drying_ratio: divided(heavier, product(before.solids, after.whole), RATIO_PLACES),
+    drying_ratio: divided(heavier, lighter, RATIO_PLACES),
   };
 }
 
@@ -101,6 +117,23 @@ export function concentrated(
   const makes = divided(solids, to_percent, MASS_PLACES);
   const toAdd = divided(product(solids, added_percent), product(to_percent, HUNDRED), MASS_PLACES);
   return { makes, to_add: toAdd, water_out: difference(total([mass, toAdd]), makes) };
+}
+
+/** What the mass adds, and the relative doubt of the solids before and after. */
+function madeU(
+  makes: Decimal,
+  byMass: number,
+  moisture: { readonly before: Moisture; readonly after: Moisture },
+): number {
+  const amount = asDouble(makes);
+  const solids = [moisture.before, moisture.after].map((each) => amount * solidsDoubt(each));
+  return combinedU([byMass, ...solids]);
+}
+
+/** u of the share of solids over that share: u / (100 - M) wet, u / (100 + M) dry. */
+function solidsDoubt(moisture: Moisture): number {
+  const percent = asDouble(moisture.percent);
+  return moisture.u / (moisture.basis === "wet" ? 100 - percent : 100 + percent);
 }
 
 /** Water, solids and both together, in proportion. */

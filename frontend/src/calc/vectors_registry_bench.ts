@@ -115,8 +115,8 @@ function sharesOf(g: Given): kettle.Share[] {
   }));
 }
 
-function moisture([percent, basis]: [string, drying.Basis]): drying.Moisture {
-  return { percent: dec(percent), basis };
+function moisture([percent, basis, u]: [string, drying.Basis, string?]): drying.Moisture {
+  return { percent: dec(percent), basis, u: Number(u ?? "0") };
 }
 
 function squareOf(g: Given): mixing.Square {
@@ -217,7 +217,11 @@ const DRYING: Record<string, Adapter> = {
   dry_basis_percent: (g) => written(drying.dryBasisPercent(dec(g.wet_basis_percent), g.places)),
   wet_basis_percent: (g) => written(drying.wetBasisPercent(dec(g.dry_basis_percent), g.places)),
   dried: answering((g) =>
-    drying.dried(dec(g.mass), { before: moisture(g.before), after: moisture(g.after) }),
+    drying.dried(
+      dec(g.mass),
+      { before: moisture(g.before), after: moisture(g.after) },
+      Number(g.mass_u ?? "0"),
+    ),
   ),
   concentrated: answering((g) =>
     drying.concentrated(dec(g.mass), {
