@@ -6,6 +6,8 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/entries\/kinds\.ts$/, "tables_of_kinds"],
   [/\/calc\/tables\/density\.ts$/, "tables"],
   [/\/calc\/tables\/(checks|net_content|charts|gauge)\.ts$/, "tables_of_limits"],
+  [/\/calc\/tables\/yields\.ts$/, "tables_of_yields"],
+  [/\/calc\/tables\/bench\.ts$/, "tables_of_the_bench"],
   // What the first screen needs, and nothing else: it must come up fast on an old phone.
   [/\/calc\/(numbers|record|bodies|subjects|units|shelf_life|tables\/units)\.ts$/, "base"],
   [/\/parts\/(Cup|DayGlass|Frame|Icon|Plain|Tube|WaitingGauge|drawing|signs)\.tsx?$/, "base"],
@@ -13,6 +15,10 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/entries\/moments\.ts$/, "base"],
   [/\/text\/(app|lots|numbers|parts|today)\.ts$/, "base"],
   [/\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|making|trace)[\w.]+\.ts$/, "base"],
+  [
+    /\/calc\/(acidified|acidity|altitude|brine|brix|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/,
+    "bench",
+  ],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
   [

@@ -8,12 +8,13 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
-from kitchenlog.calc import check_tables, net_tables
+from kitchenlog.calc import bench_tables, check_tables, net_tables
 from kitchenlog.calc.chart_tables import CHART_ROWS
 from kitchenlog.calc.density_tables import DENSITY_ROWS, SPREAD_ROWS
 from kitchenlog.calc.gauge_tables import GAUGE_ROWS
 from kitchenlog.calc.numbers import written
 from kitchenlog.calc.units import UNITS
+from kitchenlog.calc.yield_tables import YIELD_ROWS
 
 PHONE_TABLES = Path(__file__).parents[2] / "frontend" / "src" / "calc" / "tables"
 
@@ -88,6 +89,14 @@ _NET_CONTENT = {
     "BATCH_PLAN_ROWS": net_tables.BATCH_PLAN_ROWS,
     "PACK_DIVISION_ROWS": net_tables.PACK_DIVISION_ROWS,
 }
+_BENCH = {
+    "BRIX_ROWS": bench_tables.BRIX_ROWS,
+    "SALOMETER_ROWS": bench_tables.SALOMETER_ROWS,
+    "ACID_ROWS": bench_tables.ACID_ROWS,
+    "CURE_ROWS": bench_tables.CURE_ROWS,
+    "CANNER_ROWS": bench_tables.CANNER_ROWS,
+    "FIVE_LOG_ROWS": bench_tables.FIVE_LOG_ROWS,
+}
 
 
 def main(arguments: list[str]) -> int:
@@ -99,6 +108,8 @@ def main(arguments: list[str]) -> int:
         "gauge.ts": _constants_text(_GAUGE_HEAD, map(asdict, GAUGE_ROWS)),
         "checks.ts": _small_tables_text(_CHECKS),
         "net_content.ts": _small_tables_text(_NET_CONTENT),
+        "bench.ts": _small_tables_text(_BENCH),
+        "yields.ts": _small_tables_text({"YIELD_ROWS": YIELD_ROWS}),
     }
     if arguments == ["--check"]:
         stale = [name for name, text in texts.items() if _stored(name) != text]

@@ -9,6 +9,7 @@ from typing import Any
 
 from kitchenlog.calc.density_tables import DENSITY_ROWS
 from kitchenlog.calc.units import UNITS
+from tests.calc.random_givens_bench import RANDOM_BENCH
 from tests.calc.random_givens_checks import CHECK_GIVENS
 from tests.calc.random_givens_instruments import RANDOM_INSTRUMENTS
 from tests.calc.random_givens_statistics import RANDOM_STATISTICS
@@ -364,6 +365,7 @@ RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("codes", "letters_of"): lambda c: {"name": text(c)},
     **RANDOM_STATISTICS,
     **CHECK_GIVENS,
+    **RANDOM_BENCH,
     **RANDOM_INSTRUMENTS,
     ("skills", "skill_state"): lambda c: {
         "subject": "skill:ana", "facts": several(c, drill_fact, 8)

@@ -25,6 +25,7 @@ from kitchenlog.calc import (
 )
 from kitchenlog.calc.density_tables import DENSITY_ROWS, SPREAD_ROWS
 from kitchenlog.calc.numbers import parse_decimal, significant, written
+from tests.calc.registry_bench import BENCH
 from tests.calc.registry_checks import CHECKS
 from tests.calc.registry_folds import FOLDS
 from tests.calc.registry_instruments import INSTRUMENT_FOLDS, INSTRUMENTS
@@ -327,6 +328,7 @@ SUMS: dict[str, dict[str, Adapter]] = {
     "shelf_life": SHELF_LIFE,
     "codes": CODES,
     **STATISTICS,
+    **BENCH,
     **CHECKS,
     **INSTRUMENTS,
     **SKILLS,

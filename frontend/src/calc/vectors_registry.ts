@@ -17,6 +17,7 @@ import * as shelfLife from "./shelf_life.ts";
 import { DENSITY_ROWS, SPREAD_ROWS } from "./tables/density.ts";
 import * as temperature from "./temperature.ts";
 import * as units from "./units.ts";
+import { BENCH } from "./vectors_registry_bench.ts";
 import { CHECKS } from "./vectors_registry_checks.ts";
 import { FOLDS } from "./vectors_registry_folds.ts";
 import { INSTRUMENT_FOLDS, INSTRUMENTS } from "./vectors_registry_instruments.ts";
@@ -244,6 +245,7 @@ export const ADAPTERS: Adapters = {
   shelf_life: SHELF_LIFE,
   codes: CODES,
   ...STATISTICS,
+  ...BENCH,
   ...CHECKS,
   ...INSTRUMENTS,
   ...SKILLS,
