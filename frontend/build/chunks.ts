@@ -5,7 +5,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/node_modules\/(preact|@preact|idb)\//, "base"],
   [/\/entries\/kinds\.ts$/, "tables_of_kinds"],
   [/\/calc\/tables\/density\.ts$/, "tables"],
-  [/\/calc\/tables\/(checks|net_content|charts|gauge)\.ts$/, "tables_of_limits"],
+  [/\/calc\/tables\/(checks|net_content|charts|gauge|heat)\.ts$/, "tables_of_limits"],
   // What the first screen needs, and nothing else: it must come up fast on an old phone.
   [/\/calc\/(numbers|record|bodies|subjects|units|shelf_life|tables\/units)\.ts$/, "base"],
   [/\/parts\/(Cup|DayGlass|Frame|Icon|Plain|Tube|WaitingGauge|drawing|signs)\.tsx?$/, "base"],

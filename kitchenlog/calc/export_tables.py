@@ -8,7 +8,7 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
-from kitchenlog.calc import check_tables, net_tables
+from kitchenlog.calc import check_tables, heat_tables, net_tables
 from kitchenlog.calc.chart_tables import CHART_ROWS
 from kitchenlog.calc.density_tables import DENSITY_ROWS, SPREAD_ROWS
 from kitchenlog.calc.gauge_tables import GAUGE_ROWS
@@ -88,6 +88,12 @@ _NET_CONTENT = {
     "BATCH_PLAN_ROWS": net_tables.BATCH_PLAN_ROWS,
     "PACK_DIVISION_ROWS": net_tables.PACK_DIVISION_ROWS,
 }
+_HEAT = {
+    "LETHAL_ROWS": heat_tables.LETHAL_ROWS,
+    "DECIMAL_REDUCTION_ROWS": heat_tables.DECIMAL_REDUCTION_ROWS,
+    "COOLING_ROWS": heat_tables.COOLING_ROWS,
+    "PROCESS_LIMIT_ROWS": heat_tables.PROCESS_LIMIT_ROWS,
+}
 
 
 def main(arguments: list[str]) -> int:
@@ -99,6 +105,7 @@ def main(arguments: list[str]) -> int:
         "gauge.ts": _constants_text(_GAUGE_HEAD, map(asdict, GAUGE_ROWS)),
         "checks.ts": _small_tables_text(_CHECKS),
         "net_content.ts": _small_tables_text(_NET_CONTENT),
+        "heat.ts": _small_tables_text(_HEAT),
     }
     if arguments == ["--check"]:
         stale = [name for name, text in texts.items() if _stored(name) != text]

@@ -27,6 +27,7 @@ from kitchenlog.calc.density_tables import DENSITY_ROWS, SPREAD_ROWS
 from kitchenlog.calc.numbers import parse_decimal, significant, written
 from tests.calc.registry_checks import CHECKS
 from tests.calc.registry_folds import FOLDS
+from tests.calc.registry_heat import HEAT
 from tests.calc.registry_instruments import INSTRUMENT_FOLDS, INSTRUMENTS
 from tests.calc.registry_skills import SKILLS
 from tests.calc.registry_statistics import STATISTICS
@@ -330,6 +331,7 @@ SUMS: dict[str, dict[str, Adapter]] = {
     **CHECKS,
     **INSTRUMENTS,
     **SKILLS,
+    **HEAT,
 }
 
 ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS, **INSTRUMENT_FOLDS}

@@ -24,7 +24,14 @@ PAIRS = int(os.environ.get("KITCHENLOG_SOAK", "200"))
 SEED = 20261110
 FUNCTIONS = [(file, function) for file, adapters in SUMS.items() for function in adapters]
 # Their twins are tables of constants, in frontend/src/calc/tables.
-ONLY_PYTHON = {"density_tables", "chart_tables", "gauge_tables", "check_tables", "net_tables"}
+ONLY_PYTHON = {
+    "density_tables",
+    "chart_tables",
+    "gauge_tables",
+    "check_tables",
+    "net_tables",
+    "heat_tables",
+}
 
 
 def twin_answers(questions: Iterable[Any]) -> list[Any]:

@@ -19,6 +19,7 @@ import * as temperature from "./temperature.ts";
 import * as units from "./units.ts";
 import { CHECKS } from "./vectors_registry_checks.ts";
 import { FOLDS } from "./vectors_registry_folds.ts";
+import { HEAT } from "./vectors_registry_heat.ts";
 import { INSTRUMENT_FOLDS, INSTRUMENTS } from "./vectors_registry_instruments.ts";
 import { SKILLS } from "./vectors_registry_skills.ts";
 import { STATISTICS } from "./vectors_registry_statistics.ts";
@@ -247,6 +248,7 @@ export const ADAPTERS: Adapters = {
   ...CHECKS,
   ...INSTRUMENTS,
   ...SKILLS,
+  ...HEAT,
   ...FOLDS,
   ...INSTRUMENT_FOLDS,
 };
