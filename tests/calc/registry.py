@@ -26,6 +26,7 @@ from kitchenlog.calc import (
 from kitchenlog.calc.density_tables import DENSITY_ROWS, SPREAD_ROWS
 from kitchenlog.calc.numbers import parse_decimal, significant, written
 from tests.calc.registry_checks import CHECKS
+from tests.calc.registry_costs import COSTS
 from tests.calc.registry_folds import FOLDS
 from tests.calc.registry_heat import HEAT
 from tests.calc.registry_instruments import INSTRUMENT_FOLDS, INSTRUMENTS
@@ -332,6 +333,7 @@ SUMS: dict[str, dict[str, Adapter]] = {
     **INSTRUMENTS,
     **SKILLS,
     **HEAT,
+    **COSTS,
 }
 
 ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS, **INSTRUMENT_FOLDS}

@@ -18,6 +18,7 @@ import { DENSITY_ROWS, SPREAD_ROWS } from "./tables/density.ts";
 import * as temperature from "./temperature.ts";
 import * as units from "./units.ts";
 import { CHECKS } from "./vectors_registry_checks.ts";
+import { COSTS } from "./vectors_registry_costs.ts";
 import { FOLDS } from "./vectors_registry_folds.ts";
 import { HEAT } from "./vectors_registry_heat.ts";
 import { INSTRUMENT_FOLDS, INSTRUMENTS } from "./vectors_registry_instruments.ts";
@@ -249,6 +250,7 @@ export const ADAPTERS: Adapters = {
   ...INSTRUMENTS,
   ...SKILLS,
   ...HEAT,
+  ...COSTS,
   ...FOLDS,
   ...INSTRUMENT_FOLDS,
 };
