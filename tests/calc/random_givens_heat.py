@@ -80,6 +80,66 @@ def control(c: Random) -> Given:
     return {**log(c), "sort": c.choice(("time_4_h", "time_6_h")), "out_s": out, "used_s": used}
 
 
+def moment(c: Random) -> str:
+    day, month = c.randrange(33), c.randrange(14)
+    days = (
+        f"2026-{month:02}-{day:02}",
+        f"{day}.{month}.26",
+        f"{c.randrange(14)}/{month}/2026",
+        f"{day}-{month}-99",
+    )
+    ending = c.choice(("", ":07", ":59.5", " PM", "am"))
+    clock = f"{c.randrange(26)}:{c.randrange(62):02}{ending}"
+    zone = c.choice(("", "", "", "Z", "+08:00", " -0330", "-00:00"))
+    return c.choice((clock, c.choice(days), f"{c.choice(days)}{c.choice('T ,')}{clock}{zone}"))
+
+
+def read_cell(c: Random) -> str:
+    return c.choice((
+        temperature(c, "degC"), temperature(c, "degC").replace(".", ","), "60 °C", "140F",
+        "---", "", "NaN", "sixty", "+5", "\u22125.5", "12345", "1.23456", "\"60\"", "1,234.5",
+    ))  # fmt: skip
+
+
+def one_form(c: Random) -> Callable[[int], str]:
+    """How one logger writes its times; now and then a row differs."""
+    day = c.choice(("2026-11-1{} 0", "1{}.11.2026 0", "1{}/11/2026 0", "11/0{}/26 0", "0"))
+    step = c.choice(("{}", "{}.5", "{day}{}:00", "{day}{}:0{}:30"))
+    return lambda n: step.replace("{day}", day).replace("{}", str(n % 10))
+
+
+def csv_text(c: Random) -> str:
+    sign = c.choice(",;\t|;")
+    form = one_form(c)
+    rows = [[form(n), read_cell(c) if c.random() < 0.3 else f"{60 + n}"] for n in range(8)]
+    rows = rows[: c.randint(0, 8)]
+    if c.random() < 0.3:
+        rows = [[str(n), *row] for n, row in enumerate(rows)]
+    labels = c.choice((
+        ["Time (min)", "Temp °C"], ["Time [s]", "Core F"], ["t", "T"], ["No.", "h", "probe"],
+    ))  # fmt: skip
+    if c.random() < 0.1:
+        rows.append([moment(c), "61", "x"])
+    head = c.choice(("", "\ufeff", "Logger 7\r\n\r\n", "Serial;12\n"))
+    body = c.choice(("\n", "\r\n", "\r")).join(sign.join(r) for r in [labels, *rows])
+    return head + body
+
+
+def asked(c: Random) -> Given:
+    if c.random() < 0.7:
+        return {}
+    return {"asked": {
+        "time_column": c.choice((None, 0, 1, -1, 7)),
+        "temperature_column": c.choice((None, 1, 2)),
+        "time_unit": c.choice((None, "s", "h")),
+    }}  # fmt: skip
+
+
+def dated(c: Random) -> list[str]:
+    first, second = (c.choice(("13", "5", "05", "11")) for _ in "ab")
+    return [f"{first}/{c.choice((second, '12'))}/2026 0{c.randrange(9)}:00" for _ in "123"]
+
+
 HEAT_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("heat_logs", "heat_log"): log,
     ("heat_logs", "in_thousandths"): lambda c: {
@@ -94,6 +154,28 @@ HEAT_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
         "digits": BITS,
     },
     ("heat_logs", "outline"): lambda c: {**falling(c), "columns": c.randint(0, 5)},
+    ("logger_cells", "delimiter_of"): lambda c: {
+        "lines": [c.choice(("a;b", "a,b", "a\tb", "a|b", "a")) for _ in range(c.randint(1, 4))]
+    },
+    ("logger_cells", "cells_of"): lambda c: {
+        "line": "".join(c.choice('a";, \t') for _ in range(c.randint(0, 14))),
+        "delimiter": c.choice(",;\t"),
+    },
+    ("logger_cells", "number_of"): lambda c: {"cell": read_cell(c)},
+    ("logger_cells", "heat_of"): lambda c: {"cell": read_cell(c)},
+    ("logger_times", "moment_of"): lambda c: {"text": moment(c)},
+    ("logger_times", "fits"): lambda c: {
+        "texts": [c.choice(("08:00", "2026-11-10", "10/11/26 08:00", "10.11.26 08:00Z"))
+                  for _ in "ab"]
+    },
+    ("logger_times", "together"): lambda c: {
+        "texts": c.choice((dated(c), [moment(c) for _ in range(c.randint(0, 3))]))
+    },
+    ("logger_times", "is_day_known"): lambda c: {
+        "texts": c.choice((dated(c), [moment(c) for _ in range(c.randint(0, 3))]))
+    },
+    ("logger_times", "written_time"): lambda c: {"second": c.randint(-(10**10), 10**11)},
+    ("logger_files", "logger_log"): lambda c: {"text": csv_text(c), **asked(c)},
     ("process_limits", "process_limit"): lambda c: {
         "key": c.choice(("acid_ph", "juice_log", "low_acid_f0", "constructor"))
     },

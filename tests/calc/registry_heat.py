@@ -11,7 +11,16 @@ from dataclasses import asdict
 from decimal import Decimal
 from typing import Any
 
-from kitchenlog.calc import cooling, heat_logs, holding, lethality, process_limits
+from kitchenlog.calc import (
+    cooling,
+    heat_logs,
+    holding,
+    lethality,
+    logger_cells,
+    logger_files,
+    logger_times,
+    process_limits,
+)
 from kitchenlog.calc.limits import Cited
 from kitchenlog.calc.numbers import parse_decimal, significant, written
 
@@ -147,7 +156,48 @@ def _time_control(g: Given) -> Given:
     }
 
 
+def _logger_log(g: Given) -> Given:
+    asked = logger_files.Asked(**g.get("asked", {}))
+    made = asdict(logger_files.logger_log(g["text"], asked))
+    lists = {name: list(v) if isinstance(v, tuple) else v for name, v in made.items()}
+    return lists if "key" in lists else picked(lists, g)
+
+
+def _moments(g: Given) -> list[logger_times.Moment]:
+    found = [logger_times.moment_of(text) for text in g["texts"]]
+    return [moment for moment in found if moment is not None]
+
+
+def _together(g: Given) -> list[int] | None:
+    found = logger_times.together(_moments(g))
+    return None if found is None else list(found)
+
+
+def _moment_json(g: Given) -> Given | None:
+    found = logger_times.moment_of(g["text"])
+    return found and asdict(found)
+
+
+def _heat_json(g: Given) -> Given | None:
+    found = logger_cells.heat_of(g["cell"])
+    return found and asdict(found)
+
+
 HEAT: dict[str, dict[str, Adapter]] = {
+    "logger_cells": {
+        "delimiter_of": lambda g: logger_cells.delimiter_of(g["lines"]),
+        "cells_of": lambda g: list(logger_cells.cells_of(g["line"], g["delimiter"])),
+        "number_of": lambda g: logger_cells.number_of(g["cell"]),
+        "heat_of": _heat_json,
+    },
+    "logger_times": {
+        "moment_of": _moment_json,
+        "fits": lambda g: logger_times.fits(*_moments(g)),
+        "together": _together,
+        "is_day_known": lambda g: logger_times.is_day_known(_moments(g)),
+        "written_time": lambda g: logger_times.written_time(g["second"]),
+    },
+    "logger_files": {"logger_log": _logger_log},
     "heat_logs": {
         "heat_log": lambda g: _log_json(log_of(g)),
         "in_thousandths": lambda g: heat_logs.in_thousandths(g["text"]),

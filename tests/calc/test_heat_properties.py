@@ -24,6 +24,7 @@ from kitchenlog.calc.lethality import (
     own_reference,
     reference_of,
 )
+from kitchenlog.calc.logger_files import LoggerLog, logger_log
 from kitchenlog.calc.numbers import parse_decimal
 
 SECONDS = st.integers(0, 30_000)
@@ -174,3 +175,25 @@ def test_ten_thousand_rows_are_a_log_and_one_more_is_not() -> None:
     assert len(heat_log(seconds[:-1], reads[:-1], "degC").at_s) == ROWS_MAX
     with pytest.raises(ValueError, match="10 000"):
         heat_log(seconds, reads, "degC")
+
+
+def test_a_file_of_a_logger_is_read_and_judged_as_the_log_it_was_written_from() -> None:
+    """5 000 rows, every 5 s: from 95 degC down by 0.02 a row, decimal commas, local time."""
+    rows = [(5 * n, 95_000 - 20 * n if n < 4500 else 5_000) for n in range(5000)]
+    lines = [
+        f"10.11.2026 {8 + at // 3600:02}:{at // 60 % 60:02}:{at % 60:02};"
+        f"{milli // 1000},{milli % 1000:03}"
+        for at, milli in rows
+    ]
+
+    read = logger_log("\r\n".join(["Zeit;Temp °C", *lines]))
+
+    assert isinstance(read, LoggerLog)
+    assert read.begins == "2026-11-10T08:00:00"
+    log = heat_log(read.at_s, read.temperatures, read.unit or "")
+    assert log.at_s == tuple(at for at, _ in rows)
+    assert log.low == tuple(milli for _, milli in rows)
+    cooled = two_stage_cooling(log)
+    # 57 degC at row 1900, 21 degC at row 3700, 5 degC at row 4500: 9000 s and 13 000 s.
+    assert [str(stage.minutes) for stage in cooled.stages] == ["150.00", "216.67"]
+    assert [stage.verdict for stage in cooled.stages] == ["fail", "pass"]

@@ -8,6 +8,9 @@ import * as heatLogs from "./heat_logs.ts";
 import * as holding from "./holding.ts";
 import * as lethality from "./lethality.ts";
 import type { Cited } from "./limits.ts";
+import * as loggerCells from "./logger_cells.ts";
+import { loggerLog } from "./logger_files.ts";
+import * as loggerTimes from "./logger_times.ts";
 import { type Decimal, parseDecimal, significant, written } from "./numbers.ts";
 import { processLimit } from "./process_limits.ts";
 import type { Adapters, Given } from "./vectors_registry.ts";
@@ -118,7 +121,35 @@ function timeControl(g: Given) {
   return { ...found, cited: cited(found.cited) };
 }
 
+function loggerJson(g: Given) {
+  const made = loggerLog(g.text, g.asked);
+  return "key" in made ? made : picked(made, g);
+}
+
+const momentsOf = (g: Given): loggerTimes.Moment[] =>
+  g.texts.map(loggerTimes.momentOf).filter((each: loggerTimes.Moment | null) => each !== null);
+
+function fits(g: Given): boolean {
+  const [moment, other] = momentsOf(g);
+  if (moment === undefined || other === undefined) throw new Error("two times are given");
+  return loggerTimes.fits(moment, other);
+}
+
 export const HEAT: Adapters = {
+  logger_cells: {
+    delimiter_of: (g) => loggerCells.delimiterOf(g.lines),
+    cells_of: (g) => loggerCells.cellsOf(g.line, g.delimiter),
+    number_of: (g) => loggerCells.numberOf(g.cell),
+    heat_of: (g) => loggerCells.heatOf(g.cell),
+  },
+  logger_times: {
+    moment_of: (g) => loggerTimes.momentOf(g.text),
+    fits,
+    together: (g) => loggerTimes.together(momentsOf(g)),
+    is_day_known: (g) => loggerTimes.isDayKnown(momentsOf(g)),
+    written_time: (g) => loggerTimes.writtenTime(g.second),
+  },
+  logger_files: { logger_log: loggerJson },
   heat_logs: {
     heat_log: logOf,
     in_thousandths: (g) => heatLogs.inThousandths(g.text),
