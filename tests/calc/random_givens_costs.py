@@ -125,7 +125,7 @@ COST_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     },
     ("costs", "joint_costs"): lambda c: {
         "cost": money(c),
-        "products": several(c, lambda c: ["x", c.choice((amount(c), "-1", "2"))], 4),
+        "products": several(c, lambda c: ["x", c.choice((amount(c), "5", "2"))], 4),
         "by": c.choice(("mass", "sales_value")),
         "places": places(c),
     },
@@ -147,8 +147,8 @@ COST_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     },
     ("stock_costs", "in_period"): lambda c: {"moves": moves(c)},
     ("share_outs", "share_out"): lambda c: {
-        "net": f"{c.choice(('', '-'))}{c.choice((money(c), '10.001'))}",
-        "uses": several(c, lambda c: [c.choice(("a", "b", "c", "d", "e")), amount(c)], 4),
+        "net": f"{c.choice(('', '-'))}{c.choice((money(c), '12', '10.001'))}",
+        "uses": [[m, amount(c)] for m in c.sample("abcde", c.randint(0, 5))],
         "reserve_percent": percent(c),
         "loss": c.choice(("shared", "carried")),
         "places": places(c),
