@@ -5,7 +5,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/node_modules\/(preact|@preact|idb)\//, "base"],
   [/\/entries\/kinds\.ts$/, "tables_of_kinds"],
   [/\/calc\/tables\/density\.ts$/, "tables"],
-  [/\/calc\/tables\/(checks|net_content|charts|gauge)\.ts$/, "tables_of_limits"],
+  [/\/calc\/tables\/(checks|net_content|charts|gauge|heat)\.ts$/, "tables_of_limits"],
   [/\/calc\/tables\/yields\.ts$/, "tables_of_yields"],
   [/\/calc\/tables\/bench\.ts$/, "tables_of_the_bench"],
   // What the first screen needs, and nothing else: it must come up fast on an old phone.
@@ -19,6 +19,8 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     /\/calc\/(acidified|acidity|altitude|brine|brix|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/,
     "bench",
   ],
+  [/\/calc\/(heat_logs|lethality|cooling|holding|process_limits|logger_\w+)\.ts$/, "heat"],
+  [/\/calc\/(coins|costs|prices|ratios|stock_costs|share_outs)\.ts$/, "money"],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
   [

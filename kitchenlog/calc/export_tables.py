@@ -8,7 +8,7 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
-from kitchenlog.calc import bench_tables, check_tables, net_tables
+from kitchenlog.calc import bench_tables, check_tables, heat_tables, net_tables
 from kitchenlog.calc.chart_tables import CHART_ROWS
 from kitchenlog.calc.density_tables import DENSITY_ROWS, SPREAD_ROWS
 from kitchenlog.calc.gauge_tables import GAUGE_ROWS
@@ -97,6 +97,12 @@ _BENCH = {
     "CANNER_ROWS": bench_tables.CANNER_ROWS,
     "FIVE_LOG_ROWS": bench_tables.FIVE_LOG_ROWS,
 }
+_HEAT = {
+    "LETHAL_ROWS": heat_tables.LETHAL_ROWS,
+    "DECIMAL_REDUCTION_ROWS": heat_tables.DECIMAL_REDUCTION_ROWS,
+    "COOLING_ROWS": heat_tables.COOLING_ROWS,
+    "PROCESS_LIMIT_ROWS": heat_tables.PROCESS_LIMIT_ROWS,
+}
 
 
 def main(arguments: list[str]) -> int:
@@ -110,6 +116,7 @@ def main(arguments: list[str]) -> int:
         "net_content.ts": _small_tables_text(_NET_CONTENT),
         "bench.ts": _small_tables_text(_BENCH),
         "yields.ts": _small_tables_text({"YIELD_ROWS": YIELD_ROWS}),
+        "heat.ts": _small_tables_text(_HEAT),
     }
     if arguments == ["--check"]:
         stale = [name for name, text in texts.items() if _stored(name) != text]

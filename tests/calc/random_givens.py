@@ -11,6 +11,8 @@ from kitchenlog.calc.density_tables import DENSITY_ROWS
 from kitchenlog.calc.units import UNITS
 from tests.calc.random_givens_bench import RANDOM_BENCH
 from tests.calc.random_givens_checks import CHECK_GIVENS
+from tests.calc.random_givens_costs import COST_GIVENS
+from tests.calc.random_givens_heat import HEAT_GIVENS
 from tests.calc.random_givens_instruments import RANDOM_INSTRUMENTS
 from tests.calc.random_givens_statistics import RANDOM_STATISTICS
 
@@ -367,6 +369,8 @@ RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     **CHECK_GIVENS,
     **RANDOM_BENCH,
     **RANDOM_INSTRUMENTS,
+    **HEAT_GIVENS,
+    **COST_GIVENS,
     ("skills", "skill_state"): lambda c: {
         "subject": "skill:ana", "facts": several(c, drill_fact, 8)
     },

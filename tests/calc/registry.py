@@ -27,7 +27,9 @@ from kitchenlog.calc.density_tables import DENSITY_ROWS, SPREAD_ROWS
 from kitchenlog.calc.numbers import parse_decimal, significant, written
 from tests.calc.registry_bench import BENCH
 from tests.calc.registry_checks import CHECKS
+from tests.calc.registry_costs import COSTS
 from tests.calc.registry_folds import FOLDS
+from tests.calc.registry_heat import HEAT
 from tests.calc.registry_instruments import INSTRUMENT_FOLDS, INSTRUMENTS
 from tests.calc.registry_skills import SKILLS
 from tests.calc.registry_statistics import STATISTICS
@@ -332,6 +334,8 @@ SUMS: dict[str, dict[str, Adapter]] = {
     **CHECKS,
     **INSTRUMENTS,
     **SKILLS,
+    **HEAT,
+    **COSTS,
 }
 
 ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS, **INSTRUMENT_FOLDS}

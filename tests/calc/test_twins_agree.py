@@ -32,6 +32,7 @@ ONLY_PYTHON = {
     "net_tables",
     "bench_tables",
     "yield_tables",
+    "heat_tables",
 }
 
 

@@ -19,7 +19,9 @@ import * as temperature from "./temperature.ts";
 import * as units from "./units.ts";
 import { BENCH } from "./vectors_registry_bench.ts";
 import { CHECKS } from "./vectors_registry_checks.ts";
+import { COSTS } from "./vectors_registry_costs.ts";
 import { FOLDS } from "./vectors_registry_folds.ts";
+import { HEAT } from "./vectors_registry_heat.ts";
 import { INSTRUMENT_FOLDS, INSTRUMENTS } from "./vectors_registry_instruments.ts";
 import { SKILLS } from "./vectors_registry_skills.ts";
 import { STATISTICS } from "./vectors_registry_statistics.ts";
@@ -249,6 +251,8 @@ export const ADAPTERS: Adapters = {
   ...CHECKS,
   ...INSTRUMENTS,
   ...SKILLS,
+  ...HEAT,
+  ...COSTS,
   ...FOLDS,
   ...INSTRUMENT_FOLDS,
 };

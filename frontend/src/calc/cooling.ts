@@ -1,0 +1,296 @@
+/**
+ * Cooling judged by a rule of time and temperature: pass, fail, not proven or unfinished.
+ *
+ * FDA Food Code 3-501.14 as adopted word for word in 16 Del. Admin. Code, read. Limits are
+ * inclusive. A crossing lies on the straight line between two readings, which on a decaying curve
+ * is late: safe for the end, not for the start, so to pass the clock starts at the last reading
+ * before it. Without readings near a limit nothing is proven.
+ */
+
+import { type HeatLog, limitInThousandths } from "./heat_logs.ts";
+import type { Cited } from "./limits.ts";
+import { Decimal, difference, divided, ONE, parseDecimal, product } from "./numbers.ts";
+import { COOLING_ROWS, type CoolingRow } from "./tables/heat.ts";
+
+export type HeatVerdict = "pass" | "fail" | "not_proven" | "unfinished";
+export type OneStage = "ambient" | "received";
+
+export const MINUTE_PLACES = 2;
+/** How far apart the readings around a limit may be for a straight line to decide; own proposal. */
+export const NEAR_S = 1800;
+const HOUR_S = wholeNumber(3600);
+const MINUTE_S = wholeNumber(60);
+const WORST_FIRST: readonly HeatVerdict[] = ["fail", "not_proven", "unfinished", "pass"];
+
+/** An exact time: `over` / `under` seconds since the log began. */
+export interface Seconds {
+  readonly over: Decimal;
+  readonly under: Decimal;
+}
+
+/**
+ * When a limit was passed: between two readings, and on the straight line between them.
+ *
+ * `earliest_s` is null where it was before the first reading; both are alike where a reading is
+ * exactly the limit.
+ */
+export interface Crossing {
+  readonly earliest_s: number | null;
+  readonly latest_s: number;
+  readonly line: Seconds;
+}
+
+/**
+ * One stage of cooling: minutes by the straight line, what they are at least and at most, and why
+ * it is not a pass: a key of a sentence.
+ */
+export interface Stage {
+  readonly rule: string;
+  readonly end_celsius: Decimal;
+  readonly limit_min: Decimal;
+  readonly verdict: HeatVerdict;
+  readonly reason: string | null;
+  readonly minutes: Decimal | null;
+  readonly at_least_min: Decimal | null;
+  readonly at_most_min: Decimal | null;
+  readonly cited: Cited;
+}
+
+/**
+ * The worst of its stages decides. `reheated_count` says how often the clock began anew because
+ * food had been reheated to 74 degC.
+ */
+export interface Cooling {
+  readonly verdict: HeatVerdict;
+  readonly stages: readonly Stage[];
+  readonly reheated_count: number;
+  readonly contradicted_count: number;
+}
+
+/**
+ * Cooked food: from 57 to 21 degC within 2 h and to 5 degC within 6 h in all, the clock started
+ * when it first passes 57 degC after cooking or after being reheated to 74 degC.
+ */
+export function twoStageCooling(log: HeatLog): Cooling {
+  const walk = new Walk(log);
+  for (let row = 0; row < log.at_s.length && walk.whole === null; row++) walk.step(row);
+  let first = judged("stage_1", { start: walk.start, end: walk.stage1, log });
+  if (walk.hasWarmed && first.verdict === "pass") {
+    first = { ...first, verdict: "not_proven", reason: "warmed_again" };
+  }
+  const whole = judged("whole", { start: walk.start, end: walk.whole, log });
+  return worst([first, whole], log, walk.reheatedCount);
+}
+
+/**
+ * Food made from ambient ingredients, or received above 5 degC where law allows: 5 degC within 4 h
+ * of `beginS`, the end of preparation or the receipt.
+ */
+export function oneStageCooling(log: HeatLog, rule: OneStage, beginS: number): Cooling {
+  const row = coolingRow(rule);
+  const start = { earliest_s: beginS, latest_s: beginS, line: whole(beginS) };
+  const first = log.at_s.findIndex((second) => second >= beginS);
+  const end = first < 0 ? null : firstCold(log, first, start);
+  let stage = judged(rule, { start, end, log });
+  if (first >= 0 && stage.verdict === "pass" && row.start_C !== "") {
+    const warmest = limitInThousandths(parseDecimal(row.start_C), log.unit);
+    if (at(log.high, first) > warmest) {
+      stage = { ...stage, verdict: "not_proven", reason: "not_ambient" };
+    }
+  }
+  return worst([stage], log, 0);
+}
+
+/** A rule of tables/cooling_rule.csv. Throws RangeError for another. */
+export function coolingRow(rule: string): CoolingRow {
+  const found = COOLING_ROWS.find((row) => row.rule === rule);
+  if (found === undefined) throw new RangeError(`no rule of cooling is called ${rule}`);
+  return found;
+}
+
+/** What has been seen of a cooling so far, reading by reading. */
+class Walk {
+  start: Crossing | null = null;
+  stage1: Crossing | null = null;
+  whole: Crossing | null = null;
+  hasWarmed = false;
+  reheatedCount = 0;
+  private readonly log: HeatLog;
+  private readonly passed: number;
+  private readonly mild: number;
+  private readonly cold: number;
+  private readonly reheated: number;
+
+  constructor(log: HeatLog) {
+    this.log = log;
+    this.passed = limitInThousandths(parseDecimal(coolingRow("stage_1").start_C), log.unit);
+    this.mild = endOf("stage_1", log);
+    this.cold = endOf("whole", log);
+    this.reheated = endOf("reheat", log);
+  }
+
+  /**
+   * Of readings that contradict each other the colder starts the clock, the warmer must have
+   * reached an end.
+   */
+  step(row: number): void {
+    const { low, high } = this.log;
+    const [coldest, warmest] = [at(low, row), at(high, row)];
+    if (this.start === null && coldest < this.passed) {
+      this.start = crossingAt(this.log, low, { row, limit: this.passed });
+    }
+    if (this.start === null) return;
+    if (coldest >= this.reheated) {
+      this.beginAnew();
+      return;
+    }
+    if (this.stage1 !== null) this.hasWarmed = this.hasWarmed || warmest > this.mild;
+    else if (warmest <= this.mild) {
+      this.stage1 = crossingAt(this.log, high, { row, limit: this.mild });
+    }
+    if (warmest <= this.cold) this.whole = crossingAt(this.log, high, { row, limit: this.cold });
+  }
+
+  private beginAnew(): void {
+    this.start = null;
+    this.stage1 = null;
+    this.hasWarmed = false;
+    this.reheatedCount += 1;
+  }
+}
+
+/** When 5 degC was reached, from the reading `first` on. */
+function firstCold(log: HeatLog, first: number, start: Crossing): Crossing | null {
+  const limit = endOf("whole", log);
+  const row = log.high.findIndex((warmest, number) => number >= first && warmest <= limit);
+  if (row < 0) return null;
+  if (row > first) return crossingAt(log, log.high, { row, limit });
+  // Cold at the first reading: since when, between the start and it, nobody knows.
+  const second = at(log.at_s, row);
+  return { earliest_s: start.earliest_s, latest_s: second, line: whole(second) };
+}
+
+/** Where a log falls through a limit between the reading before `row` and that one. */
+function crossingAt(
+  log: HeatLog,
+  values: readonly number[],
+  { row, limit }: { readonly row: number; readonly limit: number },
+): Crossing {
+  const now = at(log.at_s, row);
+  if (row === 0) return { earliest_s: null, latest_s: now, line: whole(now) };
+  const before = at(log.at_s, row - 1);
+  const [above, below] = [at(values, row - 1), at(values, row)];
+  const over = before * (above - below) + (above - limit) * (now - before);
+  return {
+    earliest_s: below === limit ? now : before,
+    latest_s: above === limit ? before : now,
+    line: { over: wholeNumber(over), under: wholeNumber(above - below) },
+  };
+}
+
+function judged(
+  rule: string,
+  seen: { readonly start: Crossing | null; readonly end: Crossing | null; readonly log: HeatLog },
+): Stage {
+  const { start, end, log } = seen;
+  const row = coolingRow(rule);
+  const limitS = Number(parseDecimal(row.limit_h).times(HOUR_S).units);
+  const lastS = end === null ? at(log.at_s, log.at_s.length - 1) : end.earliest_s;
+  const hasLeast = start !== null && lastS !== null;
+  const hasMost = start !== null && end !== null && start.earliest_s !== null;
+  const least = hasLeast ? Math.max(lastS - start.latest_s, 0) : null;
+  const most = hasMost ? end.latest_s - (start.earliest_s ?? 0) : null;
+  const line = start !== null && end !== null ? between(start.line, end.line) : null;
+  const { verdict, reason } = verdictOf(start, end, { least, most, line, limitS });
+  return {
+    rule,
+    end_celsius: parseDecimal(row.end_C),
+    limit_min: divided(wholeNumber(limitS), MINUTE_S, 0),
+    verdict,
+    reason,
+    minutes: line === null || most === null ? null : minutesOf(line),
+    at_least_min: least === null ? null : minutesOf(whole(least)),
+    at_most_min: most === null ? null : minutesOf(whole(most)),
+    cited: { what: rule, source: row.source, basis: row.basis, note: "" },
+  };
+}
+
+/** How long it took: at least, at most (seconds) and by the straight line, and how long it may. */
+interface Spans {
+  readonly least: number | null;
+  readonly most: number | null;
+  readonly line: Seconds | null;
+  readonly limitS: number;
+}
+
+interface Ruling {
+  readonly verdict: HeatVerdict;
+  readonly reason: string | null;
+}
+
+function verdictOf(start: Crossing | null, end: Crossing | null, spans: Spans): Ruling {
+  const { least, most, line, limitS } = spans;
+  if (start === null) return { verdict: "unfinished", reason: "not_started" };
+  // A crossing between two readings comes after the first of them.
+  const isExact = most !== null && least === most;
+  if (least !== null && (least > limitS || (least === limitS && !isExact))) {
+    return { verdict: "fail", reason: "too_slow" };
+  }
+  if (end === null || line === null) return { verdict: "unfinished", reason: "not_finished" };
+  if (most === null || start.earliest_s === null) {
+    return { verdict: "not_proven", reason: "start_not_seen" };
+  }
+  if (most <= limitS) return { verdict: "pass", reason: null };
+  if (!(isNear(start) && isNear(end))) return { verdict: "not_proven", reason: "no_reading_near" };
+  if (!exceeds(between(whole(start.earliest_s), end.line), limitS)) {
+    return { verdict: "pass", reason: null };
+  }
+  if (exceeds(line, limitS)) return { verdict: "fail", reason: "too_slow" };
+  return { verdict: "not_proven", reason: "start_between_readings" };
+}
+
+function isNear({ earliest_s, latest_s }: Crossing): boolean {
+  return earliest_s !== null && latest_s - earliest_s <= NEAR_S;
+}
+
+function worst(stages: readonly Stage[], log: HeatLog, reheatedCount: number): Cooling {
+  const verdicts = stages.map((stage) => stage.verdict);
+  return {
+    verdict: WORST_FIRST.find((each) => verdicts.includes(each)) ?? "unfinished",
+    stages,
+    reheated_count: reheatedCount,
+    contradicted_count: log.contradicted_s.length,
+  };
+}
+
+function endOf(rule: string, log: HeatLog): number {
+  return limitInThousandths(parseDecimal(coolingRow(rule).end_C), log.unit);
+}
+
+function whole(second: number): Seconds {
+  return { over: wholeNumber(second), under: ONE };
+}
+
+function wholeNumber(x: number): Decimal {
+  return new Decimal(BigInt(x), 0);
+}
+
+function between(start: Seconds, end: Seconds): Seconds {
+  const over = difference(product(end.over, start.under), product(start.over, end.under));
+  return { over, under: product(start.under, end.under) };
+}
+
+function exceeds(span: Seconds, limitS: number): boolean {
+  return span.over.compare(product(wholeNumber(limitS), span.under)) > 0;
+}
+
+function minutesOf(span: Seconds): Decimal {
+  return divided(span.over, product(span.under, MINUTE_S), MINUTE_PLACES);
+}
+
+/** A number of an array by its place; a place that is not there is a defect. */
+function at(numbers: readonly number[], place: number): number {
+  const found = numbers[place];
+  if (found === undefined) throw new Error("a log has no such row");
+  return found;
+}
