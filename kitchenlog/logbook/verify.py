@@ -20,6 +20,7 @@ from kitchenlog.logbook.rebuild import Folded, folded
 from kitchenlog.logbook.selectors import entries_about, subjects_in_log
 from kitchenlog.logbook.services import state_text
 from kitchenlog.logbook.subjects import can_open, is_finished
+from kitchenlog.logbook.wire import wire_time
 
 ROWS_AT_ONCE = 2_000
 # What stands in columns of its own must say the same as the entry it was taken from.
@@ -49,7 +50,7 @@ def first_bad_place(cooperative: UUID) -> BadPlace | None:
             previous,
             fingerprint=entry.fingerprint,
             seq=entry.seq,
-            received_at=entry.received_at,
+            received_at=wire_time(entry.received_at),
         )
         if previous != entry.chain_hash:
             return BadPlace(entry.seq, f"entry {entry.id} does not follow the one before it")
