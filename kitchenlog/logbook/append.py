@@ -5,19 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 from uuid import UUID
 
 from django.db import DatabaseError, transaction
-from django.db.models import Q
 
 from kitchenlog.logbook.chain import chain_hash
 from kitchenlog.logbook.drafts import Draft, Kept, KeptStatus
 from kitchenlog.logbook.families import Link, missing_links
 from kitchenlog.logbook.insert import insert_rows
 from kitchenlog.logbook.models import Entry, EntryMention, EntrySubject, LogHead, Sheet
+from kitchenlog.logbook.selectors import relatives_in_log
 from kitchenlog.logbook.subjects import can_open
 from kitchenlog.logbook.turnstile import locked_head, mark_stale
-from kitchenlog.logbook.wire import to_the_millisecond
+from kitchenlog.logbook.wire import to_the_millisecond, wire_time
 
 
 @transaction.atomic(savepoint=False)
@@ -54,8 +55,7 @@ class Arrival:
     skew_ms: int
 
 
-@dataclass(frozen=True)
-class Numbered:
+class Numbered(NamedTuple):
     """A draft with its place in the log."""
 
     draft: Draft
@@ -69,12 +69,9 @@ Known = dict[UUID, tuple[int | None, str]]  # id -> number (None: in this push),
 def _known(cooperative: UUID, drafts: Sequence[Draft]) -> tuple[Known, bool]:
     """Those the log holds already, and whether it holds corrections of any of them."""
     ids = {draft.id for draft in drafts}
-    rows = Entry.objects.filter(
-        Q(id__in=ids) | Q(corrects__in=ids), cooperative=cooperative
-    ).values_list("id", "seq", "fingerprint", "corrects")
-    found = list(rows)
-    known: Known = {row[0]: (row[1], row[2]) for row in found if row[0] in ids}
-    return known, any(row[3] in ids for row in found)
+    found = relatives_in_log(cooperative, ids)
+    known: Known = {each.id: (each.seq, each.fingerprint) for each in found if each.id in ids}
+    return known, any(each.corrects in ids for each in found)
 
 
 def _status(draft: Draft, known: Known) -> KeptStatus:
@@ -137,13 +134,13 @@ def _insert_together(
 
 def _numbered(head: LogHead, drafts: Sequence[Draft], arrival: Arrival) -> list[Numbered]:
     numbered = []
-    previous = head.chain_hash
+    previous, received_at = head.chain_hash, wire_time(arrival.received_at)
     for seq, draft in enumerate(drafts, head.last_seq + 1):
         previous = chain_hash(
             previous,
             fingerprint=draft.fingerprint,
             seq=seq,
-            received_at=arrival.received_at,
+            received_at=received_at,
         )
         numbered.append(Numbered(draft, seq, previous))
     return numbered

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import hashlib
-from datetime import datetime
-
-from kitchenlog.logbook.wire import wire_time
 
 
-def chain_hash(previous: str, *, fingerprint: str, seq: int, received_at: datetime) -> str:
-    """SHA-256 of the previous hash, the fingerprint, number and time of receipt (R80)."""
-    text = f"{previous}{fingerprint}{seq}{wire_time(received_at)}"
+def chain_hash(previous: str, *, fingerprint: str, seq: int, received_at: str) -> str:
+    """SHA-256 of the previous hash, the fingerprint, number and time of receipt (R80).
+
+    The time is written as on the wire: all entries of a push have the same.
+    """
+    text = f"{previous}{fingerprint}{seq}{received_at}"
     return hashlib.sha256(text.encode()).hexdigest()
 
 

@@ -4,28 +4,20 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 from uuid import UUID
-
-from django.db.models import Q
 
 from kitchenlog.calc.record import family_roots
 from kitchenlog.logbook.drafts import Draft
-from kitchenlog.logbook.models import Entry, EntrySubject
+from kitchenlog.logbook.models import EntrySubject
+from kitchenlog.logbook.selectors import Relative, relatives_in_log
 
 
-@dataclass(frozen=True)
-class Link:
+class Link(NamedTuple):
     """An entry, by its number, is about a subject."""
 
     subject: str
     seq: int
-
-
-@dataclass(frozen=True)
-class _Relative:
-    seq: int
-    corrects: UUID | None
 
 
 def missing_links(cooperative: UUID, new: Sequence[Draft]) -> list[Link]:
@@ -45,24 +37,21 @@ def missing_links(cooperative: UUID, new: Sequence[Draft]) -> list[Link]:
     ]
 
 
-def _relatives(cooperative: UUID, ids: Iterable[UUID]) -> dict[UUID, _Relative]:
+def _relatives(cooperative: UUID, ids: Iterable[UUID]) -> dict[UUID, Relative]:
     """Everything in the log that the ids correct or are corrected by, however far."""
-    found: dict[UUID, _Relative] = {}
+    found: dict[UUID, Relative] = {}
     ahead, asked = set(ids), set[UUID]()
     while ahead:
         asked |= ahead
-        rows = Entry.objects.filter(cooperative=cooperative).filter(
-            Q(id__in=ahead) | Q(corrects__in=ahead)
-        )
         reached = set[UUID]()
-        for entry, seq, corrects in rows.values_list("id", "seq", "corrects"):
-            found[entry] = _Relative(seq, corrects)
-            reached |= {entry} if corrects is None else {entry, corrects}
+        for each in relatives_in_log(cooperative, ahead):
+            found[each.id] = each
+            reached |= {each.id} if each.corrects is None else {each.id, each.corrects}
         ahead = reached - asked
     return found
 
 
-def _families(relatives: Mapping[UUID, _Relative]) -> list[list[int]]:
+def _families(relatives: Mapping[UUID, Relative]) -> list[list[int]]:
     """The numbers of each family, in order."""
     roots = family_roots(
         {

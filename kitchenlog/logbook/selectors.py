@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from typing import Any, TypeVar
 from uuid import UUID
 
-from django.db.models import Exists, OuterRef, Q, QuerySet
+from django.db import connection
+from django.db.models import BooleanField, Exists, OuterRef, Q, QuerySet
+from django.db.models.expressions import RawSQL
 
 from kitchenlog.entries.rights import OWN_TYPES, SEES_ALL, Eyes
 from kitchenlog.logbook.models import (
@@ -83,6 +85,45 @@ def fingerprints_by_id(cooperative: UUID, ids: Iterable[UUID]) -> dict[UUID, str
     """The fingerprints of those of these ids that the log holds."""
     rows = Entry.objects.filter(cooperative=cooperative, id__in=list(ids))
     return dict(rows.values_list("id", "fingerprint"))
+
+
+@dataclass(frozen=True)
+class Relative:
+    """What one entry in the log has to do with others: who it is and whom it corrects."""
+
+    id: UUID
+    seq: int
+    fingerprint: str
+    corrects: UUID | None
+
+
+def relatives_in_log(cooperative: UUID, ids: Iterable[UUID]) -> list[Relative]:
+    """Entries with one of these ids and entries that correct one of them, in no order."""
+    wanted = list(ids)
+    rows = Entry.objects.filter(cooperative=cooperative).values_list(
+        "id", "seq", "fingerprint", "corrects"
+    )
+    # Not one condition with "or": SQLite would read the whole log of the cooperative for it.
+    found = rows.filter(_is_among("id", wanted)).union(
+        rows.filter(_is_among("corrects", wanted))
+    )
+    return [Relative(*row) for row in found]
+
+
+def _is_among(column: str, ids: Iterable[UUID]) -> RawSQL:
+    """A condition: the column holds one of these ids.
+
+    They are bound as one JSON text: each alone takes longer to bind than to look for. As an
+    array PostgreSQL looks them up; joined with a small table it would read all of that.
+    """
+    if connection.vendor == "postgresql":
+        among = "= ANY(ARRAY(SELECT value::uuid FROM json_array_elements_text(%s)))"
+        text = json.dumps([str(each) for each in ids])
+    else:
+        among = "IN (SELECT value FROM json_each(%s))"
+        text = json.dumps([each.hex for each in ids])
+    name = connection.ops.quote_name(column)
+    return RawSQL(f"{name} {among}", [text], output_field=BooleanField())  # noqa: S611 our own words
 
 
 def entries_to_tell(

@@ -22,6 +22,7 @@ from kitchenlog.logbook.services import state_text
 from kitchenlog.logbook.stored_rows import Misread, rows_in_order
 from kitchenlog.logbook.subjects import can_open, is_finished
 from kitchenlog.logbook.verify_links import LinkCheck
+from kitchenlog.logbook.wire import wire_time
 
 ROWS_AT_ONCE = 2_000
 # What stands in columns of its own must say the same as the entry it was taken from.
@@ -103,7 +104,10 @@ def _examined(row: Entry | Misread, previous: str) -> tuple[Draft | None, str | 
 
 def _follows(entry: Entry, previous: str) -> bool:
     expected = chain_hash(
-        previous, fingerprint=entry.fingerprint, seq=entry.seq, received_at=entry.received_at
+        previous,
+        fingerprint=entry.fingerprint,
+        seq=entry.seq,
+        received_at=wire_time(entry.received_at),
     )
     return entry.chain_hash == expected
 

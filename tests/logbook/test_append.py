@@ -18,6 +18,7 @@ from kitchenlog.entries.parse import parse_body
 from kitchenlog.logbook import services, turnstile
 from kitchenlog.logbook.drafts import Draft, Kept, draft_of
 from kitchenlog.logbook.models import Entry, EntryMention, EntrySubject, LogHead, StaleSubject
+from kitchenlog.logbook.selectors import relatives_in_log
 from kitchenlog.members.scope import in_cooperative
 from tests.people import Kitchen, Phone
 from tests.writing import Pen, made_id, push_of, pushed, statuses
@@ -237,3 +238,22 @@ def test_another_cooperative_may_use_the_same_id(
 
     assert statuses(pushed(other, [same_id])) == ["created"]
     assert uuid.UUID(entry["id"]) in set(Entry.objects.values_list("id", flat=True))
+
+
+@pytest.mark.django_db
+def test_relatives_are_looked_up_and_the_log_is_not_read_for_them(
+    kitchen: Kitchen, django_assert_num_queries: Any
+) -> None:
+    family = _family(Pen(kitchen.phone()))
+    append(kitchen, [drafted(each) for each in family])
+
+    with django_assert_num_queries(1) as asked:
+        found = relatives_in_log(kitchen.cooperative.pk, [uuid.UUID(family[1]["id"])])
+
+    assert {str(each.id) for each in found} == {family[1]["id"], family[2]["id"]}
+    if connection.vendor == "sqlite":
+        with connection.cursor() as cursor:
+            cursor.execute(f"EXPLAIN QUERY PLAN {asked.captured_queries[0]['sql']}")
+            plan = "\n".join(row[3] for row in cursor.fetchall())
+        assert plan.count("SEARCH logbook_entry") == 2
+        assert "AND id=?)" in plan and "AND corrects=?)" in plan
