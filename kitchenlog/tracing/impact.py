@@ -89,7 +89,9 @@ def impact_of(cooperative: UUID, instrument: str, check: str, *, eyes: Eyes) -> 
     edges = edges_from(cooperative, subjects, "forward")
     walked = {*subjects, *(node for edge in edges for node in (edge["from"], edge["to"]))}
     recorded = sorted(node for node in walked if type_in(node) in WALKED)
-    missing = sorted(set(recorded) - subjects_with_sheet(cooperative, recorded))
+    # Rows of the graph follow from a sheet: only where no way goes on may there be none.
+    ends = sorted({*recorded} - {*subjects} - {edge["from"] for edge in edges})
+    missing = sorted({*ends} - subjects_with_sheet(cooperative, ends))
     return Impact(
         instrument=instrument,
         check=check,

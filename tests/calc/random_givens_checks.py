@@ -229,6 +229,40 @@ def leaning_fill(c: Random) -> Given:
     }
 
 
+def lot_fills(c: Random) -> Given:
+    """Entries of two lots, most of them fill checks, some on a scale with a sheet."""
+    entries = []
+    for number in range(c.randint(0, 3)):
+        given = leaning_fill(c)
+        entries.append(
+            {
+                "id": f"e{number}",
+                "kind": c.choice(("fill_checked", "fill_checked", "count")),
+                "happened_at": given["happened_at"],
+                "body": {**given["body"], "lot": c.choice(("J1", "J1", "J2"))},
+            }
+        )
+    return {"code": "J1", "entries": entries, "instruments": {"instrument:i1": sheet(c)}}
+
+
+def doubted_fills(c: Random) -> Given:
+    """Verdicts as they are and as they would be, by none, one or several failed checks."""
+    verdicts = ("pass", "fail", "not_decided")
+    return {
+        "fills": [
+            {
+                "entry": f"e{number}",
+                "verdict": c.choice(verdicts),
+                "trust": {
+                    "failed_by": c.choice((None, "k1", "k2", "k10")),
+                    "would_be": c.choice((None, *verdicts)),
+                },
+            }
+            for number in range(c.randint(0, 6))
+        ]
+    }
+
+
 def fill(c: Random) -> Given:
     """Mostly of mass and of a size the plans know; every field may be strange or missing."""
     label = c.choice(("30", "113", "340", "907", "5000", "0"))
@@ -380,4 +414,6 @@ CHECK_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("net_batches", "written_batch_result"): batch,
     ("fills", "fill_of"): fill,
     ("fill_trust", "trusted_fill"): leaning_fill,
+    ("fill_trust", "fill_checks"): lot_fills,
+    ("fill_trust", "failed_scales"): doubted_fills,
 }  # fmt: skip
