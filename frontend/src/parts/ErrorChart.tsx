@@ -19,7 +19,7 @@ export interface ErrorShown {
 
 const WIDTH = 336;
 const HEIGHT = 196;
-const LEFT = 50;
+const LEFT = 58; // room for a sign and four digits
 const TOP = 10;
 const FLOOR = 164;
 const MOST = 12; // more columns run together on a phone; the list has all of them

@@ -8,7 +8,8 @@ import { ErrorChart } from "../../parts/ErrorChart.tsx";
 import { DayField, TickField } from "../../parts/Fields.tsx";
 import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
-import { CHECK, INSTRUMENTS, saidWords, VERDICT_WORDS } from "../../text/instruments.ts";
+import { CHECK } from "../../text/checks.ts";
+import { INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { today } from "../shared/edge.ts";
 import { instrumentSheet } from "../shared/instruments.ts";
@@ -16,6 +17,7 @@ import { CheckFrame } from "./CheckFrame.tsx";
 import { linesFor, type Told } from "./check_body.ts";
 import { stepByStep } from "./errors.ts";
 import { lineWords } from "./line_words.ts";
+import { saidOf } from "./said.ts";
 import type { Checking } from "./use_check.ts";
 
 const PLATES = { fit: "within", failed: "outside", cannot_tell: "cannot_tell" } as const;
@@ -26,7 +28,7 @@ export function ResultPage({ checking }: { checking: Checking }) {
   const { result, unit } = told;
   const isRead = result.points.length > 0;
   const hindered = checking.hindrance.value;
-  const words = saidWords({ ...result, unit });
+  const words = saidOf({ ...result, unit });
   return (
     <CheckFrame
       checking={checking}
@@ -43,6 +45,7 @@ export function ResultPage({ checking }: { checking: Checking }) {
           <Refusal sentence={hindered.sentence} />
         )
       }
+      side={<AboutIt checking={checking} />}
       main={
         <MainKey
           words={result.verdict === "failed" ? CHECK.save_failed : CHECK.save}
@@ -54,13 +57,6 @@ export function ResultPage({ checking }: { checking: Checking }) {
     >
       <ErrorChart errors={stepByStep(writtenPoints(result), unit)} says={words} />
       <CorrectionChoice checking={checking} told={told} />
-      <TickField
-        label={CHECK.adjusted}
-        hint={checking.typed.is_adjusted ? CHECK.adjusted_why : undefined}
-        isTicked={checking.typed.is_adjusted}
-        onTicked={(is_adjusted) => checking.type({ is_adjusted })}
-      />
-      <When checking={checking} />
     </CheckFrame>
   );
 }
@@ -101,6 +97,21 @@ function CorrectionChoice({ checking, told }: { checking: Checking; told: Told }
         </p>
       )}
     </Part>
+  );
+}
+
+/** What nobody can read off it: adjusted or not, and when. */
+function AboutIt({ checking }: { checking: Checking }) {
+  return (
+    <>
+      <TickField
+        label={CHECK.adjusted}
+        hint={checking.typed.is_adjusted ? CHECK.adjusted_why : undefined}
+        isTicked={checking.typed.is_adjusted}
+        onTicked={(is_adjusted) => checking.type({ is_adjusted })}
+      />
+      <When checking={checking} />
+    </>
   );
 }
 

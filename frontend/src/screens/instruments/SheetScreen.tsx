@@ -1,5 +1,5 @@
 /** The sheet of an instrument: what it is, whether it is fit, its checks, what its readings stand for. */
-import type { InstrumentState } from "../../calc/instruments.ts";
+import type { Check, InstrumentState } from "../../calc/instruments.ts";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { ErrorChart } from "../../parts/ErrorChart.tsx";
 import { FitMark } from "../../parts/FitMark.tsx";
@@ -7,7 +7,7 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Facts, Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { FITNESS } from "../../text/fitness.ts";
-import { INSTRUMENTS, saidWords, VERDICT_WORDS } from "../../text/instruments.ts";
+import { INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
 import type { Standing } from "../shared/fitness.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { instrumentSheet, mayKnowMore, standingOf } from "../shared/instruments.ts";
@@ -15,6 +15,7 @@ import { Correction } from "./Correction.tsx";
 import { overTime, stepByStep } from "./errors.ts";
 import { factsOf } from "./facts.ts";
 import { Limits } from "./Limits.tsx";
+import { saidOf } from "./said.ts";
 import "../shared/rows.css";
 import "./instruments.css";
 
@@ -61,20 +62,20 @@ function Sheet({ id, state }: { id: string; state: InstrumentState }) {
   const last = checks.at(-1);
   return (
     <>
-      <State standing={standing} id={id} />
+      <State standing={standing} id={id} last={last} />
       {last === undefined ? null : (
         <>
           <Part title={INSTRUMENTS.over_time}>
             <ErrorChart
               errors={overTime(checks)}
-              says={INSTRUMENTS.chart(checks.length, saidWords(last))}
+              says={INSTRUMENTS.chart(checks.length, saidOf(last))}
             />
           </Part>
           {last.points.length > 1 && (
             <Part title={INSTRUMENTS.along}>
               <ErrorChart
                 errors={stepByStep(last.points, last.unit)}
-                says={`${INSTRUMENTS.along}: ${saidWords(last)}`}
+                says={`${INSTRUMENTS.along}: ${saidOf(last)}`}
               />
             </Part>
           )}
@@ -86,7 +87,8 @@ function Sheet({ id, state }: { id: string; state: InstrumentState }) {
 }
 
 /** The word, the drawing of it, when it was checked and when it is next due. */
-function State({ standing, id }: { standing: Standing; id: string }) {
+function State(props: { standing: Standing; id: string; last: Check | undefined }) {
+  const { standing, id, last } = props;
   const { is, check, due_on, uses } = standing;
   return (
     <div class={`fit-plate ${is}`}>
@@ -94,11 +96,15 @@ function State({ standing, id }: { standing: Standing; id: string }) {
         <FitMark is={is} /> <b>{FITNESS[is]}</b>
       </p>
       {check === null ? (
-        <p>{INSTRUMENTS.never}</p>
+        <p>
+          {last === undefined
+            ? INSTRUMENTS.never
+            : `${VERDICT_WORDS[last.verdict]}. ${saidOf(last)}`}
+        </p>
       ) : (
         <>
           <p>
-            {VERDICT_WORDS[check.verdict]}. {saidWords(check)}{" "}
+            {VERDICT_WORDS[check.verdict]}. {saidOf(check)}{" "}
             {check.verdict === "failed" && is !== "failed" && INSTRUMENTS.put_right}
           </p>
           <p class="second">
