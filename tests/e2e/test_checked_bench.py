@@ -54,7 +54,20 @@ def test_a_ph_meter_is_checked_with_three_buffers_and_its_sheet_says_how_far_it_
         "pH meter",
         "In the buffer of 4.01 pH it is off by +0.02 pH, \u00b1 0.05 pH allowed.",
     )
-    assert (phone.waiting(), phone.trouble) == (1, [])
+    phone.press("Correct", exact=True)
+    phone.press("In the buffer of 7.00 pH")
+    phone.rub_out(2)
+    phone.type_digits("11")
+    phone.page.get_by_label("Why").fill("it was read upside down")
+    phone.press_main("Save the correction")
+    _sheet_says(
+        phone,
+        "pH meter",
+        "In the buffer of 7 pH it is off by +0.11 pH, \u00b1 0.05 pH allowed.",
+        "it was read upside down",
+    )
+    assert phone.page.locator(".struck", has_text="Fit").count() == 1
+    assert (phone.waiting(), phone.trouble) == (2, [])
 
 
 def test_a_thermometer_is_checked_in_ice_and_at_the_boil_and_going_back_loses_nothing(
@@ -74,10 +87,13 @@ def test_a_thermometer_is_checked_in_ice_and_at_the_boil_and_going_back_loses_no
     phone.press_main("Go on")
     title_is(phone, "In ice and water")
     phone.type_digits("0.5")
+    phone.until_draft_holds("'ice': '0.5'")
     phone.press("Back", exact=True)
     title_is(phone, "How high is the kitchen?")
+    phone.until_draft_holds("'at': 1")
     phone.press_main("Go on")
-    phone.until_draft_holds("'ice': '0.5'")
+    title_is(phone, "In ice and water")
+    phone.until_draft_holds("'at': 2")
     phone.kill()
     phone.start(f"/instruments/{STEM}/check")
     title_is(phone, "In ice and water")
@@ -87,7 +103,12 @@ def test_a_thermometer_is_checked_in_ice_and_at_the_boil_and_going_back_loses_no
     phone.press_main("Save the check")
 
     _sheet_says(phone, "Stem", "In ice it is off by +0.5 \u00b0C, \u00b1 1 \u00b0C allowed.")
-    assert (phone.waiting(), phone.trouble) == (1, [])
+    phone.press("Correct", exact=True)
+    phone.press("It did not happen")
+    phone.page.get_by_label("Why").fill("it was another thermometer")
+    phone.press_main("Void it")
+    _sheet_says(phone, "Stem", "It was never checked.", "it was another thermometer")
+    assert (phone.waiting(), phone.trouble) == (2, [])
 
 
 def test_a_cylinder_is_checked_with_weighed_water_in_air(

@@ -49,6 +49,7 @@ export const INSTRUMENTS = {
     `Checked from ${low} to ${high}. Beyond that it is stretched.`,
   spread: (sd: string) => `One reading spreads by ${sd} (standard deviation of repeats).`,
   put_right: "Put right on the spot.",
+  checked: "checked",
   see_leaned: "What leaned on it",
 };
 

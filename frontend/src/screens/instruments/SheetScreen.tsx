@@ -10,14 +10,18 @@ import { FITNESS } from "../../text/fitness.ts";
 import { INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
 import type { Standing } from "../shared/fitness.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { History } from "../shared/History.tsx";
 import { instrumentSheet, mayKnowMore, standingOf } from "../shared/instruments.ts";
 import { Correction } from "./Correction.tsx";
+import { checkWords } from "./check_history.ts";
 import { overTime, stepByStep } from "./errors.ts";
 import { factsOf } from "./facts.ts";
 import { Limits } from "./Limits.tsx";
 import { saidOf } from "./said.ts";
 import "../shared/rows.css";
 import "./instruments.css";
+
+const CHECKS = ["instrument_checked"];
 
 /** `#/instruments/:id`. */
 export function Screen({ params }: { params: Record<string, string> }) {
@@ -82,6 +86,12 @@ function Sheet({ id, state }: { id: string; state: InstrumentState }) {
         </>
       )}
       <Correction state={state} />
+      <History
+        subject={`instrument:${id}`}
+        wordsOf={checkWords(state.fields)}
+        correctAt={(row) => `#/instruments/${id}/correct/${row.id}`}
+        kinds={CHECKS}
+      />
     </>
   );
 }
