@@ -16,9 +16,10 @@ from kitchenlog.calc.definitions import (
 )
 from kitchenlog.calc.instruments import INSTRUMENT_FOLD, instrument_state
 from kitchenlog.calc.market import DAY_FOLD, day_state
+from kitchenlog.calc.prices import PRICE_FOLD, price_state
 from kitchenlog.calc.record import Fact
 from kitchenlog.calc.skills import SKILL_FOLD, skill_state
-from kitchenlog.calc.stock import LOT_FOLD, PRICE_FOLD, lot_state, price_state
+from kitchenlog.calc.stock import LOT_FOLD, lot_state
 from kitchenlog.calc.subjects import type_in
 
 State = Mapping[str, Any]  # the TypedDict of the subject's own fold

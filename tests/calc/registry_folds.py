@@ -21,6 +21,7 @@ from kitchenlog.calc import (
     definitions,
     folds,
     market,
+    prices,
     record,
     spread,
     stock,
@@ -332,9 +333,9 @@ FOLDS: dict[str, dict[str, Adapter]] = {
             weighing.sum_doubt([_doubt_from(each) for each in g["doubts"]])
         ),
     },
+    "prices": {"price_state": fold_adapter(prices.price_state)},
     "stock": {
         "lot_state": fold_adapter(stock.lot_state),
-        "price_state": fold_adapter(stock.price_state),
     },
     "stock_moves": {
         "touches_lot": lambda g: stock_moves.touches_lot(_standing(g["entry"]), g["code"]),
