@@ -5,7 +5,7 @@ import { LAY_OUT } from "../../text/lay_out.ts";
 import { type BatchLine, instrumentsInUse, lineName } from "../shared/batches.ts";
 import { today } from "../shared/edge.ts";
 import { amountText, lifeShown, quantityText } from "../shared/lots.ts";
-import { canTell, instrumentsFor } from "../weigh-in/reading.ts";
+import { canTell, instrumentsFor } from "../weigh-in/which_instrument.ts";
 import { type Proposal, proposalFor, type TakenLot, usedUp } from "./proposal.ts";
 
 interface LineProps {
