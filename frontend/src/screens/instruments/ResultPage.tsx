@@ -1,5 +1,6 @@
 /** The end of a check: the sentence, the correction it found, when it was made, saving it. */
 
+import { citedIn } from "../../calc/checks.ts";
 import { U_DIGITS, writtenPoints } from "../../calc/instrument_checks.ts";
 import { significant } from "../../calc/numbers.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
@@ -9,10 +10,11 @@ import { DayField, TickField } from "../../parts/Fields.tsx";
 import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { CHECK } from "../../text/checks.ts";
-import { INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
+import { CITED, INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { today } from "../shared/edge.ts";
 import { instrumentSheet } from "../shared/instruments.ts";
+import { Recalled } from "../shared/Recalled.tsx";
 import { CheckFrame } from "./CheckFrame.tsx";
 import { linesFor, type Told } from "./check_body.ts";
 import { stepByStep } from "./errors.ts";
@@ -56,6 +58,7 @@ export function ResultPage({ checking }: { checking: Checking }) {
       }
     >
       <ErrorChart errors={stepByStep(writtenPoints(result), unit)} says={words} />
+      <Recalled cited={citedIn(result)} names={CITED} />
       <CorrectionChoice checking={checking} told={told} />
     </CheckFrame>
   );

@@ -16,6 +16,7 @@ import {
 } from "../../text/fill.ts";
 import { amountWords, dayWords, figure } from "../../text/numbers.ts";
 import { memberName } from "../shared/people.ts";
+import { Recalled } from "../shared/Recalled.tsx";
 import { fillSaid } from "./fill.ts";
 
 const CHART_PACKS_LEAST = 8; // fewer have no limits worth the name
@@ -35,19 +36,6 @@ export function FillPlate({ fill, isLive }: { fill: Fill; isLive?: boolean }) {
   );
 }
 
-/** Which figures nobody read in print; nothing where all were. */
-export function Recalled({ fill }: { fill: Fill }) {
-  const recalled = fill.cited.filter((each) => each.basis === "memory");
-  if (recalled.length === 0) return null;
-  const names: Readonly<Record<string, unknown>> = FILL;
-  return (
-    <p class="second">
-      <b>{FILL.recalled}</b>{" "}
-      {recalled.map((each) => `${names[each.what] ?? each.what} (${each.source})`).join("; ")}.
-    </p>
-  );
-}
-
 /** The last check of a lot, on its sheet. */
 export function LastFill({ fills }: { fills: readonly FillCheck[] }) {
   const last = fills.at(-1);
@@ -61,7 +49,7 @@ export function LastFill({ fills }: { fills: readonly FillCheck[] }) {
           {memberName(last.author)}, {dayWords(last.on)}
           {fills.length > 1 && `. ${FILL.earlier(fills.length - 1)}`}
         </p>
-        <Recalled fill={last} />
+        <Recalled cited={last.cited} names={FILL} />
         <Caution>{FILL.caution}</Caution>
       </Part>
       <Packs fill={last} />

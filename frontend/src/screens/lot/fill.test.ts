@@ -13,6 +13,7 @@ const TYPED: FillTyped = {
   instrument: "",
   lot_size: "12",
   density: "",
+  loses_moisture: false,
   shown: "",
   tares: ["182.1", "182.7"],
   gross: "522.1 523.4 521.7 520.9 524.0 522.8 519.6 521.2 523.1 520.4 522.6 521.9".split(" "),
@@ -72,5 +73,15 @@ test("a rule of the chart names packs as a person counts them", () => {
   expect(ruleWords("beyond_limit", [3])).toBe("Beyond the limits: pack 4.");
   expect(ruleWords("two_of_three_far", [0, 2])).toBe(
     "Two of three far to one side: packs 1 and 3.",
+  );
+});
+
+test("flour and dry pasta may have dried: the US rules allow 3 % by weight, others nothing", () => {
+  const flour = { ...TYPED, amount: "907", unit: "g", other: "", loses_moisture: true };
+
+  expect(fillBody(flour, ABOUT)).toMatchObject({ loses_moisture: true });
+  expect(fillBody({ ...flour, rules: "eu" }, ABOUT)).not.toHaveProperty("loses_moisture");
+  expect(fillBody({ ...flour, unit: "mL", density: "1" }, ABOUT)).not.toHaveProperty(
+    "loses_moisture",
   );
 });
