@@ -5,8 +5,9 @@ from __future__ import annotations
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
-from tests.e2e.hearth import KITCHEN, DeskPhone
+from tests.e2e.hearth import DeskPhone
 from tests.e2e.phones import Phone
+from tests.e2e.set_up import KITCHEN
 from tests.e2e.work import title_is
 from tests.writing import made_id
 
