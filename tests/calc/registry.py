@@ -28,6 +28,7 @@ from kitchenlog.calc.numbers import parse_decimal, significant, written
 from tests.calc.registry_checks import CHECKS
 from tests.calc.registry_folds import FOLDS
 from tests.calc.registry_instruments import INSTRUMENT_FOLDS, INSTRUMENTS
+from tests.calc.registry_net import NET
 from tests.calc.registry_skills import SKILLS
 from tests.calc.registry_statistics import STATISTICS
 
@@ -328,6 +329,7 @@ SUMS: dict[str, dict[str, Adapter]] = {
     "codes": CODES,
     **STATISTICS,
     **CHECKS,
+    **NET,
     **INSTRUMENTS,
     **SKILLS,
 }

@@ -20,6 +20,7 @@ import * as units from "./units.ts";
 import { CHECKS } from "./vectors_registry_checks.ts";
 import { FOLDS } from "./vectors_registry_folds.ts";
 import { INSTRUMENT_FOLDS, INSTRUMENTS } from "./vectors_registry_instruments.ts";
+import { NET } from "./vectors_registry_net.ts";
 import { SKILLS } from "./vectors_registry_skills.ts";
 import { STATISTICS } from "./vectors_registry_statistics.ts";
 
@@ -245,6 +246,7 @@ export const ADAPTERS: Adapters = {
   codes: CODES,
   ...STATISTICS,
   ...CHECKS,
+  ...NET,
   ...INSTRUMENTS,
   ...SKILLS,
   ...FOLDS,
