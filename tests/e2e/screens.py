@@ -92,6 +92,10 @@ class Addresses:
             }
         return words
 
+    def scale(self) -> str:
+        """The id of a scale."""
+        return self._defined("instrument", sort="scale")
+
     def _corrected(self, pattern: str) -> dict[str, str]:
         """A check or a drill this phone holds, and whose it is."""
         is_check = pattern.startswith("/instruments/")

@@ -35,10 +35,11 @@ export function History({ subject, wordsOf, correctAt, kinds }: HistoryProps) {
   const rows = historyOf(held.value, wordsOf).filter(
     (row) => kinds === undefined || kinds.includes(row.held.entry.kind),
   );
-  if (kinds !== undefined && rows.length === 0) return null;
+  const isWhole = shown === null || shown.from === "phone";
+  if (kinds !== undefined && rows.length === 0 && isWhole) return null;
   return (
     <Part title={HISTORY.title}>
-      {shown !== null && shown.from !== "phone" && <Notice>{HISTORY.partial}</Notice>}
+      {!isWhole && <Notice>{HISTORY.partial}</Notice>}
       <Entries name={HISTORY.title}>
         {rows.map((row) => (
           <Row key={row.id} row={row} correct={correctAt(row)} />
