@@ -37,8 +37,8 @@ export const INSTRUMENTS = {
   recalled: "recalled, not read",
   correction: "Correction in force",
   no_correction: "Readings are taken as they are shown.",
-  not_applied: "Found, but not applied: chance explains it.",
-  not_known: "Found, but not applied: nothing tells how far it scatters.",
+  not_applied: "Found, but not applied: chance explains it",
+  not_known: "Found, but not applied: nothing tells how far it scatters",
   found_by: (day: string) => `found by the check of ${dayWords(day)}`,
   offset: (by: string) => `Add ${by} to every reading`,
   line: (by: string, at: string, slope: string, step: string) =>

@@ -8,15 +8,15 @@ import type { EntryWords } from "../shared/history.ts";
 import { listIn, type NumberIn } from "../shared/numbers_in.ts";
 import { readAt, saidOf } from "./said.ts";
 
-/** Verdict and sentence of a check of an instrument with these `fields`. */
+/** Verdict and sentence of a check of an instrument with these `fields`: what a correction moves. */
 export function checkWords(fields: Body): (entry: Standing) => EntryWords {
   const sort = textIn(fields, "sort");
   return ({ body }) => {
     const result = checkResult(sort, body, fields);
     return {
       did: INSTRUMENTS.checked,
-      amount: VERDICT_WORDS[result.verdict] ?? "",
-      says: saidOf({ ...result, unit: checkedUnit(sort, body) }),
+      amount: `${VERDICT_WORDS[result.verdict]}. ${saidOf({ ...result, unit: checkedUnit(sort, body) })}`,
+      says: "",
     };
   };
 }
