@@ -15,8 +15,8 @@ from kitchenlog.calc.definitions import (
     recipe_state,
 )
 from kitchenlog.calc.instruments import INSTRUMENT_FOLD, instrument_state
+from kitchenlog.calc.lot_prices import PRICE_FOLD, price_state
 from kitchenlog.calc.market import DAY_FOLD, day_state
-from kitchenlog.calc.prices import PRICE_FOLD, price_state
 from kitchenlog.calc.record import Fact
 from kitchenlog.calc.skills import SKILL_FOLD, skill_state
 from kitchenlog.calc.stock import LOT_FOLD, lot_state

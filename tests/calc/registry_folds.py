@@ -20,8 +20,8 @@ from kitchenlog.calc import (
     bodies,
     definitions,
     folds,
+    lot_prices,
     market,
-    prices,
     record,
     spread,
     stock,
@@ -333,7 +333,7 @@ FOLDS: dict[str, dict[str, Adapter]] = {
             weighing.sum_doubt([_doubt_from(each) for each in g["doubts"]])
         ),
     },
-    "prices": {"price_state": fold_adapter(prices.price_state)},
+    "lot_prices": {"price_state": fold_adapter(lot_prices.price_state)},
     "stock": {
         "lot_state": fold_adapter(stock.lot_state),
     },

@@ -12,7 +12,7 @@ import {
 } from "./definitions.ts";
 import { INSTRUMENT_FOLD, type InstrumentState, instrumentState } from "./instruments.ts";
 import { DAY_FOLD, type DayState, dayState } from "./market.ts";
-import { PRICE_FOLD, type PriceState, priceState } from "./prices.ts";
+import { PRICE_FOLD, type PriceState, priceState } from "./lot_prices.ts";
 import type { Fact } from "./record.ts";
 import { SKILL_FOLD, type SkillState, skillState } from "./skills.ts";
 import { LOT_FOLD, type LotState, lotState } from "./stock.ts";

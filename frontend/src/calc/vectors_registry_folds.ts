@@ -19,7 +19,7 @@ import { definitionState, recipeState } from "./definitions.ts";
 import { type Beside, foldNumber, foldSubject, isFinished, leaningTypes } from "./folds.ts";
 import { dayState } from "./market.ts";
 import { type Decimal, parseDecimal, significant, written } from "./numbers.ts";
-import { priceState } from "./prices.ts";
+import { priceState } from "./lot_prices.ts";
 import type { Doubt } from "./readings.ts";
 import * as record from "./record.ts";
 import * as spread from "./spread.ts";
@@ -339,7 +339,7 @@ export const FOLDS: Adapters = {
     scaled_doubt: (g) => doubtJson(weighing.scaledDoubt(doubtFrom(g.doubt), Number(g.factor))),
     sum_doubt: (g) => doubtJson(weighing.sumDoubt(g.doubts.map(doubtFrom))),
   },
-  prices: { price_state: fold(priceState) },
+  lot_prices: { price_state: fold(priceState) },
   stock: { lot_state: fold(lotState) },
   stock_moves: {
     touches_lot: (g) => touchesLot(standing(g.entry), g.code),

@@ -5,7 +5,7 @@ import type { DefinitionState, RecipeState } from "../calc/definitions.ts";
 import type { Beside } from "../calc/folds.ts";
 import type { InstrumentState } from "../calc/instruments.ts";
 import type { DayLot, DayState } from "../calc/market.ts";
-import type { PriceState } from "../calc/prices.ts";
+import type { PriceState } from "../calc/lot_prices.ts";
 import { type Drill, type SkillState, summedDrills } from "../calc/skills.ts";
 import type { LotState } from "../calc/stock.ts";
 import { idIn, typeIn } from "../calc/subjects.ts";
