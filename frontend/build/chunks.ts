@@ -39,7 +39,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "training",
   ],
   [
-    /\/screens\/instruments\/|\/text\/instruments\.ts$|\/parts\/(CheckDrawing|ErrorChart)\.tsx$/,
+    /\/screens\/instruments\/|\/text\/(instruments|checks)\.ts$|\/parts\/(CheckDrawing|BenchThings|ErrorChart)\.tsx$/,
     "instruments",
   ],
   // What several tasks share, then one file a task.

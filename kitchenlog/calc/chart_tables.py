@@ -1,8 +1,8 @@
 """The shipped constants for charts.py; the phone has the same in tables/charts.ts."""
 
-import csv
 from dataclasses import dataclass
-from importlib.resources import files
+
+from kitchenlog.calc.table_rows import rows_of
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -19,8 +19,6 @@ class ChartRow:
 
 
 def _rows() -> tuple[ChartRow, ...]:
-    table = files("kitchenlog.calc").joinpath("tables/control_chart_constants.csv")
-    rows = csv.DictReader(table.read_text(encoding="utf-8").splitlines())
     return tuple(
         ChartRow(
             n=int(row["n"]),
@@ -30,7 +28,7 @@ def _rows() -> tuple[ChartRow, ...]:
             d4_high=float(row["D4"]),
             e2=float(row["E2"]),
         )
-        for row in rows
+        for row in rows_of("control_chart_constants")
     )
 
 

@@ -4,10 +4,9 @@ The phone has the same constants in tables/checks.ts. Numbers are kept as printe
 means that the table says nothing, never zero.
 """
 
-import csv
-from collections.abc import Mapping
 from dataclasses import dataclass
-from importlib.resources import files
+
+from kitchenlog.calc.table_rows import rows_of, typed_rows
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -93,44 +92,16 @@ class BoilingRow:
     basis: str
 
 
-def _rows(name: str) -> list[dict[str, str]]:
-    table = files("kitchenlog.calc").joinpath(f"tables/{name}.csv").read_text(encoding="utf-8")
-    return list(csv.DictReader(table.splitlines()))
-
-
-def _picked(row: dict[str, str], columns: Mapping[str, object]) -> dict[str, str]:
-    """The columns a type of row has; "class" is no name in Python or TypeScript."""
-    named = {**row, "accuracy_class": row.get("class", "")}
-    return {name: named[name] for name in columns}
-
-
-HOT_WATER_ROWS = tuple(
-    WaterRow(**_picked(row, WaterRow.__dataclass_fields__))
-    for row in _rows("water_density")
-    if not row["tanaka_kg_per_m3"]
+HOT_WATER_ROWS = typed_rows(
+    WaterRow, (row for row in rows_of("water_density") if not row["tanaka_kg_per_m3"])
 )
-SCALE_ERROR_ROWS = tuple(
-    ScaleErrorRow(**_picked(row, ScaleErrorRow.__dataclass_fields__))
-    for row in _rows("r76_mpe")
-)
-SCALE_CLASS_ROWS = tuple(
-    ScaleClassRow(**_picked(row, ScaleClassRow.__dataclass_fields__))
-    for row in _rows("r76_class_limits")
-)
-WEIGHT_ROWS = tuple(
-    WeightRow(**_picked(row, WeightRow.__dataclass_fields__)) for row in _rows("r111_m1")
-)
-CYLINDER_ROWS = tuple(
-    CylinderRow(**_picked(row, CylinderRow.__dataclass_fields__))
-    for row in _rows("graduated_cylinder_tolerance")
-)
+SCALE_ERROR_ROWS = typed_rows(ScaleErrorRow, rows_of("r76_mpe"))
+SCALE_CLASS_ROWS = typed_rows(ScaleClassRow, rows_of("r76_class_limits"))
+WEIGHT_ROWS = typed_rows(WeightRow, rows_of("r111_m1"))
+CYLINDER_ROWS = typed_rows(CylinderRow, rows_of("graduated_cylinder_tolerance"))
 # Rows without a figure say which codes do not hold for kitchen measures: for people to read.
-MEASURE_ROWS = tuple(
-    MeasureRow(**_picked(row, MeasureRow.__dataclass_fields__))
-    for row in _rows("household_measure_tolerance")
-    if row["tolerance_percent_pm"]
+MEASURE_ROWS = typed_rows(
+    MeasureRow,
+    (row for row in rows_of("household_measure_tolerance") if row["tolerance_percent_pm"]),
 )
-BOILING_ROWS = tuple(
-    BoilingRow(**_picked(row, BoilingRow.__dataclass_fields__))
-    for row in _rows("boiling_point")
-)
+BOILING_ROWS = typed_rows(BoilingRow, rows_of("boiling_point"))

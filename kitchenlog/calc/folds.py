@@ -15,10 +15,11 @@ from kitchenlog.calc.definitions import (
     recipe_state,
 )
 from kitchenlog.calc.instruments import INSTRUMENT_FOLD, instrument_state
+from kitchenlog.calc.lot_prices import PRICE_FOLD, price_state
 from kitchenlog.calc.market import DAY_FOLD, day_state
 from kitchenlog.calc.record import Fact
 from kitchenlog.calc.skills import SKILL_FOLD, skill_state
-from kitchenlog.calc.stock import LOT_FOLD, PRICE_FOLD, lot_state, price_state
+from kitchenlog.calc.stock import LOT_FOLD, lot_state
 from kitchenlog.calc.subjects import type_in
 from kitchenlog.calc.trusted import NOTHING_BESIDE
 

@@ -1,8 +1,8 @@
 """The shipped constants for people.py; the phone has the same in tables/gauge.ts."""
 
-import csv
 from dataclasses import dataclass
-from importlib.resources import files
+
+from kitchenlog.calc.table_rows import rows_of
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -16,11 +16,9 @@ class GaugeRow:
 
 
 def _rows() -> tuple[GaugeRow, ...]:
-    table = files("kitchenlog.calc").joinpath("tables/gauge_study_constants.csv")
-    rows = csv.DictReader(table.read_text(encoding="utf-8").splitlines())
     return tuple(
         GaugeRow(n=int(row["n"]), k1=float(row["K1"]), k2=float(row["K2"]), k3=float(row["K3"]))
-        for row in rows
+        for row in rows_of("gauge_study_constants")
     )
 
 

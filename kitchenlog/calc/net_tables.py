@@ -4,10 +4,9 @@ The phone has the same constants in tables/net_content.ts. Numbers are kept as p
 text means that the table says nothing, never zero.
 """
 
-import csv
-from collections.abc import Mapping
 from dataclasses import dataclass
-from importlib.resources import files
+
+from kitchenlog.calc.table_rows import rows_of, typed_rows
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -85,30 +84,8 @@ class PackDivisionRow:
     note: str
 
 
-def _rows(name: str) -> list[dict[str, str]]:
-    table = files("kitchenlog.calc").joinpath(f"tables/{name}.csv").read_text(encoding="utf-8")
-    return list(csv.DictReader(table.splitlines()))
-
-
-def _picked(row: dict[str, str], columns: Mapping[str, object]) -> dict[str, str]:
-    return {name: row[name] for name in columns}
-
-
-MAV_ROWS = tuple(
-    MavRow(**_picked(row, MavRow.__dataclass_fields__)) for row in _rows("mav_hb133")
-)
-CATEGORY_A_ROWS = tuple(
-    CategoryARow(**_picked(row, CategoryARow.__dataclass_fields__))
-    for row in _rows("hb133_sampling_cat_a")
-)
-SHORTAGE_ROWS = tuple(
-    ShortageRow(**_picked(row, ShortageRow.__dataclass_fields__))
-    for row in _rows("tne_oiml_r87")
-)
-BATCH_PLAN_ROWS = tuple(
-    BatchPlanRow(**_picked(row, BatchPlanRow.__dataclass_fields__))
-    for row in _rows("eu_r87_sampling")
-)
-PACK_DIVISION_ROWS = tuple(
-    PackDivisionRow(**row) for row in _rows("scale_interval_for_pack_eu")
-)
+MAV_ROWS = typed_rows(MavRow, rows_of("mav_hb133"))
+CATEGORY_A_ROWS = typed_rows(CategoryARow, rows_of("hb133_sampling_cat_a"))
+SHORTAGE_ROWS = typed_rows(ShortageRow, rows_of("tne_oiml_r87"))
+BATCH_PLAN_ROWS = typed_rows(BatchPlanRow, rows_of("eu_r87_sampling"))
+PACK_DIVISION_ROWS = typed_rows(PackDivisionRow, rows_of("scale_interval_for_pack_eu"))

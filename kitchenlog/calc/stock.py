@@ -1,4 +1,4 @@
-"""A lot sheet and what a lot cost: how much there is, where, where it came from and went."""
+"""A lot sheet: how much there is, where, where it came from and went."""
 
 from __future__ import annotations
 
@@ -39,7 +39,6 @@ from kitchenlog.calc.subjects import id_in
 from kitchenlog.calc.trusted import NOTHING_BESIDE, Sheets
 
 LOT_FOLD = 3  # 2 knew nothing of the checks of the scales its fills were weighed on
-PRICE_FOLD = 1
 
 
 class Life(TypedDict):
@@ -119,17 +118,6 @@ class LotState(MadeState, MovedState):
     notes: list[Note]
 
 
-class PriceState(TypedDict):
-    """What a received lot cost as a whole, as last recorded."""
-
-    lot: str
-    price: str | None
-    currency: str | None
-    entry: str | None
-    findings: list[Finding]
-    notes: list[Note]
-
-
 def lot_state(subject: str, facts: Sequence[Fact], beside: Sheets = NOTHING_BESIDE) -> LotState:
     """Fold all entries about `lot:<code>`; a balance is a fold, never a field.
 
@@ -153,30 +141,6 @@ def lot_state(subject: str, facts: Sequence[Fact], beside: Sheets = NOTHING_BESI
         "findings": settled(findings, record.standing, subject),
         "notes": notes_about(record.standing, subject),
     }
-
-
-def price_state(subject: str, facts: Sequence[Fact]) -> PriceState:
-    """Fold all entries about `price:<lot code>`; of several prices the last stands, and the
-    finding `two_prices` names it."""
-    code = id_in(subject)
-    record = as_it_stands(facts)
-    paid = [
-        entry
-        for entry in record.standing
-        if entry.kind == "price_paid" and text_in(entry.body, "lot") == code
-    ]
-    last = paid[-1] if paid else None
-    findings = list(record.findings)
-    if last is not None and len(paid) > 1:
-        findings.append(finding("two_prices", "two_prices", entry=last.id))
-    return PriceState(
-        lot=code,
-        price=None if last is None else text_in(last.body, "price"),
-        currency=None if last is None else text_in(last.body, "currency"),
-        entry=None if last is None else last.id,
-        findings=settled(findings, record.standing, subject),
-        notes=notes_about(record.standing, subject),
-    )
 
 
 def _makes(entry: Standing, code: str) -> bool:

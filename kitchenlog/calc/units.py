@@ -3,15 +3,14 @@
 Base units are g, mL and pc. Mass is never changed into volume here: that takes a density.
 """
 
-import csv
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
-from importlib.resources import files
 from types import MappingProxyType
 from typing import Literal, cast
 
 from kitchenlog.calc.numbers import divided, parse_decimal, product, rounded
+from kitchenlog.calc.table_rows import rows_of
 
 Dimension = Literal["mass", "volume", "count", "temperature"]
 
@@ -32,10 +31,7 @@ class Unit:
 
 
 def _units() -> Mapping[str, Unit]:
-    table = files("kitchenlog.calc").joinpath("tables/units.csv").read_text(encoding="utf-8")
-    return MappingProxyType(
-        {row["code"]: _unit(row) for row in csv.DictReader(table.splitlines())}
-    )
+    return MappingProxyType({row["code"]: _unit(row) for row in rows_of("units")})
 
 
 def _unit(row: dict[str, str]) -> Unit:

@@ -16,8 +16,9 @@ from playwright.sync_api import sync_playwright
 from tests.bench.table import head, line, p95, seconds
 from tests.bench.wire import ENTRIES_A_PUSH, Line, Sender, pushes
 from tests.browsers import BROWSER_FLAGS, chromium
-from tests.e2e.hearth import STALL, DeskPhone, Hearth, begin
+from tests.e2e.hearth import DeskPhone, Hearth, begin
 from tests.e2e.phones import WAIT_MS, Phone
+from tests.e2e.set_up import STALL
 from tests.e2e.work import open_stall
 from tests.people import PASSPHRASE
 from tests.servers import PROJECT, KitchenlogServer

@@ -1,4 +1,4 @@
-"""How each function about checking instruments and packs is called; see registry.py.
+"""How each function about checking instruments is called; see registry.py.
 
 What an answer leans on is told by `bases` ("mav: memory") and the `source` of the first figure.
 `show` names the fields of a result a vector is about.
@@ -6,44 +6,34 @@ What an answer leans on is told by `bases` ("mav: memory") and the `source` of t
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable
 from decimal import Decimal
 from typing import Any
 
 from kitchenlog.calc import (
     checks,
-    fill_trust,
-    fills,
     limits,
     minimum_weight,
-    net_batches,
-    net_content,
-    net_limits,
-    net_packs,
     ph_checks,
     scale_checks,
     thermometer_checks,
     vessel_checks,
     water,
 )
-from kitchenlog.calc.numbers import parse_decimal, plain, significant, written
+from kitchenlog.calc.numbers import plain, significant, written
 from kitchenlog.calc.readings import Doubt
-from tests.calc.registry_folds import entries_of
+from tests.calc.vector_answers import (
+    cited_json,
+    decimal,
+    decimals,
+    limit_json,
+    plain_all,
+    shown,
+    text,
+)
 
 Given = dict[str, Any]
 Adapter = Callable[[Given], Any]
-
-
-def _d(text: str | None) -> Decimal | None:
-    return None if text is None else parse_decimal(text)
-
-
-def _ds(texts: Sequence[str]) -> tuple[Decimal, ...]:
-    return tuple(parse_decimal(text) for text in texts)
-
-
-def _w(x: Decimal | None) -> str | None:
-    return None if x is None else written(x)
 
 
 def _doubt(given: Given | None) -> Doubt | None:
@@ -54,68 +44,48 @@ def _doubt_json(doubt: Doubt | None, g: Given) -> Given | None:
     return doubt and {"u": significant(doubt.u, g["digits"]), "degrees": doubt.degrees}
 
 
-def _cited_json(cited: Sequence[limits.Cited]) -> Given:
-    bases = [f"{each.what}: {each.basis}" for each in cited]
-    return {"bases": bases, "source": cited[0].source if cited else None}
-
-
-def _limit_json(limit: limits.Limit | None) -> Given | None:
-    return limit and {"amount": plain(limit.amount), **_cited_json(limit.cited)}
-
-
 def _cited(g: Given) -> list[limits.Cited]:
     return [limits.Cited(what="figure", source="a book", basis=each) for each in g["bases"]]
 
 
-def _shown(result: Given, g: Given) -> Given:
-    return {name: result[name] for name in g["show"]} if "show" in g else result
-
-
-def _trusted_fill(g: Given) -> Given:
-    made = fill_trust.trusted_fill(
-        g["body"], happened_at=g["happened_at"], instruments=g["instruments"]
-    )
-    return {"fill": _shown({**made.fill}, g), "trust": {**made.trust}}
-
-
 def _scale_class(g: Given) -> Given | None:
-    found = limits.scale_class(_d(g["capacity"]), _d(g["division"]))
+    found = limits.scale_class(decimal(g["capacity"]), decimal(g["division"]))
     return found and {
         "accuracy_class": found.accuracy_class,
         "divisions": written(found.divisions),
-        **_cited_json(found.cited),
+        **cited_json(found.cited),
     }
 
 
 def _water_density(g: Given) -> Given:
-    density = water.water_density(_d(g["celsius"]))
-    return {"kg_per_m3": written(density.kg_per_m3), **_cited_json(density.cited)}
+    density = water.water_density(decimal(g["celsius"]))
+    return {"kg_per_m3": written(density.kg_per_m3), **cited_json(density.cited)}
 
 
 def _held_volume(g: Given) -> Given:
     held = water.held_volume(
-        _ds(g["masses"]),
-        celsius=_d(g["celsius"]),
+        decimals(g["masses"]),
+        celsius=decimal(g["celsius"]),
         celsius_u=float(g["celsius_u"]),
-        division=_d(g["division"]),
+        division=decimal(g["division"]),
         readings=g["readings"],
-        repeatability=_d(g.get("repeatability")),
+        repeatability=decimal(g.get("repeatability")),
     )
     return {"volume": written(held.volume), **(_doubt_json(held.doubt, g) or {})}
 
 
 def _minimum_weight(g: Given) -> Given:
     least = minimum_weight.minimum_weight(
-        division=_d(g["division"]),
-        repeatability=_d(g["repeatability"]),
-        accuracy_percent=_d(g["accuracy_percent"]),
+        division=decimal(g["division"]),
+        repeatability=decimal(g["repeatability"]),
+        accuracy_percent=decimal(g["accuracy_percent"]),
     )
-    return {"amount": plain(least.amount), **_cited_json(least.cited)}
+    return {"amount": plain(least.amount), **cited_json(least.cited)}
 
 
 def _line(g: Given) -> minimum_weight.LineToWeigh:
     names = ("target", "below", "above", "tare", "accuracy_percent")
-    return minimum_weight.LineToWeigh(**{name: _d(g["line"].get(name)) for name in names})
+    return minimum_weight.LineToWeigh(**{name: decimal(g["line"].get(name)) for name in names})
 
 
 def _weigher(given: Given) -> minimum_weight.Weigher:
@@ -123,7 +93,7 @@ def _weigher(given: Given) -> minimum_weight.Weigher:
     return minimum_weight.Weigher(
         instrument=given["instrument"],
         state=given.get("state", "fit"),
-        **{name: _d(given.get(name)) for name in names},
+        **{name: decimal(given.get(name)) for name in names},
     )
 
 
@@ -141,11 +111,11 @@ def _point(given: Given) -> checks.Point:
     measured = checks.Measured(
         step=given.get("step", 0),
         sort=given.get("sort", "rising"),
-        value=_d(given["value"]),
-        reference=_d(given["reference"]),
+        value=decimal(given["value"]),
+        reference=decimal(given["reference"]),
         doubt=_doubt(given["doubt"]),
     )
-    amount = _d(given["limit"])
+    amount = decimal(given["limit"])
     return checks.judged(
         measured, None if amount is None else limits.Limit(amount=amount, cited=())
     )
@@ -162,7 +132,7 @@ def _summed_up(g: Given) -> Given:
         repeatability=None,
         hysteresis=None,
     )
-    return _shown(checks.written_check(result, g["digits"]), g)
+    return shown(checks.written_check(result, g["digits"]), g)
 
 
 def _scale(g: Given) -> scale_checks.Scale:
@@ -170,7 +140,7 @@ def _scale(g: Given) -> scale_checks.Scale:
     return scale_checks.Scale(
         accuracy_class=g["scale"].get("accuracy_class"),
         rules=g["scale"].get("rules", "r76_in_service"),
-        **{name: _d(g["scale"].get(name)) for name in names},
+        **{name: decimal(g["scale"].get(name)) for name in names},
     )
 
 
@@ -181,7 +151,7 @@ def _scale_result(g: Given) -> checks.CheckResult:
 def _vessel(g: Given) -> vessel_checks.Vessel:
     return vessel_checks.Vessel(
         sort=g["vessel"]["sort"],
-        capacity_mL=_d(g["vessel"]["capacity_mL"]),
+        capacity_mL=decimal(g["vessel"]["capacity_mL"]),
         cylinder_class=g["vessel"].get("cylinder_class"),
     )
 
@@ -190,19 +160,19 @@ def _boiling(point: thermometer_checks.BoilingPoint) -> Given:
     return {
         "celsius": written(point.celsius),
         "tolerance": written(point.tolerance),
-        **_cited_json(point.cited),
+        **cited_json(point.cited),
     }
 
 
 def _meter(given: Given) -> dict[str, Decimal | None]:
     names = ("division", "repeatability", "allowed_error")
-    return {name: _d(given.get(name)) for name in names}
+    return {name: decimal(given.get(name)) for name in names}
 
 
 def _thermometer_check(g: Given) -> Given:
     thermometer = thermometer_checks.Thermometer(**_meter(g["thermometer"]))
     result = thermometer_checks.thermometer_check(thermometer, g["steps"])
-    return _shown(checks.written_check(result, g["digits"]), g)
+    return shown(checks.written_check(result, g["digits"]), g)
 
 
 def _ph_check(g: Given) -> Given:
@@ -213,120 +183,53 @@ def _ph_check(g: Given) -> Given:
         "slope_percent": said.slope_percent,
     }
     texts = {name: None if x is None else plain(x) for name, x in figures.items()}
-    return _shown({**checks.written_check(said.result, g["digits"]), **texts}, g)
-
-
-def _pack_plan(g: Given) -> Given:
-    plan = net_limits.pack_plan(g["lot_size"])
-    return {
-        "sample_size": plan.sample_size,
-        "factor": _w(plan.factor),
-        "allowed_over_mav": plan.allowed_over_mav,
-        "tare_count": plan.tare_count,
-        **_cited_json(plan.cited),
-    }
-
-
-def _batch_plan(g: Given) -> Given:
-    plan = net_limits.batch_plan(
-        g["batch_size"], rules=g["rules"], is_destructive=g["is_destructive"]
-    )
-    return {
-        "first": [plan.sample_size, plan.accept_at_most, plan.reject_at_least],
-        "second": [
-            plan.second_cumulative_size,
-            plan.second_accept_at_most,
-            plan.second_reject_at_least,
-        ],
-        "mean": [plan.mean_sample_size, written(plan.mean_factor)],
-        **_cited_json(plan.cited),
-    }
-
-
-def _moisture(given: Given) -> net_packs.Moisture:
-    return net_packs.Moisture(
-        percent=_d(given["percent"]), places=given["places"], taken=given["taken"]
-    )
-
-
-def _pack_result(g: Given) -> Given:
-    moisture = g.get("moisture")
-    result = net_packs.category_a(
-        net_packs.WeighedLot(
-            label=_d(g["label"]),
-            column=g.get("column", "g"),
-            tares=_ds(g["tares"]),
-            gross=_ds(g["gross"]),
-            lot_size=g["lot_size"],
-            division=_d(g.get("division")),
-            moisture=None if moisture is None else _moisture(moisture),
-        )
-    )
-    return _shown(net_packs.written_pack_result(result, g["digits"]), g)
-
-
-def _batch_result(g: Given) -> Given:
-    result = net_batches.batch_check(
-        net_batches.FilledBatch(
-            nominal=_d(g["nominal"]),
-            contents=_ds(g["contents"]),
-            batch_size=g["batch_size"],
-            rules=g.get("rules", "arrete_1978"),
-            is_destructive=g.get("is_destructive", False),
-            division=_d(g.get("division")),
-        )
-    )
-    return _shown(net_batches.written_batch_result(result, g["digits"]), g)
-
-
-def _larger(g: Given) -> Given:
-    declared = net_content.larger_declaration(
-        [(parse_decimal(amount), unit) for amount, unit in g["declarations"]]
-    )
-    return {"position": declared.position, "in_base": plain(declared.in_base)}
-
-
-def _plain_all(amounts: Iterable[Decimal]) -> list[str]:
-    return [plain(each) for each in amounts]
+    return shown({**checks.written_check(said.result, g["digits"]), **texts}, g)
 
 
 LIMITS: dict[str, Adapter] = {
     "leans_on_memory": lambda g: limits.leans_on_memory(_cited(g)),
     "is_disputed": lambda g: limits.is_disputed(_cited(g)),
-    "scale_error_limit": lambda g: _limit_json(
+    "scale_error_limit": lambda g: limit_json(
         limits.scale_error_limit(
-            _d(g["load"]), e=_d(g["e"]), accuracy_class=g["accuracy_class"], when=g["when"]
+            decimal(g["load"]),
+            e=decimal(g["e"]),
+            accuracy_class=g["accuracy_class"],
+            when=g["when"],
         )
     ),
-    "division_tolerance": lambda g: _limit_json(
+    "division_tolerance": lambda g: limit_json(
         limits.division_tolerance(
-            _d(g["load"]), division=_d(g["division"]), accuracy_class=g["accuracy_class"]
+            decimal(g["load"]),
+            division=decimal(g["division"]),
+            accuracy_class=g["accuracy_class"],
         )
     ),
     "scale_class": _scale_class,
-    "mass_tolerance": lambda g: _limit_json(
-        limits.mass_tolerance(_d(g["nominal_g"]), g["weight_class"])
+    "mass_tolerance": lambda g: limit_json(
+        limits.mass_tolerance(decimal(g["nominal_g"]), g["weight_class"])
     ),
-    "measure_limit": lambda g: _limit_json(limits.measure_limit(_d(g["nominal"]), g["sort"])),
-    "cylinder_limit": lambda g: _limit_json(
-        limits.cylinder_limit(_d(g["capacity_mL"]), g["cylinder_class"])
+    "measure_limit": lambda g: limit_json(
+        limits.measure_limit(decimal(g["nominal"]), g["sort"])
+    ),
+    "cylinder_limit": lambda g: limit_json(
+        limits.cylinder_limit(decimal(g["capacity_mL"]), g["cylinder_class"])
     ),
     "rectangular_u": lambda g: significant(
-        limits.rectangular_u(_d(g["tolerance"])), g["digits"]
+        limits.rectangular_u(decimal(g["tolerance"])), g["digits"]
     ),
 }
 
 WATER: dict[str, Adapter] = {
     "water_density": _water_density,
     "mass_of_water": lambda g: written(
-        water.mass_of_water(_d(g["volume_mL"]), _d(g["celsius"]))
+        water.mass_of_water(decimal(g["volume_mL"]), decimal(g["celsius"]))
     ),
     "millilitres_per_gram": lambda g: written(
-        water.millilitres_per_gram(_d(g["celsius"]), g["places"])
+        water.millilitres_per_gram(decimal(g["celsius"]), g["places"])
     ),
     "held_volume": _held_volume,
     "error_percent": lambda g: written(
-        water.error_percent(_d(g["value"]), _d(g["nominal"]), g["places"])
+        water.error_percent(decimal(g["value"]), decimal(g["nominal"]), g["places"])
     ),
 }
 
@@ -339,94 +242,51 @@ MINIMUM_WEIGHT: dict[str, Adapter] = {
 }
 
 COMMON_CHECKS: dict[str, Adapter] = {
-    "readings_in": lambda g: _plain_all(checks.readings_in(g["step"])),
+    "readings_in": lambda g: plain_all(checks.readings_in(g["step"])),
     "reading_doubt": lambda g: _doubt_json(
         checks.reading_doubt(
-            _ds(g["readings"]),
-            division=_d(g["division"]),
+            decimals(g["readings"]),
+            division=decimal(g["division"]),
             spread=_doubt(g["spread"]),
-            tolerance=_d(g["tolerance"]),
+            tolerance=decimal(g["tolerance"]),
         ),
         g,
     ),
     "judged": _judged,
     "summed_up": _summed_up,
-    "cited_in": lambda g: _cited_json(checks.cited_in(_scale_result(g))),
+    "cited_in": lambda g: cited_json(checks.cited_in(_scale_result(g))),
     "written_check": lambda g: checks.written_check(_scale_result(g), g["digits"]),
 }
 
 SCALE_CHECKS: dict[str, Adapter] = {
-    "scale_limit": lambda g: _limit_json(scale_checks.scale_limit(_scale(g), _d(g["load"]))),
-    "scale_check": lambda g: _shown(checks.written_check(_scale_result(g), g["digits"]), g),
+    "scale_limit": lambda g: limit_json(
+        scale_checks.scale_limit(_scale(g), decimal(g["load"]))
+    ),
+    "scale_check": lambda g: shown(checks.written_check(_scale_result(g), g["digits"]), g),
 }
 
 VESSEL_CHECKS: dict[str, Adapter] = {
-    "vessel_limit": lambda g: _limit_json(
-        vessel_checks.vessel_limit(_vessel(g), _d(g["graduation"]))
+    "vessel_limit": lambda g: limit_json(
+        vessel_checks.vessel_limit(_vessel(g), decimal(g["graduation"]))
     ),
-    "vessel_check": lambda g: _shown(
+    "vessel_check": lambda g: shown(
         checks.written_check(vessel_checks.vessel_check(_vessel(g), g["steps"]), g["digits"]), g
     ),
 }
 
 THERMOMETER_CHECKS: dict[str, Adapter] = {
     "boiling_point_at_altitude": lambda g: _boiling(
-        thermometer_checks.boiling_point_at_altitude(_d(g["altitude_m"]))
+        thermometer_checks.boiling_point_at_altitude(decimal(g["altitude_m"]))
     ),
     "boiling_point_at_pressure": lambda g: _boiling(
-        thermometer_checks.boiling_point_at_pressure(_d(g["pressure_hPa"]))
+        thermometer_checks.boiling_point_at_pressure(decimal(g["pressure_hPa"]))
     ),
     "thermometer_check": _thermometer_check,
 }
 
 PH_CHECKS: dict[str, Adapter] = {
     "ph_check": _ph_check,
-    "slope_percent": lambda g: _w(ph_checks.slope_percent(g["steps"])),
-}
-
-NET_LIMITS: dict[str, Adapter] = {
-    "maximum_allowable_variation": lambda g: _limit_json(
-        net_limits.maximum_allowable_variation(_d(g["label_g"]), g["column"])
-    ),
-    "pack_division": lambda g: _limit_json(
-        net_limits.pack_division(_d(g["label_g"]), g["column"])
-    ),
-    "pack_division_eu": lambda g: _limit_json(net_limits.pack_division_eu(_d(g["nominal"]))),
-    "pack_plan": _pack_plan,
-    "tolerable_shortage": lambda g: _limit_json(
-        net_limits.tolerable_shortage(_d(g["nominal"]))
-    ),
-    "batch_plan": _batch_plan,
-}
-
-NET_CONTENT: dict[str, Adapter] = {
-    "larger_declaration": _larger,
-    "nominal_gross": lambda g: plain(
-        net_content.nominal_gross(_d(g["label"]), _ds(g["tares"]))
-    ),
-    "package_errors": lambda g: _plain_all(
-        net_content.package_errors(_ds(g["gross"]), _d(g["nominal"]))
-    ),
-    "in_measure_units": lambda g: written(
-        net_content.in_measure_units(_d(g["error"]), _d(g["unit_of_measure"]), g["places"])
-    ),
-    "net_verdict": lambda g: net_content.net_verdict(g["reasons"]),
-}
-
-NET_PACKS: dict[str, Adapter] = {
-    "moisture_allowance": lambda g: written(
-        net_packs.moisture_allowance(_d(g["label"]), _moisture(g["moisture"]))
-    ),
-    "sample_error_limit": lambda g: significant(
-        net_packs.sample_error_limit(float(g["sd"]), _d(g["factor"])), g["digits"]
-    ),
-    "category_a": _pack_result,
-    "written_pack_result": _pack_result,
-}
-
-NET_BATCHES: dict[str, Adapter] = {
-    "batch_check": _batch_result,
-    "written_batch_result": _batch_result,
+    "slope_percent": lambda g: text(ph_checks.slope_percent(g["steps"])),
 }
 
 CHECKS: dict[str, dict[str, Adapter]] = {
@@ -438,16 +298,4 @@ CHECKS: dict[str, dict[str, Adapter]] = {
     "vessel_checks": VESSEL_CHECKS,
     "thermometer_checks": THERMOMETER_CHECKS,
     "ph_checks": PH_CHECKS,
-    "net_limits": NET_LIMITS,
-    "net_content": NET_CONTENT,
-    "net_packs": NET_PACKS,
-    "net_batches": NET_BATCHES,
-    "fills": {"fill_of": lambda g: _shown(fills.fill_of(g["body"]), g)},
-    "fill_trust": {
-        "trusted_fill": _trusted_fill,
-        "fill_checks": lambda g: fill_trust.fill_checks(
-            entries_of(g), g["code"], g["instruments"]
-        ),
-        "failed_scales": lambda g: fill_trust.failed_scales(g["fills"]),
-    },
 }

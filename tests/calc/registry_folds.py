@@ -20,6 +20,7 @@ from kitchenlog.calc import (
     bodies,
     definitions,
     folds,
+    lot_prices,
     market,
     record,
     spread,
@@ -333,9 +334,9 @@ FOLDS: dict[str, dict[str, Adapter]] = {
             weighing.sum_doubt([_doubt_from(each) for each in g["doubts"]])
         ),
     },
+    "lot_prices": {"price_state": fold_adapter(lot_prices.price_state)},
     "stock": {
         "lot_state": _leaning(stock.lot_state),
-        "price_state": fold_adapter(stock.price_state),
     },
     "stock_moves": {
         "touches_lot": lambda g: stock_moves.touches_lot(_standing(g["entry"]), g["code"]),

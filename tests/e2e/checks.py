@@ -2,11 +2,36 @@
 
 from __future__ import annotations
 
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+from tests.e2e.hearth import DeskPhone
 from tests.e2e.phones import Phone
+from tests.e2e.set_up import KITCHEN
 from tests.e2e.work import title_is
 from tests.writing import made_id
 
 SCALE = made_id("Bench scale")
+PH_METER, STEM, CYLINDER = (made_id(name) for name in ("pH meter", "Stem", "Cylinder"))
+
+
+def bring_instruments(desk: DeskPhone) -> None:
+    """Set up what is compared with buffers, with ice and with weighed water."""
+    began_at = datetime.now(UTC) - timedelta(days=1)
+    for minute, fields in enumerate(_BROUGHT):
+        at = began_at + timedelta(minutes=minute)
+        desk.push([desk.pen.write("instrument_defined", {**fields, "place": KITCHEN}, at=at)])
+
+
+_BROUGHT: tuple[dict[str, Any], ...] = (
+    {"instrument": PH_METER, "name": "pH meter", "sort": "ph_meter", "unit": "pH",
+     "division": "0.01", "judged_by": "own", "most_error": "0.05"},
+    {"instrument": STEM, "name": "Stem", "sort": "thermometer", "unit": "degC",
+     "division": "0.5", "judged_by": "own", "most_error": "1"},
+    {"instrument": CYLINDER, "name": "Cylinder", "sort": "cylinder", "unit": "mL",
+     "division": "1", "holds": {"amount": "100", "unit": "mL"}, "judged_by": "cylinder",
+     "accuracy_class": "A"},
+)  # fmt: skip
 
 
 def begin_check(phone: Phone, *, depth: str, masses: list[str]) -> None:
@@ -25,12 +50,12 @@ def begin_check(phone: Phone, *, depth: str, masses: list[str]) -> None:
     phone.press_main("It stands level")
 
 
-def read(phone: Phone, title: str, *shown: str) -> None:
-    """Type what the scale shows on the page of this title, reading by reading."""
+def read(phone: Phone, title: str, *shown: str, unit: str = "g") -> None:
+    """Type what the instrument shows on the page of this title, reading by reading."""
     for digits in shown:
         title_is(phone, title)
         phone.type_digits(digits)
-        phone.press_main(f"Keep {_spaced(digits)} g")
+        phone.press_main(f"Keep {_spaced(digits)} {unit}")
 
 
 def full_check(phone: Phone) -> None:
@@ -41,7 +66,7 @@ def full_check(phone: Phone) -> None:
     read(phone, "Put on 1 000 g", "1004")
     title_is(phone, "Put on 2 000 g")
     phone.type_digits("20")
-    phone.until_draft_holds("'typing': '20'")
+    phone.until_draft_holds("'rising:2000': '20'")
     phone.kill()
     phone.start(f"/instruments/{SCALE}/check")
     title_is(phone, "Put on 2 000 g")
@@ -72,4 +97,5 @@ def made_earlier(phone: Phone, day: str, clock: str) -> None:
 
 def _spaced(digits: str) -> str:
     """As the app writes it: a narrow space before the last three of four digits."""
-    return f"{digits[:-3]}\u202f{digits[-3:]}" if len(digits) > 3 else digits
+    is_long = len(digits) > 3 and "." not in digits
+    return f"{digits[:-3]}\u202f{digits[-3:]}" if is_long else digits

@@ -16,6 +16,7 @@ from typing import Any
 from uuid import UUID, uuid4
 
 from kitchenlog.logbook.wire import wire_time
+from tests.e2e.set_up import KITCHEN, RECIPE, STALL, set_up
 from tests.people import PASSPHRASE
 from tests.servers import KitchenlogServer
 from tests.writing import Pen, made_id
@@ -26,8 +27,6 @@ MEMBERS = {
     "pim": ("Pim Tarrow", ["processor", "seller"]),
     "sela": ("Sela Quince", ["seller"]),
 }
-KITCHEN, STORE, STALL = (made_id(name) for name in ("lane kitchen", "store", "stall"))
-RECIPE = made_id("quince jelly recipe")
 PUSH_ENTRIES_MAX = 100
 QUIET_S_MAX = 60
 LOOK_EVERY_S = 0.1
@@ -127,7 +126,7 @@ def begin(server: KitchenlogServer) -> Hearth:
         roles = MEMBERS[login][1]
         made = desk.ask("POST", "join-codes", {"roles": roles})
         _joined(server.url, login, made["code"])
-    desk.push(list(_written(desk.pen)))
+    desk.push(set_up(desk.pen))
     return Hearth(server)
 
 
@@ -190,86 +189,6 @@ def _joined(url: str, login: str, code: str) -> DeskPhone:
     return DeskPhone.enter(
         url, join_code=code, name=MEMBERS[login][0], login=login, passphrase=PASSPHRASE
     )
-
-
-def _written(pen: Pen) -> Any:
-    """Places, materials, instruments, partners, one recipe, and something in the store."""
-    began_at = datetime.now(UTC) - timedelta(days=2)
-    minutes = iter(range(1, 200))
-
-    def write(kind: str, **body: Any) -> dict[str, Any]:
-        return pen.write(kind, body, at=began_at + timedelta(minutes=next(minutes)))
-
-    yield write(
-        "cooperative_defined", cooperative=pen.phone.member.cooperative_id, name="Hearth Lane",
-        time_zone="Europe/Dublin", currency="EUR", currency_places=2, language="en",
-        unit_habit="metric", rules="eu", prices_shown=True,
-    )  # fmt: skip
-    for place, name, sort in (
-        (KITCHEN, "Lane kitchen", "kitchen"), (STORE, "Cool store", "store"),
-        (STALL, "Bridge stall", "stall"),
-    ):  # fmt: skip
-        yield write("place_defined", place=place, name=name, sort=sort)
-    for name, letters, by in (
-        ("Quinces", "QU", "mass"), ("Sugar", "SU", "mass"), ("Pectin", "PE", "mass"),
-    ):  # fmt: skip
-        yield write(
-            "material_defined", material=made_id(name), name=name, sort="ingredient",
-            measured_by=by, letters=letters,
-        )  # fmt: skip
-    yield write(
-        "material_defined", material=made_id("Jar"), name="Jar with lid", sort="packaging",
-        measured_by="count", letters="JA",
-    )  # fmt: skip
-    yield write(
-        "material_defined", material=made_id("Quince jelly"), name="Quince jelly",
-        sort="product", measured_by="count", letters="QJ", pack_word="jar", price="6.50",
-        pack_net={"amount": "240", "unit": "g"}, allergens=["sulphites"],
-        life={"sort": "best_before", "length": 12, "unit": "months"},
-    )  # fmt: skip
-    yield write("source_defined", source=made_id("orchard"), name="Orchard under the hill")
-    yield write(
-        "recipient_defined", recipient=made_id("inn"), name="Inn at the ford",
-        contact="ask for the cook",
-    )  # fmt: skip
-    for name, unit, division, most in (
-        ("Bench scale", "g", "1", "10000"), ("Small scale", "g", "0.1", "500"),
-    ):  # fmt: skip
-        yield write(
-            "instrument_defined", instrument=made_id(name), name=name, sort="scale",
-            place=KITCHEN, unit=unit, division=division, capacity=most,
-        )  # fmt: skip
-    yield write(
-        "instrument_defined", instrument=made_id("Probe"), name="Probe", sort="thermometer",
-        place=KITCHEN, unit="degC", division="0.1",
-    )  # fmt: skip
-    yield write(
-        "recipe_published", recipe=RECIPE, number=1, name="Quince jelly, clear",
-        product=made_id("Quince jelly"), makes={"amount": "10", "unit": "pc"}, packs=10,
-        lines=[
-            {"line": "quinces", "material": made_id("Quinces"),
-             "amount": {"amount": "2000", "unit": "g"}, "below": "20", "above": "20"},
-            {"line": "sugar", "material": made_id("Sugar"),
-             "amount": {"amount": "1200", "unit": "g"}, "below": "10", "above": "10"},
-            {"line": "pectin", "material": made_id("Pectin"),
-             "amount": {"amount": "30", "unit": "g"}, "below": "1", "above": "1"},
-            {"line": "jars", "material": made_id("Jar"),
-             "amount": {"amount": "10", "unit": "pc"}},
-        ],
-        steps=[
-            {"step": "set", "says": "Boil until it sets.", "measures": "temperature",
-             "unit": "degC", "low": "104", "high": "106", "set_by": "the tested recipe"},
-        ],
-        life={"sort": "best_before", "length": 12, "unit": "months"},
-    )  # fmt: skip
-    for lot, name, amount, unit in (
-        ("SU-1", "Sugar", "25", "kg"), ("PE-1", "Pectin", "500", "g"),
-        ("JA-1", "Jar", "120", "pc"),
-    ):  # fmt: skip
-        yield write(
-            "receipt", lot=lot, material=made_id(name), source=made_id("orchard"),
-            amount={"amount": amount, "unit": unit}, place=KITCHEN, condition="fit",
-        )  # fmt: skip
 
 
 def _asked(

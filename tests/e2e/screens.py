@@ -78,6 +78,8 @@ class Addresses:
             )
             checks = [each["check"] for each in sheet.get("doubts", [])]
             words |= {"id": sheet["id"], "check": checks[-1] if checks else "none"}
+        if pattern.endswith("/correct/:entry") and not pattern.startswith("/lot/"):
+            words |= self._corrected(pattern)
         if pattern == "/set-up/people/:id":
             words["id"] = "new"
         if pattern.startswith(("/set-up/recipes", "/start", "/yields")):
@@ -89,6 +91,19 @@ class Addresses:
                 "step": latest["steps"][0]["step"],
             }
         return words
+
+    def scale(self) -> str:
+        """The id of a scale."""
+        return self._defined("instrument", sort="scale")
+
+    def _corrected(self, pattern: str) -> dict[str, str]:
+        """A check or a drill this phone holds, and whose it is."""
+        is_check = pattern.startswith("/instruments/")
+        kind, about = (
+            ("instrument_checked", "instrument") if is_check else ("drill_done", "member")
+        )
+        entry = next(each for each in self.entries.values() if each["kind"] == kind)
+        return {"entry": entry["id"], "id" if is_check else "member": entry["body"][about]}
 
     def _all(self, type: str) -> Any:
         return (

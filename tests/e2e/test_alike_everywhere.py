@@ -10,8 +10,9 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.e2e.compare import settled_alike, stored_sheets
-from tests.e2e.hearth import KITCHEN, STALL, Hearth, lived_in
+from tests.e2e.hearth import Hearth, lived_in
 from tests.e2e.phones import Phone
+from tests.e2e.set_up import KITCHEN, STALL
 from tests.e2e.work import change_contact, correct_weigh_in, open_stall, sell
 from tests.people import PASSPHRASE
 from tests.writing import made_id

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from tests.e2e.hearth import KITCHEN, RECIPE, STALL, STORE, DeskPhone, Hearth, lived_in
+from tests.e2e.hearth import DeskPhone, Hearth, lived_in
 from tests.e2e.look import until_quiet
 from tests.e2e.phones import Phone
 from tests.e2e.screens import Addresses, patterns
+from tests.e2e.set_up import KITCHEN, RECIPE, STALL, STORE
 from tests.people import PASSPHRASE
 from tests.writing import made_id
 

@@ -7,8 +7,9 @@ from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 
 from tests.e2e.checks import SCALE, full_check, made_earlier, quick_check
-from tests.e2e.hearth import KITCHEN, Hearth
+from tests.e2e.hearth import Hearth
 from tests.e2e.phones import Phone
+from tests.e2e.set_up import KITCHEN
 from tests.e2e.work import (
     finish,
     lay_out_everything,

@@ -33,6 +33,23 @@ class LaidDown:
     addresses: Addresses
 
 
+def _check(phone: Phone, scale: str) -> None:
+    """A scale's empty pan is read, so that there is a check to be corrected."""
+    phone.go(f"/instruments/{scale}/check")
+    phone.press("Quick")
+    phone.press_main("Go on")
+    phone.press("How much")
+    phone.type_digits("100")
+    phone.press_main("Keep")
+    phone.press_main("Go on")
+    phone.press_main("It stands level")
+    phone.type_digits("0")
+    phone.press_main("Keep 0")
+    phone.press("Skip")
+    phone.press_main("Save")
+    phone.until_nothing_waits()
+
+
 @pytest.fixture(scope="module")
 def laid_down(
     playwright: Playwright,
@@ -53,6 +70,8 @@ def laid_down(
         phone.sign_in(login[1], passphrase[1])
         phone.until_controlled()
         phone.until_whole()
+        [stores] = phone.devices().values()
+        _check(phone, Addresses(stores).scale())
         [stores] = phone.devices().values()
     finally:
         server.kill()

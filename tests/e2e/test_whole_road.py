@@ -6,8 +6,9 @@ from collections.abc import Callable
 from typing import Any
 
 from tests.e2e.compare import settled_alike, stored_sheets
-from tests.e2e.hearth import STALL, DeskPhone, Hearth
+from tests.e2e.hearth import DeskPhone, Hearth
 from tests.e2e.phones import Phone
+from tests.e2e.set_up import STALL
 from tests.e2e.work import (
     bring_to_stall,
     finish,

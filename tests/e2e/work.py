@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from tests.e2e.hearth import STALL
 from tests.e2e.phones import Phone
+from tests.e2e.set_up import STALL
 
 
 def receive(phone: Phone, *, what: str, amount: str, where: str) -> str:

@@ -10,7 +10,7 @@ import { factOf } from "./vectors_registry_folds.ts";
 const VECTORS = new URL("../../../tests/vectors/", import.meta.url);
 const WITH_FACTS = [
   "stock/lot_state",
-  "stock/price_state",
+  "lot_prices/price_state",
   "batches/batch_state",
   "market/day_state",
   "definitions/definition_state",

@@ -11,17 +11,11 @@ import {
   recipeState,
 } from "./definitions.ts";
 import { INSTRUMENT_FOLD, type InstrumentState, instrumentState } from "./instruments.ts";
+import { PRICE_FOLD, type PriceState, priceState } from "./lot_prices.ts";
 import { DAY_FOLD, type DayState, dayState } from "./market.ts";
 import type { Fact } from "./record.ts";
 import { SKILL_FOLD, type SkillState, skillState } from "./skills.ts";
-import {
-  LOT_FOLD,
-  type LotState,
-  lotState,
-  PRICE_FOLD,
-  type PriceState,
-  priceState,
-} from "./stock.ts";
+import { LOT_FOLD, type LotState, lotState } from "./stock.ts";
 import { typeIn } from "./subjects.ts";
 import { NOTHING_BESIDE } from "./trusted.ts";
 

@@ -1,4 +1,4 @@
-/** A lot sheet and what a lot cost: how much was made, where it stands, where it came from and went. */
+/** A lot sheet: how much was made, where it stands, where it came from and went. */
 
 import {
   type Amount,
@@ -27,7 +27,6 @@ import { idIn } from "./subjects.ts";
 import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
 export const LOT_FOLD = 3; // 2 knew nothing of the checks of the scales its fills were weighed on
-export const PRICE_FOLD = 1;
 
 /** A kind of date (use_by, best_before, expires_on) and the day; that day is still usable. */
 export interface Life {
@@ -91,16 +90,6 @@ export interface LotState {
   readonly notes: readonly Note[];
 }
 
-/** What a received lot cost as a whole, as last recorded. */
-export interface PriceState {
-  readonly lot: string;
-  readonly price: string | null;
-  readonly currency: string | null;
-  readonly entry: string | null;
-  readonly findings: readonly Finding[];
-  readonly notes: readonly Note[];
-}
-
 /**
  * Fold all entries about `lot:<code>`; a balance is a fold, never a field.
  * `beside` holds the sheets of the scales its fill checks lean on, by subject.
@@ -140,31 +129,6 @@ export function lotState(
         .map((entry) => entry.local_date)
         .sort(TEXT_ORDER)
         .at(-1) ?? null,
-    findings: settled(findings, record.standing, subject),
-    notes: notesAbout(record.standing, subject),
-  };
-}
-
-/**
- * Fold all entries about `price:<lot code>`; of several prices the last stands, and the finding
- * `two_prices` names it.
- */
-export function priceState(subject: string, facts: Iterable<Fact>): PriceState {
-  const code = idIn(subject);
-  const record = asItStands(facts);
-  const paid = record.standing.filter(
-    (entry) => entry.kind === "price_paid" && textIn(entry.body, "lot") === code,
-  );
-  const last = paid.at(-1);
-  const findings = [...record.findings];
-  if (last !== undefined && paid.length > 1) {
-    findings.push(finding("two_prices", "two_prices", { entry: last.id }));
-  }
-  return {
-    lot: code,
-    price: textIn(last?.body ?? {}, "price"),
-    currency: textIn(last?.body ?? {}, "currency"),
-    entry: last?.id ?? null,
     findings: settled(findings, record.standing, subject),
     notes: notesAbout(record.standing, subject),
   };

@@ -1,32 +1,20 @@
 /**
- * How each function about checking instruments and packs is called; the twin of
+ * How each function about checking instruments is called; the twin of
  * tests/calc/registry_checks.py, where the short forms of a vector are told.
  */
 
 import * as checks from "./checks.ts";
-import * as fillTrust from "./fill_trust.ts";
-import * as fills from "./fills.ts";
 import * as limits from "./limits.ts";
 import * as minimumWeight from "./minimum_weight.ts";
-import * as netBatches from "./net_batches.ts";
-import * as netContent from "./net_content.ts";
-import * as netLimits from "./net_limits.ts";
-import * as netPacks from "./net_packs.ts";
-import { type Decimal, parseDecimal, plain, significant, written } from "./numbers.ts";
+import { plain, significant, written } from "./numbers.ts";
 import * as phChecks from "./ph_checks.ts";
 import type { Doubt } from "./readings.ts";
 import * as scaleChecks from "./scale_checks.ts";
 import * as thermometerChecks from "./thermometer_checks.ts";
 import type { Adapters, Given } from "./vectors_registry.ts";
-import { entriesOf, statesOf } from "./vectors_registry_folds.ts";
+import { citedJson, d, dec, ds, limitJson, p, shown, w } from "./vectors_registry_answers.ts";
 import * as vesselChecks from "./vessel_checks.ts";
 import * as water from "./water.ts";
-
-const dec = (text: string): Decimal => parseDecimal(text);
-const d = (text: string | null | undefined): Decimal | null => (text == null ? null : dec(text));
-const ds = (texts: readonly string[]): Decimal[] => texts.map(dec);
-const w = (x: Decimal | null): string | null => (x === null ? null : written(x));
-const p = (x: Decimal | null): string | null => (x === null ? null : plain(x));
 
 function doubtIn(given: Given): Doubt | null {
   return given === null ? null : { u: Number(given.u), degrees: given.degrees };
@@ -36,30 +24,8 @@ function doubtJson(doubt: Doubt | null, g: Given) {
   return doubt && { u: significant(doubt.u, g.digits), degrees: doubt.degrees };
 }
 
-function citedJson(cited: readonly limits.Cited[]) {
-  const bases = cited.map((each) => `${each.what}: ${each.basis}`);
-  return { bases, source: cited[0]?.source ?? null };
-}
-
-function limitJson(limit: limits.Limit | null) {
-  return limit && { amount: plain(limit.amount), ...citedJson(limit.cited) };
-}
-
 function citedOf(g: Given): limits.Cited[] {
   return g.bases.map((basis: string) => ({ what: "figure", source: "a book", basis, note: "" }));
-}
-
-function shown(result: object, g: Given): object {
-  if (!("show" in g)) return result;
-  const fields: Readonly<Record<string, unknown>> = { ...result };
-  return Object.fromEntries(g.show.map((name: string) => [name, fields[name]]));
-}
-
-function trustedFill(g: Given): object {
-  const { happened_at } = g;
-  const instruments = statesOf(g.instruments);
-  const { fill, trust } = fillTrust.trustedFill(g.body, { happened_at, instruments });
-  return { fill: shown(fill, g), trust };
 }
 
 function lineOf(given: Given): minimumWeight.LineToWeigh {
@@ -126,35 +92,6 @@ function meterOf(given: Given) {
     repeatability: d(given.repeatability),
     allowed_error: d(given.allowed_error),
   };
-}
-
-function moistureOf(given: Given): netPacks.Moisture {
-  return { percent: dec(given.percent), places: given.places, taken: given.taken };
-}
-
-function packResult(g: Given): object {
-  const result = netPacks.categoryA({
-    label: dec(g.label),
-    column: g.column ?? "g",
-    tares: ds(g.tares),
-    gross: ds(g.gross),
-    lot_size: g.lot_size,
-    division: d(g.division),
-    moisture: g.moisture == null ? null : moistureOf(g.moisture),
-  });
-  return shown(netPacks.writtenPackResult(result, g.digits), g);
-}
-
-function batchResult(g: Given): object {
-  const result = netBatches.batchCheck({
-    nominal: dec(g.nominal),
-    contents: ds(g.contents),
-    batch_size: g.batch_size,
-    rules: g.rules ?? "arrete_1978",
-    is_destructive: g.is_destructive ?? false,
-    division: d(g.division),
-  });
-  return shown(netBatches.writtenBatchResult(result, g.digits), g);
 }
 
 const LIMITS: Adapters[string] = {
@@ -276,59 +213,6 @@ const PH_CHECKS: Adapters[string] = {
   slope_percent: (g) => w(phChecks.slopePercent(g.steps)),
 };
 
-const NET_LIMITS: Adapters[string] = {
-  maximum_allowable_variation: (g) =>
-    limitJson(netLimits.maximumAllowableVariation(dec(g.label_g), g.column)),
-  pack_division: (g) => limitJson(netLimits.packDivision(dec(g.label_g), g.column)),
-  pack_division_eu: (g) => limitJson(netLimits.packDivisionEu(dec(g.nominal))),
-  pack_plan: (g) => {
-    const { cited, factor, ...plan } = netLimits.packPlan(g.lot_size);
-    return { ...plan, factor: w(factor), ...citedJson(cited) };
-  },
-  tolerable_shortage: (g) => limitJson(netLimits.tolerableShortage(dec(g.nominal))),
-  batch_plan: (g) => {
-    const plan = netLimits.batchPlan(g.batch_size, g.rules, g.is_destructive);
-    return {
-      first: [plan.sample_size, plan.accept_at_most, plan.reject_at_least],
-      second: [
-        plan.second_cumulative_size,
-        plan.second_accept_at_most,
-        plan.second_reject_at_least,
-      ],
-      mean: [plan.mean_sample_size, written(plan.mean_factor)],
-      ...citedJson(plan.cited),
-    };
-  },
-};
-
-const NET_CONTENT: Adapters[string] = {
-  larger_declaration: (g) => {
-    const declared = netContent.largerDeclaration(
-      g.declarations.map(([amount, unit]: [string, string]) => [dec(amount), unit]),
-    );
-    return { position: declared.position, in_base: plain(declared.in_base) };
-  },
-  nominal_gross: (g) => plain(netContent.nominalGross(dec(g.label), ds(g.tares))),
-  package_errors: (g) => netContent.packageErrors(ds(g.gross), dec(g.nominal)).map(plain),
-  in_measure_units: (g) =>
-    written(netContent.inMeasureUnits(dec(g.error), dec(g.unit_of_measure), g.places)),
-  net_verdict: (g) => netContent.netVerdict(g.reasons),
-};
-
-const NET_PACKS: Adapters[string] = {
-  moisture_allowance: (g) =>
-    written(netPacks.moistureAllowance(dec(g.label), moistureOf(g.moisture))),
-  sample_error_limit: (g) =>
-    significant(netPacks.sampleErrorLimit(Number(g.sd), dec(g.factor)), g.digits),
-  category_a: packResult,
-  written_pack_result: packResult,
-};
-
-const NET_BATCHES: Adapters[string] = {
-  batch_check: batchResult,
-  written_batch_result: batchResult,
-};
-
 export const CHECKS: Adapters = {
   limits: LIMITS,
   water: WATER,
@@ -338,14 +222,4 @@ export const CHECKS: Adapters = {
   vessel_checks: VESSEL_CHECKS,
   thermometer_checks: THERMOMETER_CHECKS,
   ph_checks: PH_CHECKS,
-  net_limits: NET_LIMITS,
-  net_content: NET_CONTENT,
-  net_packs: NET_PACKS,
-  net_batches: NET_BATCHES,
-  fills: { fill_of: (g) => shown(fills.fillOf(g.body), g) },
-  fill_trust: {
-    trusted_fill: trustedFill,
-    fill_checks: (g) => fillTrust.fillChecks(entriesOf(g), g.code, statesOf(g.instruments)),
-    failed_scales: (g) => fillTrust.failedScales(g.fills),
-  },
 };

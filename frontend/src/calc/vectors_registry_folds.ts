@@ -17,12 +17,13 @@ import { batchState } from "./batches.ts";
 import * as bodies from "./bodies.ts";
 import { definitionState, recipeState } from "./definitions.ts";
 import { type Beside, foldNumber, foldSubject, isFinished, leaningTypes } from "./folds.ts";
+import { priceState } from "./lot_prices.ts";
 import { dayState } from "./market.ts";
 import { type Decimal, parseDecimal, significant, written } from "./numbers.ts";
 import type { Doubt } from "./readings.ts";
 import * as record from "./record.ts";
 import * as spread from "./spread.ts";
-import { lotState, priceState } from "./stock.ts";
+import { lotState } from "./stock.ts";
 import { type Ledger, movedAmount, touchesLot, walked } from "./stock_moves.ts";
 import { idIn, typeIn } from "./subjects.ts";
 import { edgesAt, type Sheets, trace, walkFrom } from "./trace.ts";
@@ -338,7 +339,8 @@ export const FOLDS: Adapters = {
     scaled_doubt: (g) => doubtJson(weighing.scaledDoubt(doubtFrom(g.doubt), Number(g.factor))),
     sum_doubt: (g) => doubtJson(weighing.sumDoubt(g.doubts.map(doubtFrom))),
   },
-  stock: { lot_state: leaning(lotState), price_state: fold(priceState) },
+  lot_prices: { price_state: fold(priceState) },
+  stock: { lot_state: leaning(lotState) },
   stock_moves: {
     touches_lot: (g) => touchesLot(standing(g.entry), g.code),
     moved_amount: (g) => amountJson(movedAmount(standing(g.entry), g.code)),

@@ -1,19 +1,24 @@
 /** What hands do in a check and where eyes look, drawn like the rest: ink, glass, one liquid. */
 import type { ComponentChildren } from "preact";
-import { surface } from "./drawing.ts";
+import { Eye, Filled, FromAbove, Mass, Scale, Thermometer, Zeros } from "./BenchThings.tsx";
 
 export type DrawingName =
   | "level"
   | "empty"
   | "middle"
+  | "lighter"
+  | "taken_off"
   | "off_centre"
   | "repeat"
   | "empty_vessel"
   | "fill"
+  | "cup"
   | "spoon"
   | "ice"
   | "boiling"
   | "buffer"
+  | "prism"
+  | "clocks"
   | "compare";
 
 const WIDTH = 320;
@@ -34,91 +39,34 @@ export function CheckDrawing(props: { name: DrawingName; says: string; at?: stri
   );
 }
 
-/** An eye whose line of sight ends at a point. */
-function Eye({ x, y, to }: { x: number; y: number; to: number }) {
-  const turn = to > x ? 1 : -1;
+/** A dial whose needle stands on its zero, at the top. */
+function DialAtZero({ x, y }: { x: number; y: number }) {
   return (
     <>
-      <path class="sight" d={`M${x + 18 * turn} ${y}H${to}`} />
-      <path class="wall thin" d={`M${x - 14} ${y}q14 -13 28 0q-14 13 -28 0z`} />
+      <circle class="wall body" cx={x} cy={y} r="34" />
+      <path
+        class="tick"
+        d={`M${x} ${y - 34}v8M${x + 24} ${y - 24}l-5 5M${x - 24} ${y - 24}l5 5M${x + 34} ${y}h-7M${x - 34} ${y}h7`}
+      />
+      <path class="liquid-line" d={`M${x} ${y}V${y - 26}`} />
       <circle class="dot" cx={x} cy={y} r="4" />
+      <text class="numeral bold" x={x} y={y + 22} text-anchor="middle">
+        0
+      </text>
     </>
   );
 }
 
-function Scale({ children }: { children?: ComponentChildren }) {
+function Clock({ x }: { x: number }) {
   return (
     <>
-      <path class="wall" d="M88 92H232M160 92v12" />
-      <path class="wall body" d="M102 104H218L234 152H86z" />
-      <rect class="display" x="126" y="115" width="68" height="25" />
-      <path class="floor" d="M92 156h26M202 156h26" />
-      {children}
+      <path class="wall body" d={`M${x - 8} 26h16v14h-16z`} />
+      <circle class="wall body" cx={x} cy="92" r="50" />
+      <path class="tick" d={`M${x} 42v10M${x + 50} 92h-10M${x} 142v-10M${x - 50} 92h10`} />
+      <path class="liquid-line" d={`M${x} 92V58M${x} 92l22 12`} />
+      <circle class="dot" cx={x} cy="92" r="4" />
     </>
   );
-}
-
-function Zeros() {
-  return (
-    <text class="numeral bold" x="160" y="134" text-anchor="middle">
-      0
-    </text>
-  );
-}
-
-/** A check weight with its knob, its foot at a point. */
-function Mass({ x, foot }: { x: number; foot: number }) {
-  return (
-    <>
-      <path class="liquid" d={`M${x - 17} ${foot}v-32q0 -5 5 -5h24q5 0 5 5v32z`} />
-      <circle class="liquid" cx={x} cy={foot - 45} r="8" />
-    </>
-  );
-}
-
-/** The pan from above: where the load stands now is full, the other places are rings. */
-function FromAbove({ at }: { at?: string | undefined }) {
-  const places = { front: [160, 104], right: [212, 70], back: [160, 36], left: [108, 70] } as const;
-  return (
-    <>
-      <rect class="wall body" x="76" y="6" width="168" height="126" rx="14" />
-      <path class="sight" d="M160 6V132M76 70H244" />
-      {Object.entries(places).map(([name, [x, y]]) => (
-        <circle
-          key={name}
-          class={name === at ? "liquid-ring" : "wall thin"}
-          cx={x}
-          cy={y}
-          r={name === at ? 19 : 15}
-        />
-      ))}
-      <rect class="display" x="118" y="138" width="84" height="24" />
-    </>
-  );
-}
-
-function Thermometer({ x, bulb }: { x: number; bulb: number }) {
-  return (
-    <>
-      <path class="gap" d={`M${x - 6} ${bulb}V18h12v${bulb - 18}z`} />
-      <path class="wall thin" d={`M${x - 6} ${bulb - 6}V20a6 6 0 0 1 12 0V${bulb - 6}`} />
-      <path class="liquid-line" d={`M${x} ${bulb}V${bulb - 58}`} />
-      <circle class="liquid-ring" cx={x} cy={bulb} r="8" />
-    </>
-  );
-}
-
-/** A vessel with a curved surface at a height. */
-function Filled({
-  walls,
-  lowest,
-  floor,
-}: {
-  walls: { left: number; right: number };
-  lowest: number;
-  floor: number;
-}) {
-  return <path class="allowed" d={`${surface(walls, lowest, 10)}V${floor}H${walls.left}Z`} />;
 }
 
 const ICE = [
@@ -145,12 +93,28 @@ const DRAWN: Record<Exclude<DrawingName, "off_centre">, ComponentChildren> = {
       <Zeros />
       <path class="sight" d="M106 30V84M160 20V84M214 30V84" />
       <Eye x={34} y={127} to={122} />
+      <DialAtZero x={278} y={60} />
     </Scale>
   ),
   middle: (
     <Scale>
       <Mass x={160} foot={92} />
       <path class="sight" d="M160 6V32M112 92v-12M208 92v-12" />
+      <Eye x={34} y={127} to={122} />
+    </Scale>
+  ),
+  lighter: (
+    <Scale>
+      <Mass x={160} foot={92} />
+      <Mass x={262} foot={62} />
+      <path class="wall thin" d="M298 62V22m-8 9 8-10 8 10" />
+      <Eye x={34} y={127} to={122} />
+    </Scale>
+  ),
+  taken_off: (
+    <Scale>
+      <Mass x={160} foot={64} />
+      <path class="wall thin" d="M206 64V24m-8 9 8-10 8 10" />
       <Eye x={34} y={127} to={122} />
     </Scale>
   ),
@@ -174,6 +138,16 @@ const DRAWN: Record<Exclude<DrawingName, "off_centre">, ComponentChildren> = {
       <path class="floor" d="M136 154H264" />
       <path class="tick" d="M150 44h14M150 61h14M150 78h30M150 95h14M150 112h22M150 129h14" />
       <Eye x={40} y={78} to={198} />
+    </>
+  ),
+  cup: (
+    <>
+      <Filled walls={{ left: 124, right: 236 }} lowest={78} floor={150} />
+      <path class="wall" d="M124 46V142q0 10 10 10h92q10 0 10-10V46" />
+      <path class="wall" d="M236 66q46 -4 46 30t-46 32" />
+      <path class="floor" d="M96 154H300" />
+      <path class="tick" d="M124 78h26M124 96h12M124 114h18M124 132h12" />
+      <Eye x={40} y={78} to={178} />
     </>
   ),
   spoon: (
@@ -204,6 +178,7 @@ const DRAWN: Record<Exclude<DrawingName, "off_centre">, ComponentChildren> = {
       <path class="floor" d="M72 152H248" />
       <Thermometer x={160} bulb={122} />
       <path class="sight" d="M160 134v14" />
+      <Eye x={34} y={64} to={150} />
     </>
   ),
   boiling: (
@@ -216,6 +191,7 @@ const DRAWN: Record<Exclude<DrawingName, "off_centre">, ComponentChildren> = {
       <path class="steam" d="M112 52q-8 -9 0 -18t0 -18M206 52q-8 -9 0 -18t0 -18" />
       <Thermometer x={160} bulb={116} />
       <path class="sight" d="M160 128v16" />
+      <Eye x={34} y={58} to={150} />
     </>
   ),
   buffer: (
@@ -228,6 +204,29 @@ const DRAWN: Record<Exclude<DrawingName, "off_centre">, ComponentChildren> = {
       <path class="wall thin" d="M206 108V14h20v94" />
       <circle class="liquid-ring" cx="216" cy="114" r="10" />
       <path class="sight" d="M108 92H162m-9-7 9 7-9 7" />
+    </>
+  ),
+  prism: (
+    <>
+      <path class="wall body" d="M52 128L112 104V134H52z" />
+      <path class="wall body" d="M112 100H232V138H112z" />
+      <path class="wall body" d="M232 106h22v26h-22z" />
+      <circle class="liquid" cx="76" cy="108" r="6" />
+      <circle class="liquid" cx="94" cy="100" r="6" />
+      <path class="wall thin" d="M56 100L104 72" />
+      <Eye x={294} y={119} to={258} />
+      <circle class="wall body" cx="196" cy="48" r="36" />
+      <path class="allowed" d="M161 56a36 36 0 0 0 70 0z" />
+      <path class="wall thin" d="M161 56H231" />
+      <path class="tick" d="M196 22h14M196 33h8M196 44h8M196 56h14M196 67h8" />
+      <path class="sight" d="M236 104L216 84" />
+    </>
+  ),
+  clocks: (
+    <>
+      <Clock x={84} />
+      <Clock x={236} />
+      <path class="sight" d="M134 92H186" />
     </>
   ),
   compare: (

@@ -45,11 +45,19 @@ export const ROUTES: Route[] = [
   { pattern: "/trace-end/:type/:id", load: () => import("./trace/EndScreen.tsx") },
   { pattern: "/skills", load: () => import("./training/SkillsScreen.tsx") },
   { pattern: "/skills/:member", load: () => import("./training/ReaderScreen.tsx") },
+  {
+    pattern: "/skills/:member/correct/:entry",
+    load: () => import("./training/CorrectScreen.tsx"),
+  },
   { pattern: "/drill", load: () => import("./training/DrillScreen.tsx") },
   { pattern: "/instruments", load: () => import("./instruments/InstrumentsScreen.tsx") },
   { pattern: "/instruments/:id", load: () => import("./instruments/SheetScreen.tsx") },
   { pattern: "/instruments/:id/chart", load: () => import("./instruments/ChartScreen.tsx") },
   { pattern: "/instruments/:id/check", load: () => import("./instruments/CheckScreen.tsx") },
+  {
+    pattern: "/instruments/:id/correct/:entry",
+    load: () => import("./instruments/CorrectScreen.tsx"),
+  },
   {
     pattern: "/instruments/:id/leaned/:check",
     load: () => import("./instruments/LeanedScreen.tsx"),

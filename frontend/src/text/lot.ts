@@ -1,6 +1,4 @@
 /** Words of the lot sheet: what it is, what happened to it, what to look at. */
-import { dayWords } from "./numbers.ts";
-
 export const LOT = {
   where: "Lot",
   bench: "What to do with this lot",
@@ -32,13 +30,9 @@ export const LOT = {
   findings: "To look at",
   settled: "looked at",
   notes: "Notes",
-  history: "What happened",
-  history_partial: "This phone does not hold every entry. It shows what it has.",
   not_held: "This phone does not hold this lot. Find it under Trace with signal.",
   refused: "Refused. It never came into the store.",
   from_server: "As the server added it up.",
-  correct: "Correct",
-  two_count: (value: string) => `Two corrections disagree. Until one is chosen ${value} counts.`,
 };
 
 /** What a finding means and what would help, in one sentence. */
@@ -73,9 +67,6 @@ export const DID: Record<string, string> = {
   price_paid: "price paid",
 };
 
-/** A void among two corrections that disagree. */
-export const DID_NOT_HAPPEN = "it did not happen";
-
 /** Where or why, after the amount. */
 export const SAID = {
   from: (name: string) => `from ${name}`,
@@ -84,26 +75,4 @@ export const SAID = {
   because: (reason: string) => `because ${reason.replaceAll("_", " ")}`,
   in_batch: (name: string) => `in batch ${name}`,
   refused: (why: string) => `refused: ${why}`,
-};
-
-/** "10 Nov 9:40". */
-export function momentWords(day: string, clock: string): string {
-  return `${dayWords(day)} ${clock}`;
-}
-
-export const CORRECT = {
-  where: "Correct an entry",
-  bench: "Save the correction",
-  was: (words: string) => `It says ${words}.`,
-  amount: "What it should say",
-  reason: "Why",
-  reason_hint: "The old value stays readable beside it.",
-  choose: "What is wrong",
-  wrong_amount: "The amount",
-  never: "It did not happen",
-  save_amount: (amount: string) => `Correct to ${amount}`,
-  save_void: "Void it",
-  type_reason: "Write why first",
-  type_amount: "Type what it should say",
-  not_held: "This phone does not hold the entry. Find signal first.",
 };

@@ -92,6 +92,8 @@ const IMPROVED: Record<string, string> = {
 };
 
 export const SKILLS = {
+  drill_done: "read",
+  weighed_time: (number: number) => `Weighed, ${ordinal(number)} time`,
   where: "Practice",
   class_title: "The class",
   bench: "Next",

@@ -23,7 +23,7 @@ import { hindrance } from "../shared/sentences.ts";
 import { inForce } from "../shared/standing.ts";
 import { useFound } from "../shared/use_found.ts";
 import { useHeld } from "../shared/use_held.ts";
-import { canRead } from "../weigh-in/reading.ts";
+import { canRead } from "../weigh-in/which_instrument.ts";
 import { correctedBody, type NumberPlace, numbersOf } from "./correction.ts";
 
 /** `#/correct/:batch/:entry`. */

@@ -2,7 +2,7 @@
 import type { ComponentChildren } from "preact";
 import { BackKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
-import { CHECK } from "../../text/instruments.ts";
+import { CHECK } from "../../text/checks.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import type { Checking } from "./use_check.ts";
 
@@ -11,6 +11,8 @@ interface CheckFrameProps {
   title: string;
   calm?: string | undefined;
   plate?: ComponentChildren;
+  /** Beside the work on a wide screen, below it on a phone. */
+  side?: ComponentChildren;
   keypad?: ComponentChildren;
   /** Beside the main key, such as Skip. */
   second?: ComponentChildren;
@@ -33,6 +35,7 @@ export function CheckFrame(props: CheckFrameProps) {
       hasKeypad={Boolean(props.keypad)}
       benchName={CHECK.bench}
       plate={props.plate}
+      side={props.side}
       bench={
         <>
           {props.keypad}

@@ -18,7 +18,7 @@ export function Correction({ state }: { state: InstrumentState }) {
         <>
           <p>
             <b>{appliedWords(line) ?? lineWords(line)}</b>
-            {found && `, ${INSTRUMENTS.found_by(found.on)}`}.
+            {found === undefined ? "." : `, ${INSTRUMENTS.found_by(found.on)}.`}
           </p>
           <p class="second">{formulaWords(line)}</p>
           <p class="second">{rangeWords(line)}</p>

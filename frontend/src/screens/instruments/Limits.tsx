@@ -3,6 +3,7 @@ import type { InstrumentState } from "../../calc/instruments.ts";
 import { Facts, Part } from "../../parts/Plain.tsx";
 import { BASIS, CITED, INSTRUMENTS } from "../../text/instruments.ts";
 import { amountWords } from "../../text/numbers.ts";
+import { referenceShown } from "./said.ts";
 
 /** The limits the last check was judged by; nothing before the first. */
 export function Limits({ state }: { state: InstrumentState }) {
@@ -15,7 +16,7 @@ export function Limits({ state }: { state: InstrumentState }) {
     <Part title={INSTRUMENTS.limits}>
       <Facts
         rows={[...limits].map(([reference, limit]) => ({
-          name: amountWords(reference, last.unit),
+          name: amountWords(referenceShown(reference, last.unit), last.unit),
           value: `\u00b1\u00a0${amountWords(limit, last.unit)}`,
         }))}
       />

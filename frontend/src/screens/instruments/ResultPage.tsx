@@ -1,5 +1,6 @@
 /** The end of a check: the sentence, the correction it found, when it was made, saving it. */
 
+import { citedIn } from "../../calc/checks.ts";
 import { U_DIGITS, writtenPoints } from "../../calc/instrument_checks.ts";
 import { significant } from "../../calc/numbers.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
@@ -8,14 +9,17 @@ import { ErrorChart } from "../../parts/ErrorChart.tsx";
 import { DayField, TickField } from "../../parts/Fields.tsx";
 import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
-import { CHECK, INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
+import { CHECK } from "../../text/checks.ts";
+import { CITED, INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { today } from "../shared/edge.ts";
 import { instrumentSheet } from "../shared/instruments.ts";
+import { Recalled } from "../shared/Recalled.tsx";
 import { CheckFrame } from "./CheckFrame.tsx";
 import { linesFor, type Told } from "./check_body.ts";
-import { checkSays, stepByStep } from "./errors.ts";
+import { stepByStep } from "./errors.ts";
 import { lineWords } from "./line_words.ts";
+import { saidOf } from "./said.ts";
 import type { Checking } from "./use_check.ts";
 
 const PLATES = { fit: "within", failed: "outside", cannot_tell: "cannot_tell" } as const;
@@ -26,7 +30,7 @@ export function ResultPage({ checking }: { checking: Checking }) {
   const { result, unit } = told;
   const isRead = result.points.length > 0;
   const hindered = checking.hindrance.value;
-  const words = checkSays({ ...result, unit });
+  const words = saidOf({ ...result, unit });
   return (
     <CheckFrame
       checking={checking}
@@ -43,6 +47,7 @@ export function ResultPage({ checking }: { checking: Checking }) {
           <Refusal sentence={hindered.sentence} />
         )
       }
+      side={<AboutIt checking={checking} />}
       main={
         <MainKey
           words={result.verdict === "failed" ? CHECK.save_failed : CHECK.save}
@@ -53,14 +58,8 @@ export function ResultPage({ checking }: { checking: Checking }) {
       }
     >
       <ErrorChart errors={stepByStep(writtenPoints(result, told.body), unit)} says={words} />
+      <Recalled cited={citedIn(result)} names={CITED} />
       <CorrectionChoice checking={checking} told={told} />
-      <TickField
-        label={CHECK.adjusted}
-        hint={checking.typed.is_adjusted ? CHECK.adjusted_why : undefined}
-        isTicked={checking.typed.is_adjusted}
-        onTicked={(is_adjusted) => checking.type({ is_adjusted })}
-      />
-      <When checking={checking} />
     </CheckFrame>
   );
 }
@@ -101,6 +100,21 @@ function CorrectionChoice({ checking, told }: { checking: Checking; told: Told }
         </p>
       )}
     </Part>
+  );
+}
+
+/** What nobody can read off it: adjusted or not, and when. */
+function AboutIt({ checking }: { checking: Checking }) {
+  return (
+    <>
+      <TickField
+        label={CHECK.adjusted}
+        hint={checking.typed.is_adjusted ? CHECK.adjusted_why : undefined}
+        isTicked={checking.typed.is_adjusted}
+        onTicked={(is_adjusted) => checking.type({ is_adjusted })}
+      />
+      <When checking={checking} />
+    </>
   );
 }
 

@@ -1,5 +1,5 @@
 /** The sheet of an instrument: what it is, whether it is fit, its checks, what its readings stand for. */
-import type { InstrumentState } from "../../calc/instruments.ts";
+import type { Check, InstrumentState } from "../../calc/instruments.ts";
 import { writtenTrust } from "../../calc/trusted.ts";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { ErrorChart } from "../../parts/ErrorChart.tsx";
@@ -11,15 +11,20 @@ import { FITNESS } from "../../text/fitness.ts";
 import { INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
 import type { Standing } from "../shared/fitness.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { History } from "../shared/History.tsx";
 import { InQuestion } from "../shared/InQuestion.tsx";
 import { instrumentSheet, mayKnowMore, standingOf } from "../shared/instruments.ts";
 import { trusted } from "../shared/trust.ts";
 import { Correction } from "./Correction.tsx";
-import { checkSays, overTime, stepByStep } from "./errors.ts";
+import { checkWords } from "./check_history.ts";
+import { overTime, stepByStep } from "./errors.ts";
 import { factsOf } from "./facts.ts";
 import { Limits } from "./Limits.tsx";
+import { saidOf } from "./said.ts";
 import "../shared/rows.css";
 import "./instruments.css";
+
+const CHECKS = ["instrument_checked"];
 
 /** `#/instruments/:id`. */
 export function Screen({ params }: { params: Record<string, string> }) {
@@ -64,13 +69,13 @@ function Sheet({ id, state }: { id: string; state: InstrumentState }) {
   const last = checks.at(-1);
   return (
     <>
-      <State standing={standing} id={id} />
+      <State standing={standing} id={id} last={last} />
       {last === undefined ? null : (
         <>
           <Part title={INSTRUMENTS.over_time}>
             <ErrorChart
               errors={overTime(checks)}
-              says={INSTRUMENTS.chart(checks.length, checkSays(last))}
+              says={INSTRUMENTS.chart(checks.length, saidOf(last))}
             />
             <p class="key-row">
               <Cup href={`#/instruments/${id}/chart`}>{INSTRUMENTS.control_chart}</Cup>
@@ -80,13 +85,19 @@ function Sheet({ id, state }: { id: string; state: InstrumentState }) {
             <Part title={INSTRUMENTS.along}>
               <ErrorChart
                 errors={stepByStep(last.points, last.unit)}
-                says={`${INSTRUMENTS.along}: ${checkSays(last)}`}
+                says={`${INSTRUMENTS.along}: ${saidOf(last)}`}
               />
             </Part>
           )}
         </>
       )}
       <Correction state={state} />
+      <History
+        subject={`instrument:${id}`}
+        wordsOf={checkWords(state.fields)}
+        correctAt={(row) => `#/instruments/${id}/correct/${row.id}`}
+        kinds={CHECKS}
+      />
     </>
   );
 }
@@ -112,7 +123,8 @@ function WeighedOn({ check }: { check: NonNullable<Standing["check"]> }) {
 }
 
 /** The word, the drawing of it, when it was checked and when it is next due. */
-function State({ standing, id }: { standing: Standing; id: string }) {
+function State(props: { standing: Standing; id: string; last: Check | undefined }) {
+  const { standing, id, last } = props;
   const { is, check, due_on, uses } = standing;
   return (
     <div class={`fit-plate ${is}`}>
@@ -120,11 +132,15 @@ function State({ standing, id }: { standing: Standing; id: string }) {
         <FitMark is={is} /> <b>{FITNESS[is]}</b>
       </p>
       {check === null ? (
-        <p>{INSTRUMENTS.never}</p>
+        <p>
+          {last === undefined
+            ? INSTRUMENTS.never
+            : `${VERDICT_WORDS[last.verdict]}. ${saidOf(last)}`}
+        </p>
       ) : (
         <>
           <p>
-            {VERDICT_WORDS[check.verdict]}. {checkSays(check)}{" "}
+            {VERDICT_WORDS[check.verdict]}. {saidOf(check)}{" "}
             {check.verdict === "failed" && is !== "failed" && INSTRUMENTS.put_right}
           </p>
           <WeighedOn check={check} />

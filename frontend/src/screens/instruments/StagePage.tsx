@@ -4,7 +4,7 @@ import { Cup, MainKey } from "../../parts/Cup.tsx";
 import { Keypad, type SideKey } from "../../parts/Keypad.tsx";
 import { NumberShown } from "../../parts/NumberShown.tsx";
 import { typedNumber } from "../../parts/typing.ts";
-import { CHECK, CORNER_WORDS, STAGES } from "../../text/instruments.ts";
+import { CHECK, CORNER_WORDS, STAGES } from "../../text/checks.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
 import { CheckFrame } from "./CheckFrame.tsx";
 import { isVessel, type Stage } from "./plan.ts";
@@ -22,7 +22,7 @@ function unitRead({ instrument, scale }: Checking): string {
 
 /** A stage to look at has no keypad. */
 export function StagePage({ checking, stage }: StageProps) {
-  const words = STAGES[stage.drawing === "spoon" ? "spoon" : stage.sort] ?? STAGES.comparison;
+  const words = STAGES[stage.drawing] ?? STAGES[stage.sort] ?? STAGES.comparison;
   const readings = checking.typed.read[stage.key] ?? [];
   const at = amountWords(stage.reference?.value, checking.instrument.unit);
   const corner = stage.where[Math.min(readings.length, stage.where.length - 1)];
@@ -60,7 +60,7 @@ function Shown({ checking, stage }: StageProps) {
   return (
     <p class="check-shown">
       <NumberShown
-        amount={typed.typing || kept || null}
+        amount={typingOf(checking, stage) || kept || null}
         unit={unitRead(checking)}
         basis="plain"
         size="reading"
@@ -99,13 +99,13 @@ function Keys({ checking, stage }: StageProps) {
     holds: figure(readings.at(-1) ?? null),
     onPress: () => {
       const rest = { ...typed.read, [stage.key]: readings.slice(0, -1) };
-      type({ read: rest, typing: readings.at(-1) ?? "" });
+      type({ read: rest, typing: { ...typed.typing, [stage.key]: readings.at(-1) ?? "" } });
     },
   };
   return (
     <Keypad
-      typed={typed.typing}
-      onTyped={(typing) => type({ typing })}
+      typed={typingOf(checking, stage)}
+      onTyped={(text) => type({ typing: { ...typed.typing, [stage.key]: text } })}
       isSigned={!isVessel(checking.instrument.sort)}
       column={readings.length > 0 ? [last] : []}
       onEnter={() => keepTyped(checking, stage)}
@@ -113,14 +113,19 @@ function Keys({ checking, stage }: StageProps) {
   );
 }
 
+/** What is typed on this page and not kept yet. */
+function typingOf({ typed }: Checking, stage: Stage): string {
+  return typed.typing[stage.key] ?? "";
+}
+
 function keepTyped(checking: Checking, stage: Stage): void {
-  const reading = typedNumber(checking.typed.typing);
+  const reading = typedNumber(typingOf(checking, stage));
   if (reading !== null) checking.keep(stage, reading);
 }
 
 function Main({ checking, stage }: StageProps) {
   if (stage.is === "look") return <MainKey words={CHECK.start_looking} onPress={checking.goOn} />;
-  const reading = typedNumber(checking.typed.typing);
+  const reading = typedNumber(typingOf(checking, stage));
   const isFull = (checking.typed.read[stage.key] ?? []).length >= stage.reads;
   if (reading === null && isFull) return <MainKey words={CHECK.on_to} onPress={checking.goOn} />;
   return (

@@ -24,7 +24,7 @@ function typed(more: Partial<CheckTyped> = {}): CheckTyped {
     depth: "full",
     known: M1,
     read: {},
-    typing: "",
+    typing: {},
     open: "",
     celsius: "",
     altitude: "",
@@ -125,12 +125,59 @@ describe("the correction a check asks for", () => {
   });
 });
 
-it("a thermometer that shows Fahrenheit is compared in its own degrees", () => {
-  const instrument = { ...SCALE, sort: "thermometer", unit: "degF" };
-  const form = typed({ depth: "quick", known: [], read: { ice: ["33"] } });
-  const body = checkBody(form, { instrument, fields: { sort: "thermometer" }, scale: null });
+describe("a thermometer in Fahrenheit", () => {
+  const dial: InstrumentShown = { ...SCALE, sort: "thermometer", unit: "degF" };
+  const fields = { sort: "thermometer", division: "1", most_error: "2" };
 
-  expect(body.steps).toEqual([
-    { sort: "comparison", readings: ["33"], where: "ice", reference: "32", tolerance: "0" },
-  ]);
+  it("is compared with the same points in its own degrees", () => {
+    const read = { ice: ["33"], boiling: ["203"] };
+    const body = checkBody(typed({ read, altitude: "1500" }), {
+      instrument: dial,
+      fields,
+      scale: null,
+    });
+
+    expect(body.steps).toEqual([
+      { sort: "comparison", readings: ["33"], where: "ice", reference: "32", tolerance: "0" },
+      {
+        sort: "comparison",
+        readings: ["203"],
+        where: "boiling",
+        reference: "203.3528",
+        tolerance: "0.9",
+      },
+    ]);
+  });
+
+  it("has nothing to compare with where no boiling point is printed", () => {
+    const read = { boiling: ["203"] };
+    const body = checkBody(typed({ read, altitude: "9000" }), {
+      instrument: dial,
+      fields,
+      scale: null,
+    });
+
+    expect(body.steps).toEqual([{ sort: "comparison", readings: ["203"], where: "boiling" }]);
+  });
+});
+
+describe("a vessel weighed on a scale that shows ounces", () => {
+  it("is written down in grams, as its water is", () => {
+    const cup: InstrumentShown = { ...SCALE, sort: "cup", unit: "us_cup" };
+    const scale: InstrumentShown = { ...SCALE, unit: "oz", division: "0.1", repeatability: "0.05" };
+    const read = { tare: ["4"], water: ["12"] };
+    const body = checkBody(typed({ read, celsius: "20" }), { instrument: cup, fields: {}, scale });
+
+    expect(body.unit).toBe("g");
+    expect(body.steps).toEqual([
+      {
+        sort: "water",
+        readings: ["340.194278"],
+        celsius: "20",
+        tare: "113.398092",
+        division: "2.834952",
+        repeatability: "1.417476",
+      },
+    ]);
+  });
 });

@@ -10,6 +10,7 @@ import {
 } from "../../calc/instrument_checks.ts";
 import { massTolerance } from "../../calc/limits.ts";
 import { parseDecimal, plain } from "../../calc/numbers.ts";
+import { fahrenheit } from "../../calc/temperature.ts";
 import { boilingPointAtAltitude } from "../../calc/thermometer_checks.ts";
 import { converted, isUnit } from "../../calc/units.ts";
 import { typedNumber } from "../../parts/typing.ts";
@@ -24,8 +25,8 @@ export type CheckTyped = Typed & {
   depth: Depth;
   known: Reference[];
   read: { [stage: string]: string[] };
-  /** Digits on the keypad that are not kept yet. */
-  typing: string;
+  /** Digits on the keypad that are not kept yet, by stage: leaving a page loses none. */
+  typing: { [stage: string]: string };
   /** The number of a form the keypad fills. */
   open: string;
   celsius: string;
@@ -134,7 +135,7 @@ function inFahrenheit(sort: "ice" | "boiling", altitude: string | null): Body {
   if (sort === "ice") return { ...told, reference: DEGREES_F.ice, tolerance: "0" };
   const celsius = altitude === null ? null : boilingAt(altitude);
   if (celsius === null) return told;
-  const reference = plain(converted(celsius, "degC", "degF", PLACES));
+  const reference = plain(fahrenheit(celsius));
   return { ...told, reference, tolerance: DEGREES_F.weather };
 }
 
@@ -153,16 +154,23 @@ function waterSteps(typed: CheckTyped, scale: InstrumentShown | null): Body[] {
   const celsius = typedNumber(typed.celsius);
   if (readings.length === 0 || celsius === null) return [];
   const [tare] = typed.read.tare ?? [];
+  const grams = (text: string) => inGrams(text, scale?.unit ?? "g");
   return [
     {
       sort: "water",
-      readings,
+      readings: readings.map(grams),
       celsius,
-      ...(tare === undefined ? {} : { tare }),
-      ...(scale?.division ? { division: scale.division } : {}),
-      ...(scale?.repeatability ? { repeatability: scale.repeatability } : {}),
+      ...(tare === undefined ? {} : { tare: grams(tare) }),
+      ...(scale?.division ? { division: grams(scale.division) } : {}),
+      ...(scale?.repeatability ? { repeatability: grams(scale.repeatability) } : {}),
     },
   ];
+}
+
+/** What a scale showed, in g; one that shows g is taken as it was read. */
+function inGrams(text: string, unit: string): string {
+  if (unit === "g" || !isUnit(unit)) return text;
+  return plain(converted(parseDecimal(text), unit, "g", PLACES));
 }
 
 /** True to plus or minus how much: by its class for a mass, else as it was typed. */

@@ -1,10 +1,11 @@
 import { expect, test } from "vitest";
-import { checkSays, stepByStep } from "./errors.ts";
+import { stepByStep } from "./errors.ts";
+import { saidOf } from "./said.ts";
 
 const filled = { sort: "water", reference: "2000", limit: "20" };
 
 test("an error has no more digits than the check is good for", () => {
-  const said = checkSays({
+  const said = saidOf({
     says: "fit.within",
     values: { ...filled, error: "-3.84423", guard_band: "2.37" },
     unit: "mL",
@@ -16,7 +17,7 @@ test("an error has no more digits than the check is good for", () => {
 test("what a scale showed gets no digits it did not show", () => {
   const values = { sort: "rising", reference: "5000", error: "2", guard_band: "0.983", limit: "6" };
 
-  expect(checkSays({ says: "fit.within", values, unit: "g" })).toContain("off by +2\u00a0g");
+  expect(saidOf({ says: "fit.within", values, unit: "g" })).toContain("off by +2\u00a0g");
 });
 
 test("a step in the list is as short as the sentence", () => {
@@ -32,6 +33,6 @@ test("a step in the list is as short as the sentence", () => {
   };
 
   expect(stepByStep([point], "mL").map(({ words }) => words)).toEqual([
-    "Filled to 5\u00a0mL: +0.08\u00a0mL",
+    "Filled to 5\u00a0mL: +0.079\u00a0mL",
   ]);
 });

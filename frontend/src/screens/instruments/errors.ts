@@ -4,9 +4,9 @@ import type { CheckedPoint } from "../../calc/instrument_checks.ts";
 import type { Check } from "../../calc/instruments.ts";
 import { ONE_SIDED_95 } from "../../calc/readings.ts";
 import type { ErrorShown } from "../../parts/ErrorChart.tsx";
-import { placeWords, saidWords, VERDICT_WORDS } from "../../text/instruments.ts";
+import { VERDICT_WORDS } from "../../text/instruments.ts";
 import { amountWords, dayWords, signedWords } from "../../text/numbers.ts";
-import { asGoodAs } from "../shared/trust.ts";
+import { errorShown, readAt, referenceShown, saidOf } from "./said.ts";
 
 /** One column a check: the step that decided it. */
 export function overTime(checks: readonly Check[]): ErrorShown[] {
@@ -21,7 +21,7 @@ export function overTime(checks: readonly Check[]): ErrorShown[] {
         reach: guard_band === undefined ? null : Number(guard_band),
         limit: limit === undefined ? null : Number(limit),
         isOutside: check.verdict === "failed",
-        words: `${VERDICT_WORDS[check.verdict] ?? ""}. ${checkSays(check)}`,
+        words: `${VERDICT_WORDS[check.verdict] ?? ""}. ${saidOf(check)}`,
       },
     ];
   });
@@ -31,27 +31,13 @@ export function overTime(checks: readonly Check[]): ErrorShown[] {
 export function stepByStep(points: readonly CheckedPoint[], unit: string | null): ErrorShown[] {
   return points.map((point, index) => ({
     id: String(index),
-    name: amountWords(point.reference, unit),
+    name: amountWords(referenceShown(point.reference, unit), unit),
     error: Number(point.error),
     reach: point.u === null ? null : Number(reachOf(point)),
     limit: point.limit === null ? null : Number(point.limit),
     isOutside: point.verdict === "outside",
-    words: `${placeWords(point.sort, point.reference, unit)}: ${signedWords(shortened(point.error, reachOf(point)), unit)}`,
+    words: `${readAt(point.sort, point.reference, unit)}: ${signedWords(errorShown(point.error, { limit: point.limit, guard_band: point.u }), unit)}`,
   }));
-}
-
-/** What a check says, its error with no more digits than the check is good for. */
-export function checkSays(said: Parameters<typeof saidWords>[0]): string {
-  const { error, guard_band } = said.values;
-  if (error === undefined) return saidWords(said);
-  const values = { ...said.values, error: shortened(error, guard_band ?? null) };
-  return saidWords({ ...said, values });
-}
-
-/** A volume worked out of masses has six places; what a scale showed stays as it was shown. */
-function shortened(error: string, reach: string | null): string {
-  const short = asGoodAs(error, reach);
-  return short.length < error.length ? short : error;
 }
 
 function reachOf({ u }: CheckedPoint): string | null {

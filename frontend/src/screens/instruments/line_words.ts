@@ -27,7 +27,7 @@ export function lineWords(line: CorrectionLine): string {
 export function formulaWords(line: CorrectionLine): string {
   return INSTRUMENTS.formula(
     figure(short(line.height)),
-    (Number(line.slope) === 0 ? "+0" : signedWords(short(line.slope))).replace(/^(.)/, "$1 "),
+    signedWords(short(line.slope)).replace(/^(\d)/, "+$1").replace(/^(.)/, "$1 "),
     amountWords(short(line.centre), line.unit),
   );
 }

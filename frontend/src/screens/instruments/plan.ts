@@ -26,6 +26,11 @@ export const CORNERS: readonly string[] = ["front", "right", "back", "left"];
 const REPEATS = 5; // fewer say too little about the spread: scale_checks REPEATS_LEAST
 const FILLINGS = 3;
 
+const COMPARED_BY: Record<string, DrawingName> = {
+  ph_meter: "buffer",
+  refractometer: "prism",
+  timer: "clocks",
+};
 const VESSELS: readonly string[] = ["spoon", "cup", "cylinder"];
 
 /** A vessel is filled with water that another instrument weighs. */
@@ -51,8 +56,8 @@ export function stagesOf(sort: string, depth: Depth, references: readonly Refere
     const ice = read("ice", "ice");
     return depth === "quick" ? [ice] : [ice, read("boiling", "boiling")];
   }
-  const [of, drawing] =
-    sort === "ph_meter" ? (["buffer", "buffer"] as const) : (["comparison", "compare"] as const);
+  const of = sort === "ph_meter" ? "buffer" : "comparison";
+  const drawing = COMPARED_BY[sort] ?? "compare";
   return rising(references).map((each) => ({
     ...read(`${of}:${each.value}`, drawing),
     sort: of,
@@ -66,7 +71,7 @@ function scaleStages(depth: Depth, references: readonly Reference[]): Stage[] {
   const level: Stage = { ...read("level", "level"), is: "look" };
   if (middle === undefined) return [level, read("zero", "empty")];
   const put = (sort: string, reference: Reference) => ({
-    ...read(`${sort}:${reference.value}`, "middle"),
+    ...read(`${sort}:${reference.value}`, sort === "falling" ? "lighter" : "middle"),
     sort,
     reference,
   });
@@ -80,7 +85,7 @@ function scaleStages(depth: Depth, references: readonly Reference[]): Stage[] {
       .slice(0, -1)
       .reverse()
       .map((each) => put("falling", each)),
-    read("return_to_zero", "empty"),
+    read("return_to_zero", "taken_off"),
     {
       ...read("off_centre", "off_centre"),
       reference: middle,
@@ -92,7 +97,7 @@ function scaleStages(depth: Depth, references: readonly Reference[]): Stage[] {
 }
 
 function vesselStages(sort: string): Stage[] {
-  const drawing = sort === "spoon" ? "spoon" : "fill";
+  const drawing = sort === "spoon" ? "spoon" : sort === "cup" ? "cup" : "fill";
   return [
     { ...read("tare", "empty_vessel"), sort: "tare" },
     { ...read("water", drawing), reads: sort === "spoon" ? REPEATS : FILLINGS },

@@ -15,7 +15,7 @@ import { zone } from "../shared/edge.ts";
 import { type Hindrance, hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
 import { useFound } from "../shared/use_found.ts";
-import { altitudeOf, type CheckTyped, type Told, toldBy } from "./check_body.ts";
+import { altitudeOf, boilingAt, type CheckTyped, type Told, toldBy } from "./check_body.ts";
 import { depthsOf, hasReferences, isVessel, type Reference, type Stage, stagesOf } from "./plan.ts";
 
 /** One screen of a check. */
@@ -54,17 +54,23 @@ export function useCheck(instrument: InstrumentShown, defined: Defined): Checkin
   const typed = kept.value;
   const scales = instrumentsInUse(instrument.place).filter((each) => each.sort === "scale");
   const scale = scales.find((each) => each.id === typed.scale) ?? finest(scales);
-  const pages = pagesOf(instrument.sort, typed, altitudeOf(place) !== null);
+  const pages = pagesOf(instrument.sort, typed, isBoilingKnownAt(altitudeOf(place)));
   const at = Math.min(typed.at, pages.length - 1);
   const told = () => toldBy(typed, { instrument, fields, scale });
 
   function keep(stage: Stage, reading: string) {
-    const before = typed.read[stage.key] ?? [];
+    // A quick hand keeps a reading before the screen is drawn again.
+    const { read, typing } = kept.value;
+    const before = read[stage.key] ?? [];
     const isFull = before.length >= stage.reads;
     const isFixed = stage.reads === 1 || stage.where.length > 0; // of the others more is better
     const readings = [...(isFull && isFixed ? before.slice(0, -1) : before), reading];
     const next = readings.length >= stage.reads && !(isFull && !isFixed) ? at + 1 : at;
-    type({ read: { ...typed.read, [stage.key]: readings }, typing: "", at: next });
+    type({
+      read: { ...read, [stage.key]: readings },
+      typing: { ...typing, [stage.key]: "" },
+      at: next,
+    });
   }
 
   async function save() {
@@ -94,8 +100,8 @@ export function useCheck(instrument: InstrumentShown, defined: Defined): Checkin
     scale,
     told,
     keep,
-    goOn: () => type({ at: at + 1, typing: "", open: "" }),
-    goBack: () => type({ at: Math.max(0, at - 1), typing: "", open: "" }),
+    goOn: () => type({ at: at + 1, open: "" }),
+    goBack: () => type({ at: Math.max(0, at - 1), open: "" }),
     hindrance: found,
     save,
   };
@@ -107,7 +113,7 @@ function blankFor(instrument: InstrumentShown, altitude: string | null): CheckTy
     depth: depthsOf(instrument.sort).at(-1) ?? "full",
     known: knownBefore(instrument),
     read: {},
-    typing: "",
+    typing: {},
     open: "",
     celsius: "",
     altitude: altitude ?? "",
@@ -120,6 +126,11 @@ function blankFor(instrument: InstrumentShown, altitude: string | null): CheckTy
     day: "",
     clock: "",
   };
+}
+
+/** A place above every printed row is asked for like one whose height nobody wrote. */
+function isBoilingKnownAt(altitude: string | null): boolean {
+  return altitude !== null && boilingAt(altitude) !== null;
 }
 
 function pagesOf(sort: string, typed: CheckTyped, isAltitudeKnown: boolean): Page[] {

@@ -12,7 +12,7 @@ import {
 import { today } from "../shared/edge.ts";
 import { standingOf } from "../shared/instruments.ts";
 import { amountText, lifeShown, quantityText } from "../shared/lots.ts";
-import { canTell, instrumentsFor } from "../weigh-in/reading.ts";
+import { canTell, instrumentsFor } from "../weigh-in/which_instrument.ts";
 import { type Proposal, proposalFor, type TakenLot, usedUp } from "./proposal.ts";
 
 interface LineProps {

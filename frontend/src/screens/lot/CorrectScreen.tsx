@@ -8,17 +8,20 @@ import { typedNumber } from "../../parts/typing.ts";
 import { correct, takeBack } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import { sheet } from "../../state/sheets.ts";
-import { CORRECT } from "../../text/lot.ts";
+import { CORRECT } from "../../text/correct.ts";
 import { amountWords } from "../../text/numbers.ts";
+import { CorrectNumbers } from "../shared/CorrectNumbers.tsx";
 import { type Drafted, useDrafted } from "../shared/drafted.ts";
 import { focusFirst } from "../shared/focus.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { type HistoryRow, historyOf } from "../shared/history.ts";
 import { NumberKeys } from "../shared/NumberKeys.tsx";
 import { beside, besideNone, type Hindrance, hindrance } from "../shared/sentences.ts";
 import { inForce } from "../shared/standing.ts";
 import { useFound } from "../shared/use_found.ts";
 import { useHeld } from "../shared/use_held.ts";
-import { type HistoryRow, historyOf } from "./history.ts";
+import { fillNumbers } from "./fill_numbers.ts";
+import { lotWords } from "./history.ts";
 
 const BLANK = { wrong: "amount", amount: "", unit: "", reason: "" };
 const REASON_CHARS_MAX = 600;
@@ -31,8 +34,19 @@ const WRONGS = [
 export function Screen({ params }: { params: Record<string, string> }) {
   const { lot = "", entry = "" } = params;
   const held = useHeld(`lot:${lot}`, sheet<unknown>(`lot:${lot}`).value);
-  const row = historyOf(lot, held.value).find((each) => each.id === entry);
+  const row = historyOf(held.value, lotWords(lot)).find((each) => each.id === entry);
   const body = inForce(held.value, entry);
+  if (row?.kind === "fill_checked" && body !== null) {
+    return (
+      <CorrectNumbers
+        subject={`lot:${lot}`}
+        entry={entry}
+        title={lot}
+        back={`/lot/${lot}`}
+        numbersOf={fillNumbers}
+      />
+    );
+  }
   if (row === undefined || body === null) {
     return (
       <Frame

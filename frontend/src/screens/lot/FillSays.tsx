@@ -8,6 +8,7 @@ import { FILL, fillSentence, reasonWords, VERDICT_WORDS } from "../../text/fill.
 import { amountWords, dayWords } from "../../text/numbers.ts";
 import { InQuestion } from "../shared/InQuestion.tsx";
 import { memberName } from "../shared/people.ts";
+import { Recalled } from "../shared/Recalled.tsx";
 import { fillSaid } from "./fill.ts";
 
 const PLATES = { pass: "within", fail: "outside", not_decided: "cannot_tell" } as const;
@@ -23,19 +24,6 @@ export function FillPlate({ fill, isLive }: { fill: Fill; isLive?: boolean }) {
       why={said === null ? reasonWords(fill.reasons) : fillSentence(said)}
       isLive={isLive}
     />
-  );
-}
-
-/** Which figures nobody read in print; nothing where all were. */
-export function Recalled({ fill }: { fill: Fill }) {
-  const recalled = fill.cited.filter((each) => each.basis === "memory");
-  if (recalled.length === 0) return null;
-  const names: Readonly<Record<string, unknown>> = FILL;
-  return (
-    <p class="second">
-      <b>{FILL.recalled}</b>{" "}
-      {recalled.map((each) => `${names[each.what] ?? each.what} (${each.source})`).join("; ")}.
-    </p>
   );
 }
 
@@ -55,7 +43,7 @@ export function LastFill({ lot, fills }: { lot: string; fills: readonly FillChec
       <p class="key-row">
         <Cup href={`#/lot/${lot}/chart`}>{FILL.chart}</Cup>
       </p>
-      <Recalled fill={last} />
+      <Recalled cited={last.cited} names={FILL} />
       <Caution>{FILL.caution}</Caution>
     </Part>
   );

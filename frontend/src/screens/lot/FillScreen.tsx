@@ -2,7 +2,7 @@
 import type { LotState } from "../../calc/stock.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey } from "../../parts/Cup.tsx";
-import { FieldGroup, NumberField, SelectField } from "../../parts/Fields.tsx";
+import { FieldGroup, NumberField, SelectField, TickField } from "../../parts/Fields.tsx";
 import { FitMark } from "../../parts/FitMark.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Caution, Notice, Part, Refusal } from "../../parts/Plain.tsx";
@@ -13,10 +13,11 @@ import { figure } from "../../text/numbers.ts";
 import { ACTS } from "../../text/stock.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
 import { materialOf } from "../shared/lots.ts";
+import { Recalled } from "../shared/Recalled.tsx";
 import { beside, besideNone } from "../shared/sentences.ts";
 import { FillBench } from "./FillBench.tsx";
-import { FillInQuestion, FillPlate, Recalled } from "./FillSays.tsx";
-import { isByVolume, planned } from "./fill.ts";
+import { FillInQuestion, FillPlate } from "./FillSays.tsx";
+import { isByVolume, mayHaveDried, planned } from "./fill.ts";
 import { PacksLater } from "./PacksLater.tsx";
 import { type Filling, useFill } from "./use_fill.ts";
 
@@ -65,7 +66,7 @@ function Check({ state }: { state: LotState }) {
           fill={{ ...fill, trust: filling.trust, instrument: filling.scale?.id ?? null }}
         />
       )}
-      {fill !== null && <Recalled fill={fill} />}
+      {fill !== null && <Recalled cited={fill.cited} names={FILL} />}
       {fill !== null && <PacksLater fill={fill} />}
       <Label filling={filling} />
       <Caution>{FILL.caution}</Caution>
@@ -124,6 +125,14 @@ function Label({ filling }: { filling: Filling }) {
           />
         </FieldGroup>
       </div>
+      {mayHaveDried(typed) && (
+        <TickField
+          label={FILL.dries}
+          hint={typed.loses_moisture ? FILL.dries_why : undefined}
+          isTicked={typed.loses_moisture}
+          onTicked={(loses_moisture) => type({ loses_moisture })}
+        />
+      )}
       <SelectField
         label={FILL.scale}
         value={filling.scale?.id ?? "none"}

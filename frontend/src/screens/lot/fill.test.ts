@@ -13,6 +13,7 @@ const TYPED: FillTyped = {
   instrument: "",
   lot_size: "12",
   density: "",
+  loses_moisture: false,
   shown: "",
   tares: ["182.1", "182.7"],
   gross: "522.1 523.4 521.7 520.9 524.0 522.8 519.6 521.2 523.1 520.4 522.6 521.9".split(" "),
@@ -66,4 +67,14 @@ test("the first open thing is asked for", () => {
   expect(missingOfFill({ ...TYPED, rules: "" })?.sentence).toBe(FILL.say_rules);
   expect(missingOfFill({ ...TYPED, tares: ["182.1"] })?.sentence).toBe(FILL.say_empty);
   expect(missingOfFill(TYPED)).toBeNull();
+});
+
+test("flour and dry pasta may have dried: the US rules allow 3 % by weight, others nothing", () => {
+  const flour = { ...TYPED, amount: "907", unit: "g", other: "", loses_moisture: true };
+
+  expect(fillBody(flour, ABOUT)).toMatchObject({ loses_moisture: true });
+  expect(fillBody({ ...flour, rules: "eu" }, ABOUT)).not.toHaveProperty("loses_moisture");
+  expect(fillBody({ ...flour, unit: "mL", density: "1" }, ABOUT)).not.toHaveProperty(
+    "loses_moisture",
+  );
 });

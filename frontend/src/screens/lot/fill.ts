@@ -25,6 +25,8 @@ export interface FillTyped {
   instrument: string;
   lot_size: string;
   density: string;
+  /** Flour or dry pasta, which may dry on the shelf: HB 133 2.3.8. */
+  loses_moisture: boolean;
   shown: string;
   tares: string[];
   gross: string[];
@@ -59,6 +61,7 @@ export function fillBody(
     ...(about.scale?.division == null ? {} : { division: about.scale.division }),
     ...(size >= 1 ? { lot_size: size } : {}),
     ...(density === null ? {} : { density }),
+    ...(mayHaveDried(typed) && typed.loses_moisture ? { loses_moisture: true } : {}),
   };
 }
 
@@ -79,6 +82,11 @@ export function weighed(field: "empty" | "full", masses: string[]): Partial<Fill
 
 export function isByVolume({ unit }: FillTyped): boolean {
   return dimensionOf(unit) === "volume";
+}
+
+/** The allowance for what dries stands in the US rules, for labels by weight. */
+export function mayHaveDried(typed: FillTyped): boolean {
+  return typed.rules === "us" && !isByVolume(typed);
 }
 
 /** What the packs weighed so far say on such a scale; null before there are any. */

@@ -1,99 +1,36 @@
-/** The history of a lot: each entry as it stands, with its corrections and voids beside it. */
-import { itemsIn, objectIn, quantityIn, textIn } from "../../calc/bodies.ts";
+/** What happened to a lot, in words; the old value is never lost. */
+import { type Body, itemsIn, quantityIn, textIn, textsIn } from "../../calc/bodies.ts";
+import { fillOf } from "../../calc/fills.ts";
 import { plain } from "../../calc/numbers.ts";
-import { asItStands, type Fact, type Standing } from "../../calc/record.ts";
+import type { Standing } from "../../calc/record.ts";
 import { movedAmount } from "../../calc/stock_moves.ts";
-import type { HeldEntry } from "../../state/record.ts";
 import { nameOf } from "../../state/stock.ts";
-import { DID, DID_NOT_HAPPEN, SAID } from "../../text/lot.ts";
+import { FILL, VERDICT_WORDS } from "../../text/fill.ts";
+import { DID, SAID } from "../../text/lot.ts";
 import { amountWords } from "../../text/numbers.ts";
-import { asFact, type ByWhom, byWhom, voidOf } from "../shared/standing.ts";
+import type { EntryWords } from "../shared/history.ts";
 
-/** One entry of the history. `is` decides how the row is drawn. */
-export interface HistoryRow {
-  id: string;
-  held: HeldEntry;
-  kind: string;
-  did: string;
-  says: string;
-  amount: string;
-  is: "plain" | "corrected" | "void" | "contested";
-  was: string;
-  by: ByWhom | null;
-  rivals: { id: string; amount: string; by: ByWhom }[];
-  /** The body in force; null where it is void. */
-  body: Fact["body"] | null;
-}
-
-const ABOUT_ENTRIES = ["correction", "void"];
-
-/** The rows in business order, of all entries held about `lot:<code>`. */
-export function historyOf(code: string, held: readonly HeldEntry[]): HistoryRow[] {
-  const facts = held.map(asFact);
-  const record = asItStands(facts);
-  const standing = new Map(record.standing.map((each) => [each.id, each]));
-  const contested = new Map(
-    record.findings
-      .filter((each) => each.what === "two_corrections")
-      .map((each) => [each.entry ?? "", (each.detail?.corrections ?? "").split(" ")]),
-  );
-  return held
-    .filter(({ entry }) => !ABOUT_ENTRIES.includes(entry.kind))
-    .map((each) => {
-      const own = facts.find((fact) => fact.id === each.entry.id);
-      const now = standing.get(each.entry.id);
-      const shown = now ?? (own === undefined ? undefined : { ...own, was: [] });
-      const rivals = contested.get(each.entry.id) ?? [];
-      return {
-        ...wordsOf(code, shown),
-        id: each.entry.id,
-        held: each,
-        is: isOf(now, rivals),
-        was: own === undefined ? "" : amountOf(code, { ...own, was: [] }),
-        by: byWhom(held, now?.was.at(-1)?.entry ?? voidOf(held, each.entry.id)),
-        rivals: rivals.flatMap((id) => rivalOf(code, held, id)),
-        body: now?.body ?? null,
-      };
-    });
-}
-
-function isOf(now: Standing | undefined, rivals: readonly string[]): HistoryRow["is"] {
-  if (now === undefined) return "void";
-  if (rivals.length > 0) return "contested";
-  return now.was.length > 0 ? "corrected" : "plain";
-}
-
-function rivalOf(code: string, held: readonly HeldEntry[], id: string) {
-  const found = held.find(({ entry }) => entry.id === id);
-  const by = byWhom(held, id);
-  if (found === undefined || by === null) return [];
-  const body = objectIn(found.entry.body, "body") ?? {};
-  const isVoid = found.entry.kind === "void";
-  const kind = textIn(found.entry.body, "of_kind") ?? "";
-  const fact = { ...asFact(found), kind, body, was: [] };
-  return [{ id, amount: isVoid ? DID_NOT_HAPPEN : amountOf(code, fact), by }];
-}
-
-function wordsOf(code: string, shown: Standing | undefined) {
-  if (shown === undefined) return { kind: "", did: "", says: "", amount: "" };
-  return {
-    kind: shown.kind,
-    did: DID[shown.kind] ?? shown.kind.replaceAll("_", " "),
-    says: saysOf(shown.kind, shown.body),
-    amount: amountOf(code, shown),
-  };
+/** Words of the entries about the lot `code`. */
+export function lotWords(code: string): (entry: Standing) => EntryWords {
+  return (entry) => ({
+    did: DID[entry.kind] ?? entry.kind.replaceAll("_", " "),
+    says: saysOf(entry.kind, entry.body),
+    amount: amountOf(code, entry),
+  });
 }
 
 /** The amount as it was read; where there is none of its own, what moved in base units. */
-function amountOf(code: string, fact: Fact & { was: Standing["was"] }): string {
+function amountOf(code: string, fact: Standing): string {
   const own = quantityIn(fact.body, "amount") ?? quantityIn(fact.body, "counted");
   if (own !== null) return amountWords(own.amount, own.unit);
+  if (fact.kind === "fill_checked")
+    return FILL.packs_of(textsIn(fact.body, "gross").length, labelOf(fact.body));
   const moved = movedAmount(fact, code);
   return moved === null ? "" : amountWords(plain(moved.value), moved.unit);
 }
 
 /** The words after the amount: from whom, to whom, where, why. */
-function saysOf(kind: string, body: Fact["body"]): string {
+function saysOf(kind: string, body: Body): string {
   const name = (type: string, field: string) => nameOf(type, textIn(body, field));
   const at = SAID.at(name("place", "place"));
   const says: Record<string, () => string> = {
@@ -114,8 +51,16 @@ function saysOf(kind: string, body: Fact["body"]): string {
     sale: () => at,
     return: () => SAID.because(textIn(body, "reason") ?? ""),
     count: () => at,
+    fill_checked: () => VERDICT_WORDS[fillOf(body).verdict] ?? "",
     note: () => textIn(body, "says") ?? "",
     finding_settled: () => textIn(body, "reason") ?? "",
   };
   return says[kind]?.() ?? "";
+}
+
+function labelOf(body: Body): string {
+  return itemsIn(body, "label")
+    .map((each) => quantityIn(each, "amount"))
+    .map((each) => (each === null ? "" : amountWords(each.amount, each.unit)))
+    .join(" = ");
 }

@@ -86,6 +86,8 @@ function proposed(state: LotState): FillTyped {
     instrument: "",
     lot_size: state.unit === "pc" && /^[1-9]\d*$/.test(state.made) ? state.made : "",
     density: "",
+    loses_moisture:
+      (state.fills ?? []).at(-1)?.cited.some(({ what }) => what === "moisture") ?? false,
     shown: "",
     tares: [],
     gross: [],

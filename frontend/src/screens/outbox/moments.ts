@@ -1,5 +1,5 @@
 /** Moments of the outbox in words, and what is wrong with this phone's clock. */
-import { momentWords } from "../../text/lot.ts";
+import { momentWords } from "../../text/correct.ts";
 import { clockWords } from "../../text/numbers.ts";
 import { OUTBOX } from "../../text/outbox.ts";
 import { dayOf, zone } from "../shared/edge.ts";

@@ -10,14 +10,18 @@ import { sheet } from "../../state/sheets.ts";
 import { amountWords, dayWords, figure } from "../../text/numbers.ts";
 import { DRILL, SKILLS, SORT_WORDS, TECHNIQUE_WORDS } from "../../text/skills.ts";
 import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { History } from "../shared/History.tsx";
 import { BodyInQuestion } from "../shared/InQuestion.tsx";
 import { memberName } from "../shared/people.ts";
 import { techniques } from "./Checklist.tsx";
+import { drillWords } from "./drill_history.ts";
 import { FiguresTable } from "./FiguresTable.tsx";
 import { LastReadings } from "./LastReadings.tsx";
 import { OverTime } from "./OverTime.tsx";
 import { numberOf, signedFigure, whatIsSo, whatToDo } from "./says.ts";
 import "./training.css";
+
+const DRILLS = ["drill_done"];
 
 /** `member` is whose sheet; one's own leads to a drill. */
 export function ReaderView({ member }: { member: string }) {
@@ -162,6 +166,12 @@ function Beside({ skill, last }: { skill: SkillState; last: Drill }) {
   return (
     <>
       <OverTime drills={skill.drills} />
+      <History
+        subject={`skill:${skill.member}`}
+        wordsOf={drillWords}
+        correctAt={(row) => `#/skills/${skill.member}/correct/${row.id}`}
+        kinds={DRILLS}
+      />
       <LastReadings subject={`skill:${skill.member}`} drill={last} />
       {skill.notes.length > 0 && (
         <Part title={SKILLS.notes}>

@@ -13,9 +13,10 @@ import { WEIGH_IN } from "../../text/weigh_in.ts";
 import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
 import { standingOf } from "../shared/instruments.ts";
 import { amountText } from "../shared/lots.ts";
-import { readingRefusal, weighsOn } from "./reading.ts";
+import { readingRefusal } from "./reading.ts";
 import { saveWords } from "./says.ts";
 import type { Weighing } from "./use_weighing.ts";
+import { weighsOn } from "./which_instrument.ts";
 
 /** What the bench asks now. */
 export type Asking = "keys" | "instrument" | "lot";

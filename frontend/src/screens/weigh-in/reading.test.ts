@@ -1,13 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
-import {
-  canTell,
-  instrumentsFor,
-  measured,
-  readingRefusal,
-  type WeighTyped,
-  weighed,
-} from "./reading.ts";
+import { measured, readingRefusal, type WeighTyped, weighed } from "./reading.ts";
+import { canTell, instrumentsFor } from "./which_instrument.ts";
 
 const PECTIN: BatchLine = {
   line: "3",

@@ -17,15 +17,8 @@ import { type Hindrance, hindrance } from "../shared/sentences.ts";
 import { tremble } from "../shared/touch.ts";
 import { trusted } from "../shared/trust.ts";
 import { useFound } from "../shared/use_found.ts";
-import {
-  canTell,
-  instrumentsFor,
-  measured,
-  proposedFor,
-  type Weighed,
-  type WeighTyped,
-  weighed,
-} from "./reading.ts";
+import { measured, type Weighed, type WeighTyped, weighed } from "./reading.ts";
+import { canTell, instrumentsFor, proposedFor } from "./which_instrument.ts";
 
 /** The line that is weighed and its batch. */
 export interface WeighPlace {

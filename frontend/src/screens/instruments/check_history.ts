@@ -1,0 +1,52 @@
+/** A check in words for a history, and its numbers that can be corrected. */
+import { type Body, itemsIn, textIn, textsIn } from "../../calc/bodies.ts";
+import { checkedUnit, checkResult } from "../../calc/instrument_checks.ts";
+import type { Standing } from "../../calc/record.ts";
+import { CORNER_WORDS, STAGES } from "../../text/checks.ts";
+import { INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
+import type { EntryWords } from "../shared/history.ts";
+import { listIn, type NumberIn } from "../shared/numbers_in.ts";
+import { readAt, saidOf } from "./said.ts";
+
+/** Verdict and sentence of a check of an instrument with these `fields`: what a correction moves. */
+export function checkWords(fields: Body): (entry: Standing) => EntryWords {
+  const sort = textIn(fields, "sort");
+  return ({ body }) => {
+    const result = checkResult(sort, body, fields);
+    return {
+      did: INSTRUMENTS.checked,
+      amount: `${VERDICT_WORDS[result.verdict]}. ${saidOf({ ...result, unit: checkedUnit(sort, body) })}`,
+      says: "",
+    };
+  };
+}
+
+/** Every reading of a check by the step it was read in. */
+export function checkNumbers(body: Body): NumberIn[] {
+  const unit = textIn(body, "unit");
+  return itemsIn(body, "steps").flatMap((step, at) => {
+    const readings = textsIn(step, "readings");
+    const place = stepWords(step, unit);
+    const name = (number: number) => (readings.length > 1 ? `${place}, ${number}` : place);
+    const tare = textIn(step, "tare");
+    return [
+      ...(tare === null
+        ? []
+        : [{ path: `steps.${at}.tare`, name: tareWords(), unit, value: tare, isOptional: false }]),
+      ...listIn(readings, { path: `steps.${at}.readings`, unit, name }),
+    ];
+  });
+}
+
+function tareWords(): string {
+  return STAGES.tare?.title("") ?? "";
+}
+
+/** Water is filled to a mark, not to the mass it shows. */
+function stepWords(step: Body, unit: string | null): string {
+  const sort = textIn(step, "sort") ?? "";
+  if (sort === "water") return STAGES.water?.title("") ?? "";
+  const corner = CORNER_WORDS[textIn(step, "where") ?? ""];
+  const place = readAt(sort, textIn(step, "reference") ?? "0", unit);
+  return corner === undefined ? place : `${place} ${corner}`;
+}

@@ -1,0 +1,187 @@
+/** Corrects the numbers of an entry, or voids it, with a reason. The old ones stay readable. */
+import type { Body } from "../../calc/bodies.ts";
+import { CupChoice } from "../../parts/Choices.tsx";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { FieldGroup, NumberField, TextField } from "../../parts/Fields.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Keypad } from "../../parts/Keypad.tsx";
+import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { correct, takeBack } from "../../state/record.ts";
+import { goTo } from "../../state/route.ts";
+import { sheet } from "../../state/sheets.ts";
+import { CORRECT } from "../../text/correct.ts";
+import { amountWords } from "../../text/numbers.ts";
+import { type Typed, useDrafted } from "./drafted.ts";
+import { focusFirst } from "./focus.ts";
+import { HeadGauge } from "./HeadGauge.tsx";
+import { isChangedIn, lackingIn, type NumberIn, withNumbers } from "./numbers_in.ts";
+import { beside, besideNone, hindrance } from "./sentences.ts";
+import { inForce } from "./standing.ts";
+import { useFound } from "./use_found.ts";
+import { useHeld } from "./use_held.ts";
+
+const REASON_CHARS_MAX = 600;
+const WRONGS = [
+  { value: "number", word: CORRECT.wrong_number },
+  { value: "never", word: CORRECT.never },
+] as const;
+
+interface CorrectNumbersProps {
+  subject: string;
+  entry: string;
+  title: string;
+  /** Where to go back to, such as `/lot/MJ-1`. */
+  back: string;
+  numbersOf: (body: Body) => NumberIn[];
+}
+
+type NumbersTyped = Typed & {
+  wrong: string;
+  open: string;
+  numbers: { [path: string]: string };
+  reason: string;
+};
+
+/** Says so where this phone does not hold the entry, or it no longer stands. */
+export function CorrectNumbers(props: CorrectNumbersProps) {
+  const { subject, entry, title, back } = props;
+  const held = useHeld(subject, sheet<unknown>(subject).value);
+  const body = inForce(held.value, entry);
+  if (body !== null) return <Form key={entry} {...props} body={body} />;
+  return (
+    <Frame
+      where={CORRECT.where}
+      title={title}
+      isRecorded
+      benchName={CORRECT.bench}
+      bench={
+        <Foot>
+          <BackKey href={`#${back}`} />
+          <span />
+        </Foot>
+      }
+    >
+      <Notice>{CORRECT.not_held}</Notice>
+    </Frame>
+  );
+}
+
+type FormProps = CorrectNumbersProps & { body: Body };
+
+function useCorrectedNumbers({ entry, back, numbersOf, body }: FormProps) {
+  const numbers = numbersOf(body);
+  const blank = { wrong: "number", open: numbers[0]?.path ?? "", numbers: {}, reason: "" };
+  const form = useDrafted<NumbersTyped>(`correct/${entry}`, blank);
+  const found = useFound(form.typed);
+  const typed = form.typed.value;
+  const isVoid = typed.wrong === "never";
+  const lacking = isVoid ? null : lackingIn(numbers, typed.numbers);
+  const why =
+    lacking !== null
+      ? CORRECT.not_a_number(lacking.name)
+      : !isVoid && !isChangedIn(numbers, typed.numbers)
+        ? CORRECT.nothing
+        : typed.reason.trim() === ""
+          ? CORRECT.type_reason
+          : null;
+
+  async function save() {
+    const reason = typed.reason.trim();
+    const answer = isVoid
+      ? await takeBack(entry, reason)
+      : await correct(entry, withNumbers(body, typed.numbers), reason);
+    found.value = hindrance(answer);
+    if (!("saved" in answer)) return;
+    form.clear();
+    goTo(back);
+  }
+
+  function toWhatLacks() {
+    if (lacking !== null) form.type({ open: lacking.path });
+    focusFirst(lacking === null ? "reason" : undefined);
+  }
+
+  return { numbers, typed, type: form.type, found: found.value, isVoid, why, save, toWhatLacks };
+}
+
+function Form(props: FormProps) {
+  const form = useCorrectedNumbers(props);
+  const { typed, type, isVoid } = form;
+  const open = form.numbers.find((each) => each.path === typed.open);
+  return (
+    <Frame
+      where={CORRECT.where}
+      title={props.title}
+      isRecorded
+      gauge={<HeadGauge />}
+      benchName={CORRECT.bench}
+      hasKeypad
+      bench={
+        <>
+          {!isVoid && open !== undefined && (
+            <Keypad
+              key={open.path}
+              typed={typed.numbers[open.path] ?? open.value}
+              onTyped={(text) => type({ numbers: { ...typed.numbers, [open.path]: text } })}
+              isSigned={open.value !== ""}
+            />
+          )}
+          <Foot>
+            <BackKey href={`#${props.back}`} />
+            <MainKey
+              words={isVoid ? CORRECT.save_void : CORRECT.save}
+              notReady={form.why}
+              onNotReady={form.toWhatLacks}
+              onPress={() => void form.save()}
+            />
+          </Foot>
+        </>
+      }
+    >
+      <Refusal sentence={besideNone(form.found, ["reason"])} />
+      <FieldGroup label={CORRECT.choose}>
+        <CupChoice
+          name={CORRECT.choose}
+          options={WRONGS}
+          chosen={typed.wrong}
+          onChoose={(wrong) => type({ wrong })}
+        />
+      </FieldGroup>
+      <div id="field-reason">
+        <TextField
+          label={CORRECT.reason}
+          hint={CORRECT.reason_hint}
+          value={typed.reason}
+          onValue={(reason) => type({ reason })}
+          mostChars={REASON_CHARS_MAX}
+          refusal={beside(form.found, "reason")}
+        />
+      </div>
+      {!isVoid && <Numbers form={form} />}
+    </Frame>
+  );
+}
+
+/** Each with what it was, once it is another. */
+function Numbers({ form }: { form: ReturnType<typeof useCorrectedNumbers> }) {
+  const { numbers, typed, type } = form;
+  return (
+    <Part title={CORRECT.numbers}>
+      <p class="second">{CORRECT.numbers_why}</p>
+      {numbers.map(({ path, name, unit, value }) => {
+        const text = typed.numbers[path] ?? value;
+        return (
+          <NumberField
+            key={path}
+            label={name}
+            typed={text}
+            unit={unit}
+            hint={text === value ? undefined : CORRECT.was(amountWords(value, unit))}
+            isOpen={typed.open === path}
+            onOpen={() => type({ open: path })}
+          />
+        );
+      })}
+    </Part>
+  );
+}

@@ -1,0 +1,37 @@
+import { expect, test } from "vitest";
+import { isChangedIn, lackingIn, listIn, withNumbers } from "./numbers_in.ts";
+
+const BODY = { lot: "MJ-1", lot_size: 12, gross: ["522.1", "523.4"], steps: [{ readings: ["0"] }] };
+const GROSS = listIn(BODY.gross, { path: "gross", unit: "g", name: (number) => `pack ${number}` });
+
+test("a number is put in its place and everything else stays", () => {
+  expect(withNumbers(BODY, { "gross.1": "532.4" })).toEqual({ ...BODY, gross: ["522.1", "532.4"] });
+  expect(withNumbers(BODY, { "steps.0.readings.0": "-1" }).steps).toEqual([{ readings: ["-1"] }]);
+});
+
+test("a count stays a whole number", () => {
+  expect(withNumbers(BODY, { lot_size: "24" }).lot_size).toBe(24);
+});
+
+test("one that is rubbed out is gone from its list", () => {
+  expect(withNumbers(BODY, { "gross.0": "" }).gross).toEqual(["523.4"]);
+});
+
+test("what was recorded is left as it is", () => {
+  withNumbers(BODY, { "gross.0": "1" });
+
+  expect(BODY.gross).toEqual(["522.1", "523.4"]);
+});
+
+test("of a list one may be rubbed out, the only one may not", () => {
+  const [only] = listIn(["3"], { path: "tares", unit: "g", name: () => "empty" });
+
+  expect(lackingIn(GROSS, { "gross.0": "" })).toBeNull();
+  expect(lackingIn(GROSS, { "gross.0": "-" })?.name).toBe("pack 1");
+  expect(lackingIn(only === undefined ? [] : [only], { "tares.0": "" })?.path).toBe("tares.0");
+});
+
+test("typing the same again changes nothing", () => {
+  expect(isChangedIn(GROSS, { "gross.0": "522.1" })).toBe(false);
+  expect(isChangedIn(GROSS, { "gross.0": "522.10" })).toBe(true);
+});
