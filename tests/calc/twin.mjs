@@ -21,9 +21,17 @@ async function publicNames() {
   return names;
 }
 
+/** What a function throws is an answer too: it differs from the other language's and is shown. */
+function answerOrTrouble(asked) {
+  try {
+    return answerTo(asked.file, asked.function, asked.given);
+  } catch (trouble) {
+    return { threw: String(trouble) };
+  }
+}
+
 for await (const line of createInterface({ input: process.stdin })) {
   const asked = JSON.parse(line);
-  const answer =
-    asked === "names" ? await publicNames() : answerTo(asked.file, asked.function, asked.given);
+  const answer = asked === "names" ? await publicNames() : answerOrTrouble(asked);
   process.stdout.write(`${JSON.stringify(answer)}\n`);
 }
