@@ -83,8 +83,8 @@ def test_random_givens_get_the_same_answer_from_both(file: str, function: str) -
 def _talk(number: int) -> dict[tuple[str, str], list[tuple[Any, Any]]]:
     """Givens and the twin's answers for some functions.
 
-    Not for each alone: starting Node costs more than answering. Not for all in a soak: they would
-    not fit into memory.
+    Not for each alone: starting Node costs more than answering. Not for all in a soak: they
+    would not fit into memory.
     """
     names = FUNCTIONS[number * FUNCTIONS_A_TALK :][:FUNCTIONS_A_TALK]
     givens = [(name, given) for name in names for given in _givens(name)]
