@@ -12,9 +12,9 @@ from zoneinfo import ZoneInfo
 
 from demo_data.story import SEED, STORY_NUMBER
 from kitchenlog.calc.codes import lot_code
-from kitchenlog.entries.envelope import Entry, uuid7
+from kitchenlog.entries.envelope import uuid7
 from kitchenlog.entries.links import subjects_of
-from kitchenlog.entries.parse import parse_entry
+from kitchenlog.entries.parse import Parsed, parse_entry
 
 APP_VERSION = "demo"
 CHANCE_BYTES = 10
@@ -147,7 +147,7 @@ class Diary:
             "body": written.body,
         }
         parsed = parse_entry(entry)
-        assert isinstance(parsed, Entry), (parsed, written)  # the story itself would be wrong
+        assert isinstance(parsed, Parsed), (parsed, written)  # the story itself would be wrong
         return entry
 
     def _chance(self, what: str) -> bytes:
