@@ -22,6 +22,8 @@ Rule = Literal["beyond_limit", "eight_on_one_side", "six_in_a_row", "two_of_thre
 
 @dataclass(frozen=True, kw_only=True)
 class RuleSource:
+    """Who published a rule, and how that was learned."""
+
     source: str
     basis: str
 
@@ -54,6 +56,8 @@ _ROWS: Mapping[int, ChartRow] = MappingProxyType({row.n: row for row in CHART_RO
 
 @dataclass(frozen=True, kw_only=True)
 class Limits:
+    """The control limits of one point, in the unit of the series."""
+
     low: float
     high: float
 

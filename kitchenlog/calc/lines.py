@@ -20,6 +20,8 @@ FIT_POINTS_MIN = 3  # two points give a line but leave nothing to judge it by
 
 @dataclass(frozen=True, kw_only=True)
 class Point:
+    """One pair, each in the unit of its axis; exact, as it was read."""
+
     x: Decimal
     y: Decimal
 

@@ -31,6 +31,8 @@ class Repeats:
 
 @dataclass(frozen=True, kw_only=True)
 class Interval:
+    """Where a mean lies at the level that was asked for, in the unit of the readings."""
+
     low: float
     high: float
 
@@ -45,6 +47,8 @@ class Spread:
 
 @dataclass(frozen=True, kw_only=True)
 class PooledSd:
+    """One standard deviation of several groups, in their unit, and its degrees of freedom."""
+
     sd: float
     degrees: int
 

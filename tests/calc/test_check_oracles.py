@@ -16,8 +16,9 @@ from kitchenlog.calc.checks import reading_doubt
 from kitchenlog.calc.limits import mass_tolerance, rectangular_u
 from kitchenlog.calc.net_content import larger_declaration
 from kitchenlog.calc.net_limits import batch_plan, maximum_allowable_variation, pack_plan
+from kitchenlog.calc.net_packs import Moisture, moisture_allowance
 from kitchenlog.calc.net_tables import BATCH_PLAN_ROWS, CATEGORY_A_ROWS, MAV_ROWS
-from kitchenlog.calc.numbers import parse_decimal, total
+from kitchenlog.calc.numbers import total
 from kitchenlog.calc.ph_checks import THEORY_MV
 from kitchenlog.calc.readings import (
     ONE_SIDED_95,
@@ -29,6 +30,7 @@ from kitchenlog.calc.readings import (
 )
 from kitchenlog.calc.thermometer_checks import boiling_point_at_altitude
 from kitchenlog.calc.water import held_volume, water_density
+from tests.calc.student import share_below
 
 PINT = pint.UnitRegistry(non_int_type=Decimal)
 
@@ -121,9 +123,14 @@ def test_nine_degrees_and_s_of_a_fifth_need_a_guard_of_0_37() -> None:
 def test_flour_after_the_test_has_its_allowance_on_both_limits() -> None:
     """HB 133 (2026) 2.3.8, read: MAV 31.7 + 27 = 58.7 g; SEL 0.023 + 0.06 = 0.083 lb."""
     mav = maximum_allowable_variation(Decimal(907))
+    in_g = Moisture(percent=Decimal(3), places=0, taken="added_after")
+    in_lb = Moisture(percent=Decimal(3), places=2, taken="added_after")
 
-    assert total([mav.amount, Decimal(27)]) == Decimal("58.7")
-    assert total([parse_decimal("0.023"), parse_decimal("0.06")]) == Decimal("0.083")
+    allowed_g = moisture_allowance(Decimal(907), in_g)
+    allowed_lb = moisture_allowance(Decimal(2), in_lb)
+
+    assert total([mav.amount, allowed_g]) == Decimal("58.7")
+    assert total([Decimal("0.023"), allowed_lb]) == Decimal("0.083")
 
 
 def test_the_factors_from_memory_are_those_of_student() -> None:
@@ -134,7 +141,11 @@ def test_the_factors_from_memory_are_those_of_student() -> None:
             bound = float(row.sample_correction_factor) * math.sqrt(size)
             slack = 0.0007 * math.sqrt(size)
 
-            assert _below(bound - slack, size - 1) < 0.975 < _below(bound + slack, size - 1)
+            assert (
+                share_below(bound - slack, size - 1)
+                < 0.975
+                < share_below(bound + slack, size - 1)
+            )
             assert row.basis == "memory"
 
 
@@ -146,7 +157,11 @@ def test_the_factors_of_the_mean_are_those_of_student() -> None:
             bound = float(row.mean_factor) * math.sqrt(size)
             slack = 0.0006 * math.sqrt(size)
 
-            assert _below(bound - slack, size - 1) < 0.995 < _below(bound + slack, size - 1)
+            assert (
+                share_below(bound - slack, size - 1)
+                < 0.995
+                < share_below(bound + slack, size - 1)
+            )
 
 
 def test_a_gram_figure_of_the_mav_table_is_its_pound_figure_cut() -> None:
@@ -228,17 +243,3 @@ def test_every_row_names_its_source_and_how_it_was_read() -> None:
 
     for name in tables:
         assert all(row["source"] and row["basis"] in known for row in rows(name)), name
-
-
-def _below(t: float, degrees: int) -> float:
-    """Share of Student's distribution below t, by Simpson's rule on its density."""
-    log_scale = math.lgamma((degrees + 1) / 2) - math.lgamma(degrees / 2)
-    scale = math.exp(log_scale) / math.sqrt(degrees * math.pi)
-    steps = 4_000
-    width = t / steps
-    weights = (1 if i in (0, steps) else 4 if i % 2 else 2 for i in range(steps + 1))
-    area = sum(
-        weight * (1 + (i * width) ** 2 / degrees) ** (-(degrees + 1) / 2)
-        for i, weight in enumerate(weights)
-    )
-    return 0.5 + scale * area * width / 3

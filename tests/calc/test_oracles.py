@@ -28,6 +28,7 @@ from kitchenlog.calc.numbers import parse_decimal, plain, written
 from kitchenlog.calc.readings import ONE_SIDED_95, T_TABLE, coverage_factor
 from kitchenlog.calc.temperature import celsius
 from kitchenlog.calc.units import UNITS, in_base
+from tests.calc.student import share_below
 
 PINT = pint.UnitRegistry(non_int_type=Decimal)
 # What the pint library (0.25) calls our units; labels, metric spoons and cups it does not know.
@@ -106,9 +107,9 @@ def test_the_phone_has_the_same_tables() -> None:
 
 def test_the_t_table_is_what_integration_gives() -> None:
     for degrees, t in enumerate(T_TABLE, start=1):
-        assert _below(t, degrees) == pytest.approx(0.95, abs=1e-5)
+        assert share_below(t, degrees) == pytest.approx(0.95, abs=1e-5)
     for degrees in (40, 60, 120):
-        assert _below(coverage_factor(degrees), degrees) == pytest.approx(0.95, abs=1e-5)
+        assert share_below(coverage_factor(degrees), degrees) == pytest.approx(0.95, abs=1e-5)
     assert math.erf(ONE_SIDED_95 / math.sqrt(2)) / 2 + 0.5 == pytest.approx(0.95, abs=2e-5)
 
 
@@ -169,17 +170,3 @@ def test_every_row_of_the_units_file_is_read() -> None:
         row["value_in_base_unit"] == (written(unit.in_base) if unit.in_base is not None else "")
         for row, unit in zip(rows, UNITS.values(), strict=True)
     )
-
-
-def _below(t: float, degrees: int) -> float:
-    """Share of Student's distribution below t, by Simpson's rule on its density."""
-    log_scale = math.lgamma((degrees + 1) / 2) - math.lgamma(degrees / 2)
-    scale = math.exp(log_scale) / math.sqrt(degrees * math.pi)
-    steps = 4_000
-    width = t / steps
-    weights = (1 if i in (0, steps) else 4 if i % 2 else 2 for i in range(steps + 1))
-    area = sum(
-        weight * (1 + (i * width) ** 2 / degrees) ** (-(degrees + 1) / 2)
-        for i, weight in enumerate(weights)
-    )
-    return 0.5 + scale * area * width / 3

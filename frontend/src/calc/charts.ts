@@ -12,6 +12,7 @@ import { CHART_ROWS, type ChartRow } from "./tables/charts.ts";
 
 export type Rule = "beyond_limit" | "eight_on_one_side" | "six_in_a_row" | "two_of_three_far";
 
+/** Who published a rule, and how that was learned. */
 export interface RuleSource {
   readonly source: string;
   readonly basis: string;
@@ -40,6 +41,7 @@ export const FAR_COUNT = 2;
 
 const ROWS: ReadonlyMap<number, ChartRow> = new Map(CHART_ROWS.map((row) => [row.n, row]));
 
+/** The control limits of one point, in the unit of the series. */
 export interface Limits {
   readonly low: number;
   readonly high: number;

@@ -13,6 +13,7 @@ import { fBeyond, tQuantile } from "./quantiles.ts";
 
 export const FIT_POINTS_MIN = 3; // two points give a line but leave nothing to judge it by
 
+/** One pair, each in the unit of its axis; exact, as it was read. */
 export interface Point {
   readonly x: Decimal;
   readonly y: Decimal;

@@ -24,6 +24,7 @@ export interface Repeats {
   readonly degrees: number;
 }
 
+/** Where a mean lies at the level that was asked for, in the unit of the readings. */
 export interface Interval {
   readonly low: number;
   readonly high: number;
@@ -35,6 +36,7 @@ export interface Spread {
   readonly degrees: number;
 }
 
+/** One standard deviation of several groups, in their unit, and its degrees of freedom. */
 export interface PooledSd {
   readonly sd: number;
   readonly degrees: number;

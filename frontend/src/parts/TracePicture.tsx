@@ -42,7 +42,7 @@ const MOST_DRAWN = 8;
 const SHOWN_OF_MORE = 7;
 
 /** The largest seven and "12 more", when there are more than eight. */
-export function largestFirst(steps: readonly TraceStep[]): {
+function largestFirst(steps: readonly TraceStep[]): {
   shown: readonly TraceStep[];
   more: number;
 } {

@@ -15,7 +15,7 @@ import { sheet, sheetsOf } from "./sheets.ts";
 const TYPES = ["lot", "batch", "day", "material", "place", "source", "recipient"];
 
 /** The sheets of the person on the screen, as a walk reads them; reading them redraws a screen. */
-export const heldSheets: Sheets = {
+const heldSheets: Sheets = {
   get: (subject) => sheet<object>(subject).value?.state,
   keys: () => TYPES.flatMap((type) => sheetsOf<object>(type).value.map((shown) => shown.subject)),
 };

@@ -1,5 +1,5 @@
 /** Words of finishing a batch, of its balance and its page. */
-import { amountWords, dayWords } from "./numbers.ts";
+import { dayWords } from "./numbers.ts";
 
 export const FINISH = {
   bench: "Keys for what came out",
@@ -12,21 +12,16 @@ export const FINISH = {
   sample: "Samples taken",
   spilled: "Spilled",
   breakage: "Broken",
-  waste: "Wasted",
   losses: "Where the rest went",
   blank_hint: "Leave blank what was not measured. Blank is not nought.",
-  life: "Its date",
   life_sort: "Kind of date",
   on: "On",
   no_life: "no date",
-  lot: "Lot code",
   lot_named: (code: string) => `This becomes lot ${code}.`,
   finish: (words: string) => `Finish, ${words}`,
   good_first: "Say how much came out",
-  saving: "Saving",
   balance: "Where it went",
   not_here: "This batch is not on this phone yet.",
-  all_batches: "All batches",
   already: "This batch is finished. Correct it on its page.",
   open_page: "The whole batch",
   packs: (count: string, word: string) => `${count} ${word}`,
@@ -88,7 +83,6 @@ export const BATCH = {
   never: "never happened",
   chosen: (reason: string) => `chosen of two: ${reason}`,
   until_chosen: (amount: string) => `${amount} counts until one is chosen.`,
-  step: (says: string | null) => says ?? "",
   next: {
     lay_out: "Lay out",
     weigh_in: (name: string) => `Weigh in ${name}`,
@@ -96,7 +90,6 @@ export const BATCH = {
     finish: "Finish the batch",
   },
   label: "Label",
-  print_label: (code: string) => `Label for ${code}`,
   trace: "Trace",
   weigh: "Weigh in",
   start: "Start a batch",
@@ -109,8 +102,6 @@ export const BATCH = {
   not_here: "This batch is not on this phone yet.",
   all_batches: "All batches",
   rejected: (count: string) => `${count} rejected`,
-  amount: (amount: string | null, unit: string | null) => amountWords(amount, unit),
-  shown_by: "Added up from",
   from_phone: "This phone holds every entry and added them up.",
   from_server: "As the server last sent it.",
   from_both: "As the server last sent it, with what waits here on top.",
@@ -170,7 +161,6 @@ export const CORRECT_BATCH = {
   reason_first: "Say why first",
   nothing_changed: "Change something first",
   number_first: "Type the number first",
-  never: "It never happened",
   never_key: "Void it",
   not_here: "This entry is not on this phone.",
   batch: "The whole batch",

@@ -1,5 +1,4 @@
 /** Words of laying out. */
-import { countWords } from "./numbers.ts";
 
 const SMALL_COUNTS = [
   "none",
@@ -23,7 +22,6 @@ function still(count: number): string {
 export const LAY_OUT = {
   where: "Lay out",
   bench: "Next",
-  makes: (amount: string) => `makes ${amount}`,
   tube: (done: string, all: string) => `${done} of ${all} laid out`,
   done_of: (done: string, all: string) => `${done} of ${all}`,
   laid_out: "laid out",
@@ -39,7 +37,6 @@ export const LAY_OUT = {
   weigh_first: "Weigh in the first",
   still,
   lines: "Lines",
-  count: (lines: number) => countWords(lines, "line"),
   not_here: "This batch is not on this phone yet.",
   all_batches: "All batches",
 };

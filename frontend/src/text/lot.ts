@@ -18,7 +18,6 @@ export const LOT = {
   source: "Source",
   their_lot: "Their lot mark",
   batch: "Batch",
-  life: "Date",
   made: "Came in",
   sums: "Where it went",
   sold: "Sold",
@@ -73,6 +72,5 @@ export const SAID = {
   to: (name: string) => `to ${name}`,
   at: (name: string) => `at ${name}`,
   because: (reason: string) => `because ${reason.replaceAll("_", " ")}`,
-  in_batch: (name: string) => `in batch ${name}`,
   refused: (why: string) => `refused: ${why}`,
 };

@@ -25,8 +25,6 @@ export const LOTS = {
   on: (sort: string, day: string) => `${sort} ${whole(dayWords(day, true))}`,
   past: (sort: string, day: string) => `past ${sort} ${whole(dayWords(day, true))}`,
   past_best: (day: string) => `past its best ${whole(dayWords(day, true))}`,
-  refused: "refused",
-  no_date: "no date",
   below_zero: "below zero",
 };
 

@@ -6,7 +6,6 @@ export const OUTBOX = {
   title: "On this phone",
   bench: "Hand over",
   hand_over: "Hand over now",
-  handing_over: "Trying now",
   nobody: "Nobody is signed in here.",
   since: (moment: string) => `oldest since ${moment}`,
   last_heard: (moment: string) => `server heard ${moment}`,

@@ -4,14 +4,12 @@ import { amountWords, figure } from "./numbers.ts";
 export const RECIPE = {
   yields: "The yields of this recipe",
   version: (number: string) => `version ${number}`,
-  not_published: "not published yet",
   first: "Publishing makes version 1.",
   next: (latest: string, next: string) =>
     `From version ${latest}. Publishing makes version ${next}.`,
   newer: (number: string) =>
     `Version ${number} was published meanwhile. Compare before you publish yours.`,
   latest: (number: string, day: string) => `Latest is version ${number}, ${day}.`,
-  name: "Name",
   product: "What comes out",
   product_none: "No product yet. Add one under Materials.",
   makes: "As written it makes",
@@ -26,17 +24,13 @@ export const RECIPE = {
   steps: "Steps",
   no_steps: "No step yet. Write what is done first.",
   add_step: "Add a step",
-  life: "Shelf life",
   does_not_scale:
     "Cooking time, heat and pan size do not scale with the amount. A larger batch heats and cools more slowly: decide by readings, and defer to local code, the tested recipe and your process authority.",
   publish: (number: string) => `Publish version ${number}`,
   same: "Nothing differs from the latest version",
   changes: (number: string) => `Against version ${number}`,
-  all_new: "This is the first version.",
   no_change: "Nothing differs yet.",
-  not_complete: "not complete",
   loading: "Reading the densities",
-  published: "published",
 };
 
 export const LINE = {
@@ -80,7 +74,6 @@ export const STEP = {
   limit_by: "set by",
   set_by_hint: "As: the tested recipe. A limit without a source is only a habit.",
   caution: "Caution, shown in full beside the reading",
-  usual: "Usual words",
   defer: "Defer to local code, the tested recipe and your process authority.",
   done: "Keep the step",
   remove: "Take this step out",

@@ -129,7 +129,6 @@ export const SKILLS = {
   repeats: "repeatability s",
   mean: "mean",
   times: "times",
-  on: "on",
   improved: "What became better",
   improved_why: "Only steps larger than their own doubt are listed.",
   improved_first: "The next drill is compared with this one.",

@@ -11,7 +11,6 @@ export const START = {
   version: (number: number) => `version ${number}`,
   version_of: (number: number, on: string) => `version ${number}, ${dayWords(on, true)}`,
   versions: "Version",
-  makes: (amount: string) => `makes ${amount}`,
   times: (factor: string) => `\u00d7 ${figure(factor)}`,
   how_much: "How much?",
   by: {
@@ -37,8 +36,5 @@ export const START = {
   how_much_first: "Say how much first",
   nothing_at_hand: "Nothing at hand to use up",
   start: (makes: string) => `Start, ${makes}`,
-  packs: (count: string, word: string) => amountWords(count, word),
-  pack: "packs",
-  no_packs: "This recipe does not say its packs.",
   unknown: "This recipe is not on this phone.",
 };

@@ -1,5 +1,5 @@
 /** Words of a step and its check. */
-import { amountWords, figure } from "./numbers.ts";
+import { amountWords } from "./numbers.ts";
 
 const MEASURED: Record<string, string> = {
   prepared_mass: "Weigh what was prepared",
@@ -17,14 +17,12 @@ export const STEP = {
   bench: "Keys for the step",
   step_of: (step: string, count: string) => `Step ${step} of ${count}`,
   measure: (measures: string | null) => MEASURED[measures ?? ""] ?? "Do it, then say so",
-  shows: "It shows",
   limit: "limit",
   no_limit: "no limit",
   at_least: (low: string) => `at least ${low}`,
   at_most: (high: string) => `at most ${high}`,
   from_to: (low: string, high: string) => `${low} to ${high}`,
   set_by: "set by",
-  no_instrument: "no instrument",
   choose_instrument: "Which instrument shows it?",
   without: "none of these",
   none: "No instrument for this is set up.",
@@ -53,7 +51,6 @@ export const STEP = {
   all_steps: "The whole batch",
   glass: (level: string, limit: string) => `Glass: ${level}; ${limit}`,
   glass_empty: (limit: string) => `Glass, empty; ${limit}`,
-  give_or_take: (reach: string) => `\u00b1 ${figure(reach)}`,
   value: (value: string | null, unit: string | null) => amountWords(value, unit),
 };
 

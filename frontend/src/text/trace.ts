@@ -44,7 +44,6 @@ export const TRACE = {
   not_held: "This phone does not hold this lot. Ask the server.",
   not_known: "Not known here",
   way: (from: string, to: string) => `${from} to ${to}`,
-  lot_sheet: "Lot sheet",
 };
 
 export const CALL = {

@@ -84,7 +84,7 @@ export function checkBody(typed: CheckTyped, checked: Checked): Body {
  * The line the check asks for, "" for none. A thorough one asks by itself for what its steps
  * carry; after an adjustment what was found before it corrects nothing any more.
  */
-export function lineAsked(typed: CheckTyped, read: readonly Body[]): string {
+function lineAsked(typed: CheckTyped, read: readonly Body[]): string {
   const [first = ""] = linesFor(read);
   if (typed.is_adjusted) return "";
   if (typed.line !== "auto") return typed.line;

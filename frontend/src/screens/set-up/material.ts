@@ -26,7 +26,7 @@ export const MEASURES = ["mass", "volume", "count"] as const;
 export const ALLERGENS: readonly string[] =
   KINDS.material_defined.fields.find((field) => field.name === "allergens")?.choices ?? [];
 /** Units of one pack. */
-export const PACK_UNITS = ["g", "kg", "oz", "lb", "mL", "L", "us_floz"];
+const PACK_UNITS = ["g", "kg", "oz", "lb", "mL", "L", "us_floz"];
 
 const TEXTS = [
   "name",

@@ -31,7 +31,7 @@ export function textField(defined: Defined | null, name: string): string | null 
 }
 
 /** An amount for reading: `10004` g as 10.004 kg, `0.0004` kg as 0.4 g, every digit kept. */
-export function shownAmount(amount: string, unit: string): { amount: string; unit: string } {
+function shownAmount(amount: string, unit: string): { amount: string; unit: string } {
   const [large, small] = [LARGE[unit], SMALL[unit]];
   const value = parseDecimal(amount);
   if (small !== undefined && !value.isZero() && value.abs().compare(SMALL_BELOW) < 0) {

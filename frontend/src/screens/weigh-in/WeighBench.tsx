@@ -32,7 +32,7 @@ interface BenchProps {
 const UNITS_READ = ["g", "kg", "oz", "lb", "mL", "L", "us_floz", "us_cup", "us_tbsp", "us_tsp"];
 
 /** The next unit of the same dimension in which kitchens read. */
-export function nextUnit(unit: string): string {
+function nextUnit(unit: string): string {
   if (!isUnit(unit)) return unit;
   const dimension = UNITS.get(unit)?.dimension;
   const alike = UNITS_READ.filter((each) => UNITS.get(each)?.dimension === dimension);
