@@ -1,6 +1,6 @@
 /** Accuracy and precision: a drop in still water, cut at the surface. */
 import { figure } from "../text/numbers.ts";
-import { evenStep, numeralPlaces } from "./drawing.ts";
+import { numeralPlaces, stepReaching } from "./drawing.ts";
 
 /** Errors of single readings in one unit; `bias` and `spread` in the same. */
 export interface RingsProps {
@@ -19,9 +19,7 @@ const DROP = 5;
 /** Rings at one, two and three steps around the true value, wide enough for every drop. */
 function stepFor(errors: readonly number[]): number {
   const most = Math.max(...errors.map(Math.abs), 0.5);
-  const fine = evenStep(most / RINGS, 1);
-  const step = fine * RINGS >= most ? fine : fine * 2;
-  return step * RINGS >= most ? step : step * 1.25;
+  return stepReaching(most, RINGS);
 }
 
 /** Readings lie on the level, those that meet stand on each other. */
@@ -49,7 +47,7 @@ export function Rings({ errors, bias, spread, says }: RingsProps) {
       <path class="wall" d={`M8 ${LEVEL}H${WIDTH - 8}`} />
       {numerals.map((at) => (
         <text key={at} class="numeral" x={x(at)} y={LEVEL + 24} text-anchor="middle">
-          {signed(at, numeralPlaces(step * 4))}
+          {signed(at, numeralPlaces(step))}
         </text>
       ))}
       {piled(errors.map(x)).map((drop, index) => (
@@ -71,7 +69,7 @@ function halfOf(spread: number | null, x: (error: number) => number, middle: num
 }
 
 function signed(at: number, places: number): string {
-  const text = figure(at.toFixed(Math.max(0, places)));
+  const text = figure(at.toFixed(places));
   return at > 0 ? `+${text}` : text;
 }
 

@@ -1,5 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { bands, evenStep, glassWindow, streamWidths, ticksOf, whiskerShare } from "./drawing.ts";
+import {
+  bands,
+  evenStep,
+  glassWindow,
+  numeralPlaces,
+  stepReaching,
+  streamWidths,
+  ticksOf,
+  whiskerShare,
+} from "./drawing.ts";
 
 describe("the geometry of drawings", () => {
   it("cuts the glass when the limits lie far from nought", () => {
@@ -29,6 +38,19 @@ describe("the geometry of drawings", () => {
     expect(evenStep(8.7, 4)).toBe(2);
     expect(evenStep(100, 4)).toBe(20);
     expect(evenStep(0.9, 4)).toBeCloseTo(0.2);
+  });
+
+  it("numbers rings so that every numeral is the ring it stands at", () => {
+    for (const most of [0.5, 0.9, 1, 1.24, 2.4, 3, 3.1, 7, 12, 28.9, 31]) {
+      const step = stepReaching(most, 3);
+      const numerals = [1, 2, 3].map((ring) => (ring * step).toFixed(numeralPlaces(step)));
+
+      expect(step * 3).toBeGreaterThanOrEqual(most);
+      expect(step * 3).toBeLessThan(most * 2.1);
+      numerals.forEach((numeral, at) => {
+        expect(Number(numeral)).toBeCloseTo(step * (at + 1), 9);
+      });
+    }
   });
 
   it("cuts a step of two into halves or fifths that are easily read", () => {

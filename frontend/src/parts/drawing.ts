@@ -42,6 +42,13 @@ export function evenStep(span: number, least: number): number {
   return factor * power;
 }
 
+/** The least of 1, 2, 3, 4, 5 times a power of ten of which `count` reach as far as `most`. */
+export function stepReaching(most: number, count: number): number {
+  const power = 10 ** Math.floor(Math.log10(most / count));
+  const factor = [1, 2, 3, 4, 5].find((each) => each * power * count >= most) ?? 10;
+  return factor * power;
+}
+
 /** How many decimals the numerals of a scale with this step need. */
 export function numeralPlaces(step: number): number {
   return Math.max(0, -Math.floor(Math.log10(step) + 1e-9));

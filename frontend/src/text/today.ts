@@ -58,6 +58,9 @@ export const TODAY = {
   failed: (count: number) =>
     `${countWords(count, "batch", "batches")} leaned on an instrument that failed`,
   failed_why: "See which readings, and who got what came of them.",
+  filled_short: (count: number) => `${countWords(count, "lot")} failed the fill check`,
+  filled_short_why: "Packs of it are on hand. See how far they are short.",
+  to_check: "Instruments to check",
   below_zero: (count: number) => `${countWords(count, "lot")} below zero`,
   below_zero_why: "More went out than came in. Count it.",
   aside: (count: number) => `${countWords(count, "entry", "entries")} kept aside`,

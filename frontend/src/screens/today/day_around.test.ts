@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { type BatchState, batchState } from "../../calc/batches.ts";
 import type { Fact } from "../../calc/record.ts";
-import { writtenLast } from "./day_around.ts";
+import { filledShort, toCheck, writtenLast } from "./day_around.ts";
 
 function fact(id: string, kind: string, minute: string, body: Fact["body"]): Fact {
   return {
@@ -60,4 +60,31 @@ test("only the last five are listed", () => {
   });
 
   expect(writtenLast([batchOf(start, ...weighed)])).toHaveLength(5);
+});
+
+test("a lot stands out while its last fill check failed and packs are on hand", () => {
+  const lot = (code: string, on_hand: string, ...verdicts: string[]) => ({
+    lot: code,
+    on_hand,
+    fills: verdicts.map((verdict) => ({ verdict })),
+  });
+
+  const found = filledShort([
+    lot("short", "3", "pass", "fail"),
+    lot("mended", "3", "fail", "pass"),
+    lot("sold out", "0", "fail"),
+    lot("below zero", "-2", "fail"),
+    lot("not weighed", "3"),
+  ]);
+
+  expect(found.map((each) => each.lot)).toEqual(["short"]);
+});
+
+test("instruments that want a check are counted, the gravest first", () => {
+  expect(toCheck(["fit", "due", "not_checked", "failed", "due"])).toEqual([
+    ["failed", 1],
+    ["due", 2],
+    ["not_checked", 1],
+  ]);
+  expect(toCheck(["fit"])).toEqual([]);
 });

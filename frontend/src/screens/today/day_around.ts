@@ -1,13 +1,23 @@
 /** What stands around the day: what to look at, what to use first, what was written last. */
 import type { BatchState } from "../../calc/batches.ts";
+import { parseDecimal } from "../../calc/numbers.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
 import { daysLeft } from "../../calc/shelf_life.ts";
 import { sheetsOf } from "../../state/sheets.ts";
 import { allStock, type LotInStock } from "../../state/stock.ts";
+import type { Fitness } from "../shared/fitness.ts";
 
+const NOTHING = parseDecimal("0");
 const SOON_DAYS = 7;
 const MOST_SOON = 4;
 const MOST_WRITTEN = 5;
+const TO_CHECK: readonly Fitness[] = ["failed", "due", "not_checked"];
+
+/** What of a lot says whether it is filled; a sheet of an earlier version knows no fills. */
+interface Filled {
+  on_hand: string;
+  fills?: readonly { verdict: string }[];
+}
 
 /** Something written into a batch. `amount` and `unit` as they were read, where something was. */
 export interface Written {
@@ -71,6 +81,22 @@ export function failedFor(batch: BatchState): string[] {
   return batch.findings
     .filter((each) => each.what === "instrument_failed" && !each.is_settled)
     .flatMap(({ entry }) => entry ?? []);
+}
+
+/** The last fill check of these lots failed, and some of their packs are still on hand. */
+export function filledShort<Lot extends Filled>(lots: readonly Lot[]): Lot[] {
+  return lots.filter(
+    ({ fills, on_hand }) =>
+      fills?.at(-1)?.verdict === "fail" && parseDecimal(on_hand).compare(NOTHING) > 0,
+  );
+}
+
+/** How many of these are failed, due or were never checked, the gravest first; fit ones do not count. */
+export function toCheck(standings: readonly Fitness[]): [Fitness, number][] {
+  return TO_CHECK.map((is): [Fitness, number] => [
+    is,
+    standings.filter((each) => each === is).length,
+  ]).filter(([, count]) => count > 0);
 }
 
 /** Lots below zero somewhere. */

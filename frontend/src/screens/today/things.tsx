@@ -1,9 +1,12 @@
 /** The things beside the day's glass: past rows to be read, the rest cups. */
+
+import type { LotState } from "../../calc/stock.ts";
 import { Cup } from "../../parts/Cup.tsx";
 import type { DayThing } from "../../parts/DayGlass.tsx";
 import { Tube } from "../../parts/Tube.tsx";
 import { attention } from "../../state/outbox.ts";
 import { current } from "../../state/session.ts";
+import { sheetsOf } from "../../state/sheets.ts";
 import { nameOf } from "../../state/stock.ts";
 import { type UnderWay, underWay } from "../../state/today.ts";
 import { clockWords, ordinal } from "../../text/numbers.ts";
@@ -12,7 +15,7 @@ import { pathOfAct, pathOfLeaned, recipeNameOf } from "../shared/batches.ts";
 import { zone } from "../shared/edge.ts";
 import { amountText, lifeShown, materialOf } from "../shared/lots.ts";
 import { hourOf, lateLots, pastOf } from "./day.ts";
-import { belowZero, failedFor, toLookAt } from "./day_around.ts";
+import { belowZero, failedFor, filledShort, toLookAt } from "./day_around.ts";
 
 const STAGES = 4; // laid out, weighed in, cooked, packed
 
@@ -65,6 +68,14 @@ function looks(): DayThing[] {
       },
     ],
   ];
+  const [short, ...shorter] = filledShort(
+    sheetsOf<LotState>("lot").value.map(({ state }) => state),
+  );
+  if (short !== undefined) {
+    const href = shorter.length === 0 ? `#/lot/${short.lot}` : "#/stock";
+    const words = TODAY.filled_short(shorter.length + 1);
+    all.push([1, { id: "short", href, words, why: TODAY.filled_short_why }]);
+  }
   const leaning = toLookAt().filter((batch) => failedFor(batch).length > 0);
   if (isCoordinator() && leaning.length > 0) {
     const [check, ...others] = new Set(leaning.flatMap(failedFor));
