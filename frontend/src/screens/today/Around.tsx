@@ -6,14 +6,12 @@ import { current } from "../../state/session.ts";
 import { kitchen, setKitchen } from "../../state/settings.ts";
 import { sheetsOf } from "../../state/sheets.ts";
 import { nameOf, places } from "../../state/stock.ts";
-import { FITNESS } from "../../text/fitness.ts";
 import { amountWords, clockWords, dayWords } from "../../text/numbers.ts";
 import { TODAY } from "../../text/today.ts";
-import { instrumentsInUse } from "../shared/batches.ts";
 import { dayOf, zone } from "../shared/edge.ts";
-import { standingOf } from "../shared/instruments.ts";
 import { amountText, lifeShown, materialOf } from "../shared/lots.ts";
-import { toCheck, useFirst, type Written, writtenLast } from "./day_around.ts";
+import { useFirst, type Written, writtenLast } from "./day_around.ts";
+import { ToCheckLater } from "./ToCheckLater.tsx";
 
 /** Who makes is asked for the kitchen, who sells for the stall. */
 function isWorkedAt(sort: unknown): boolean {
@@ -49,7 +47,7 @@ export function Around({ today }: { today: string }) {
   const written = writtenLast(sheetsOf<BatchState>("batch").value.map(({ state }) => state));
   return (
     <>
-      <ToCheck />
+      <ToCheckLater />
       <Part title={TODAY.use_first}>
         {soon.length === 0 && <p class="second">{TODAY.nothing_soon}</p>}
         <ul class="around">
@@ -81,27 +79,6 @@ export function Around({ today }: { today: string }) {
         </p>
       )}
     </>
-  );
-}
-
-/** One quiet row for all instruments here that want a check; nothing where all are fit. */
-function ToCheck() {
-  const here = instrumentsInUse(kitchen.value).filter((each) => each.is_here);
-  const found = toCheck(here.map((each) => standingOf(each.id).is));
-  if (found.length === 0) return null;
-  const all = found.reduce((sum, [, count]) => sum + count, 0);
-  return (
-    <ul class="around">
-      <li>
-        <Cup href="#/instruments">
-          <span>{TODAY.to_check}</span>
-          <b>{all}</b>
-          <span class="second">
-            {found.map(([is, count]) => `${count} ${FITNESS[is]}`).join(", ")}
-          </span>
-        </Cup>
-      </li>
-    </ul>
   );
 }
 
