@@ -40,7 +40,7 @@ for (const chunk of Object.values(chunks)) {
 
 const entryKey = keyWhere((chunk) => chunk.isEntry === true);
 const first = reachedFrom(entryKey);
-const firstScreenKey = keyWhere((chunk) => /screens\/today\//.test(chunk.src ?? ""));
+const firstScreenKey = keyWhere((chunk) => /screens\/today\/TodayScreen/.test(chunk.src ?? ""));
 for (const key of reachedFrom(firstScreenKey)) first.add(key);
 
 const lines: { name: string; bytes: number; most: number }[] = [
