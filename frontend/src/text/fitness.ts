@@ -14,5 +14,5 @@ export const FITNESS = {
   of_batch: "An instrument its batch was measured with failed a check.",
   line: "in question",
   weighed_on: (name: string) => `Its water was weighed on ${name}.`,
-  beyond: "Beyond what was checked: the correction is stretched.",
+  beyond: "Outside what was checked: the corrected figure is less sure.",
 };

@@ -46,7 +46,7 @@ export const INSTRUMENTS = {
   formula: (height: string, slope: string, centre: string) =>
     `correction = ${height} ${slope} \u00d7 (reading \u2212 ${centre})`,
   range: (low: string, high: string) =>
-    `Checked from ${low} to ${high}. Beyond that it is stretched.`,
+    `Checked from ${low} to ${high}. A reading outside that is less sure.`,
   spread: (sd: string) => `One reading spreads by ${sd} (standard deviation of repeats).`,
   no_spread: "Its repeats all read the same.",
   put_right: "Put right on the spot.",

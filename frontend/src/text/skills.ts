@@ -49,6 +49,7 @@ export const DRILL = {
   each_mark: (division: string, unit: string) => `Each mark is ${amountWords(division, unit)}.`,
   level_is: (holds: string) => `Level, 100 %, is ${amountWords(holds, "mL")}. Heaped is more.`,
   type_first: "Type what you read",
+  ends_at: (low: string, high: string) => `It goes from ${low} to ${high}: read again`,
   keep: (amount: string) => `Keep ${amount}`,
   keep_again: (amount: string, turn: number) => `Keep ${amount}, ${ordinal(turn)} time`,
   in_words: "Tell me in words",

@@ -20,8 +20,13 @@ export function Correction({ state }: { state: InstrumentState }) {
             <b>{appliedWords(line) ?? lineWords(line)}</b>
             {found === undefined ? "." : `, ${INSTRUMENTS.found_by(found.on)}.`}
           </p>
-          <p class="second">{formulaWords(line)}</p>
-          <p class="second">{rangeWords(line)}</p>
+          {line.is_significant !== false && (
+            <p class="second">
+              {formulaWords(line)}
+              <br />
+              {rangeWords(line)}
+            </p>
+          )}
         </>
       )}
       {row?.repeatability && (

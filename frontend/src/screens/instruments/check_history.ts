@@ -16,7 +16,7 @@ export function checkWords(fields: Body): (entry: Standing) => EntryWords {
     return {
       did: INSTRUMENTS.checked,
       amount: `${VERDICT_WORDS[result.verdict]}. ${saidOf({ ...result, unit: checkedUnit(sort, body) })}`,
-      says: "",
+      says: textIn(body, "note") ?? "",
     };
   };
 }

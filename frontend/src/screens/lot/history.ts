@@ -51,7 +51,8 @@ function saysOf(kind: string, body: Body): string {
     sale: () => at,
     return: () => SAID.because(textIn(body, "reason") ?? ""),
     count: () => at,
-    fill_checked: () => VERDICT_WORDS[fillOf(body).verdict] ?? "",
+    fill_checked: () =>
+      [VERDICT_WORDS[fillOf(body).verdict], textIn(body, "note")].filter(Boolean).join(". "),
     note: () => textIn(body, "says") ?? "",
     finding_settled: () => textIn(body, "reason") ?? "",
   };

@@ -1,4 +1,5 @@
 /** The bench of a drill: keypad and keep, the choice of a scale, or save. */
+import type { Question } from "../../calc/drills.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot } from "../../parts/Frame.tsx";
@@ -63,8 +64,9 @@ function Reading({ drilling, onLeave }: BenchProps) {
   const number = typedNumber(read);
   const turn = weighingTurn(typed.at);
   const amount = amountWords(number, question?.unit ?? scale?.unit);
+  const hinders = number === null ? DRILL.type_first : offTheScale(question, number);
   const keep = () => {
-    if (number !== null) drilling.next();
+    if (hinders === null) drilling.next();
   };
   return (
     <>
@@ -78,12 +80,20 @@ function Reading({ drilling, onLeave }: BenchProps) {
         <BackKey onPress={typed.at === 0 ? onLeave : drilling.back} />
         <MainKey
           words={turn > 0 ? DRILL.keep_again(amount, turn) : DRILL.keep(amount)}
-          notReady={number === null ? DRILL.type_first : null}
+          notReady={hinders}
           onPress={keep}
         />
       </Foot>
     </>
   );
+}
+
+/** A slip of a digit would spoil a person's figures: nobody reads beyond what is drawn. */
+function offTheScale(question: Question | null, number: string): string | null {
+  if (question === null) return null;
+  const { low, high, unit } = question;
+  const isOn = Number(number) >= Number(low) && Number(number) <= Number(high);
+  return isOn ? null : DRILL.ends_at(amountWords(low, unit), amountWords(high, unit));
 }
 
 function ScaleChoice({ drilling }: BenchProps) {
