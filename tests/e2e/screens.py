@@ -97,12 +97,14 @@ class Addresses:
         return self._defined("instrument", sort="scale")
 
     def _corrected(self, pattern: str) -> dict[str, str]:
-        """A check or a drill this phone holds, and whose it is."""
+        """A check or a drill this phone holds, and whose it is; made up where it holds none."""
         is_check = pattern.startswith("/instruments/")
         kind, about = (
             ("instrument_checked", "instrument") if is_check else ("drill_done", "member")
         )
-        entry = next(each for each in self.entries.values() if each["kind"] == kind)
+        made_up = {"id": "none", "body": {about: "nobody"}}
+        held = (each for each in self.entries.values() if each["kind"] == kind)
+        entry = next(held, made_up)
         return {"entry": entry["id"], "id" if is_check else "member": entry["body"][about]}
 
     def _all(self, type: str) -> Any:

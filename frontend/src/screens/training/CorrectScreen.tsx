@@ -1,4 +1,5 @@
 /** Correct or void a drill: a slip of the thumb is no error of the eye. */
+import { SKILLS } from "../../text/skills.ts";
 import { CorrectNumbers } from "../shared/CorrectNumbers.tsx";
 import { memberName } from "../shared/people.ts";
 import { drillNumbers } from "./drill_history.ts";
@@ -10,7 +11,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
     <CorrectNumbers
       subject={`skill:${member}`}
       entry={entry}
-      title={memberName(member)}
+      title={memberName(member) || SKILLS.where}
       back={`/skills/${member}`}
       numbersOf={drillNumbers}
     />
