@@ -1,6 +1,7 @@
 /** What leaned on an instrument: over held sheets at once, and the whole record when it comes. */
 import { type Signal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
+import type { InstrumentState } from "../../calc/instruments.ts";
 import { askedImpact, askedReadings, type Impact, type ImpactReading } from "../../state/impact.ts";
 import { sheet } from "../../state/sheets.ts";
 import { LEANED } from "../../text/instruments.ts";
@@ -34,11 +35,13 @@ export function useLeaned(instrument: string, check: string): Seen {
   const answer = useSignal<Answer | null>(null);
   const trouble = useSignal<string | null>(null);
   // An own check that has just been handed over is known to the server from then on.
-  const waiting = sheet<object>(`instrument:${instrument}`).value?.waiting ?? 0;
+  const shown = sheet<InstrumentState>(`instrument:${instrument}`).value;
+  const waiting = shown?.waiting ?? 0;
+  const hinders = hindersAsking(shown?.state ?? null, { check, waiting });
   useEffect(() => {
-    trouble.value = waiting > 0 ? LEANED.not_handed : null;
-    return waiting > 0 ? undefined : asking(instrument, check, { answer, trouble });
-  }, [instrument, check, waiting]);
+    trouble.value = hinders;
+    return hinders === null ? asking(instrument, check, { answer, trouble }) : undefined;
+  }, [instrument, check, hinders]);
   const whole = answer.value?.about === check ? answer.value : null;
   if (whole === null) {
     const says = [LEANED.held_why, trouble.value ?? LEANED.asking].join(" ");
@@ -46,6 +49,16 @@ export function useLeaned(instrument: string, check: string): Seen {
   }
   const leaned = leanedFrom(whole.impact, whole.readings);
   return { leaned, isWhole: true, says: wholeSays(whole, trouble.value) };
+}
+
+/** Why the server need not be asked; its sheet names every check. Null: ask. */
+function hindersAsking(
+  state: InstrumentState | null,
+  { check, waiting }: { check: string; waiting: number },
+): string | null {
+  if (waiting > 0) return LEANED.not_handed;
+  const known = state?.checks?.find((each) => each.entry === check);
+  return state === null || known?.verdict === "failed" ? null : LEANED.not_found;
 }
 
 function wholeSays({ impact, readings, at, isDone }: Answer, trouble: string | null): string {
