@@ -260,7 +260,7 @@ def test_random_histories_reach_every_way_of_leaning() -> None:
     seen: set[str] = set()
 
     @given(history=histories(leans=True))
-    @settings(QUIET, max_examples=300)
+    @settings(QUIET, max_examples=1_000)
     def collect(history: list[dict[str, Any]]) -> None:
         batch = sheet_of("batch:b1", [fact_of(each) for each in history])
         for each in (
