@@ -70,12 +70,13 @@ def supervise(children: Sequence[Child], *, folder: Path) -> None:
     except Told:
         logger.info("stopping")
     finally:
-        for number in (signal.SIGTERM, signal.SIGINT):
-            signal.signal(number, signal.SIG_IGN)
         _end(children)
 
 
 def _tell(_number: int, _frame: FrameType | None) -> None:
+    """Told once is enough: a second word while stopping would end it half-way."""
+    for number in (signal.SIGTERM, signal.SIGINT):
+        signal.signal(number, signal.SIG_IGN)
     raise Told
 
 
