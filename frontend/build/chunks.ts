@@ -11,7 +11,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   // What the first screen needs, and nothing else: it must come up fast on an old phone.
   [/\/calc\/(numbers|record|bodies|subjects|units|shelf_life|tables\/units)\.ts$/, "base"],
   [/\/parts\/(Cup|DayGlass|Frame|Icon|Plain|Tube|WaitingGauge|drawing|signs)\.tsx?$/, "base"],
-  [/\/screens\/shared\/(HeadGauge|batches|edge|lots|use_now)\.tsx?$/, "base"],
+  [/\/screens\/common\/(HeadGauge|batches|edge|lots|use_now)\.tsx?$/, "base"],
   [/\/entries\/moments\.ts$/, "base"],
   [/\/text\/(app|lots|numbers|parts|today)\.ts$/, "base"],
   [/\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|making|trace)[\w.]+\.ts$/, "base"],
@@ -43,7 +43,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "instruments",
   ],
   // What several tasks share, then one file a task.
-  [/\/(parts|screens\/shared)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes)\.ts$/, "shared"],
+  [/\/(parts|screens\/common)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes)\.ts$/, "common"],
   [/\/text\/set_up_recipe\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
   [/\/text\/set_up\.ts$|\/screens\/set-up\//, "set_up"],
   [/\/screens\/(sign-in|people|outbox)\//, "people"],

@@ -14,7 +14,7 @@ from playwright.sync_api import BrowserContext, ConsoleMessage, Error, Locator, 
 SMALL = {"width": 360, "height": 800}
 LAPTOP = {"width": 1280, "height": 800}
 WAIT_MS = 20_000
-KEY_MS = 60  # two touches within 50 ms are one touch of a wet finger
+TOUCH_MS = 60  # two touches within 50 ms are one touch of a wet finger
 GONE_S_MAX = 20
 DRAFT_S_MAX = 5
 WHOLE_S_MAX = 60
@@ -240,7 +240,7 @@ class Phone:
 
     def press(self, name: str, *, exact: bool = False, among: Locator | None = None) -> None:
         """Press it once it is there; the first one where several are named alike."""
-        self.cup(name, exact=exact, among=among).first.click()
+        self.cup(name, exact=exact, among=among).first.click(delay=TOUCH_MS)
 
     def main_key(self) -> Locator:
         """The one main act of the screen."""
@@ -248,7 +248,8 @@ class Phone:
 
     def press_main(self, words: str) -> None:
         """Press the main key once it says this and is ready."""
-        self.page.locator(".bench .cup.main:not(.not-ready)", has_text=words).click()
+        main_key = self.page.locator(".bench .cup.main:not(.not-ready)", has_text=words)
+        main_key.click(delay=TOUCH_MS)
 
     def type_digits(self, digits: str) -> None:
         """On the own keypad, key by key."""
@@ -262,7 +263,7 @@ class Phone:
 
     def _press_key(self, name: str) -> None:
         keys = self.page.get_by_role("group", name="Digits")
-        keys.get_by_role("button", name=name, exact=True).click(delay=KEY_MS)
+        keys.get_by_role("button", name=name, exact=True).click(delay=TOUCH_MS)
 
     def sees(self, words: str, *, exact: bool = False) -> None:
         """Wait until these words are on the screen."""

@@ -7,11 +7,11 @@ import type { HeldEntry } from "../../state/record.ts";
 import { BATCH, lossWord } from "../../text/finish.ts";
 import { lifeSortWord } from "../../text/lots.ts";
 import { amountWords, clockWords, dayWords, figure } from "../../text/numbers.ts";
-import { type BatchLine, type BatchStep, lineName } from "../shared/batches.ts";
-import { zone } from "../shared/edge.ts";
-import { InQuestion } from "../shared/InQuestion.tsx";
-import { quantityText } from "../shared/lots.ts";
-import { correctedOr } from "../shared/trust.ts";
+import { type BatchLine, type BatchStep, lineName } from "../common/batches.ts";
+import { zone } from "../common/edge.ts";
+import { InQuestion } from "../common/InQuestion.tsx";
+import { quantityText } from "../common/lots.ts";
+import { correctedOr } from "../common/trust.ts";
 import { RecordRow, VerdictWord, Voided } from "./RecordRow.tsx";
 
 /** What every part of the record needs; `held` is empty until the entries are read. */

@@ -6,8 +6,8 @@ import { Notice, Part } from "../../parts/Plain.tsx";
 import { Tube } from "../../parts/Tube.tsx";
 import { sheetsOf } from "../../state/sheets.ts";
 import { BATCH } from "../../text/finish.ts";
-import { recipeNameOf } from "../shared/batches.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { recipeNameOf } from "../common/batches.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
 import "./batch.css";
 
 /** `#/batches`. */

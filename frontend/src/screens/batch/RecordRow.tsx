@@ -13,9 +13,9 @@ import { BATCH } from "../../text/finish.ts";
 import { amountWords, clockWords, dayWords, figure } from "../../text/numbers.ts";
 import { PARTS } from "../../text/parts.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
-import { readingBudget } from "../shared/budget.ts";
-import { dayOf, today, zone } from "../shared/edge.ts";
-import { byWhom, inForce, rivalsOf, voidedOf, voidOf } from "../shared/standing.ts";
+import { readingBudget } from "../common/budget.ts";
+import { dayOf, today, zone } from "../common/edge.ts";
+import { byWhom, inForce, rivalsOf, voidedOf, voidOf } from "../common/standing.ts";
 import { entryState } from "../weigh-in/LineEntries.tsx";
 
 type Held = readonly HeldEntry[];

@@ -6,11 +6,11 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice } from "../../parts/Plain.tsx";
 import { sheet, sheetsOf } from "../../state/sheets.ts";
 import { CHARTS, FILLS } from "../../text/charts.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { materialOf } from "../shared/lots.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { materialOf } from "../common/lots.ts";
 import { ChartedSeries } from "./ChartedSeries.tsx";
 import { fillSeries } from "./series.ts";
-import "../shared/rows.css";
+import "../common/rows.css";
 
 /** `#/lot/:lot/chart`. */
 export function Screen({ params }: { params: Record<string, string> }) {

@@ -7,10 +7,10 @@ import { Notice } from "../../parts/Plain.tsx";
 import { isStillLoading, sheetsOf } from "../../state/sheets.ts";
 import { recipes } from "../../state/stock.ts";
 import { CHARTS, YIELDS } from "../../text/charts.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { HeadGauge } from "../common/HeadGauge.tsx";
 import { ChartedSeries } from "./ChartedSeries.tsx";
 import { finishedOf, yieldSeries } from "./series.ts";
-import "../shared/rows.css";
+import "../common/rows.css";
 
 /** `#/yields/:recipe`. */
 export function Screen({ params }: { params: Record<string, string> }) {

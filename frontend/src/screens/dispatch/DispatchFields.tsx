@@ -3,11 +3,11 @@ import type { Signal } from "@preact/signals";
 import { NumberField, TextField } from "../../parts/Fields.tsx";
 import { cooperative, places, recipients, stockAt } from "../../state/stock.ts";
 import { DISPATCH } from "../../text/stall.ts";
-import { choicesOf } from "../shared/choices.ts";
-import type { Drafted } from "../shared/drafted.ts";
-import { amountText, materialOf, textField } from "../shared/lots.ts";
-import { Picker } from "../shared/Picker.tsx";
-import { beside, type Hindrance } from "../shared/sentences.ts";
+import { choicesOf } from "../common/choices.ts";
+import type { Drafted } from "../common/drafted.ts";
+import { amountText, materialOf, textField } from "../common/lots.ts";
+import { Picker } from "../common/Picker.tsx";
+import { beside, type Hindrance } from "../common/sentences.ts";
 import type { DispatchTyped } from "./typed.ts";
 
 /** The number the keypad types into. */

@@ -1,7 +1,7 @@
 /** The form of a dispatch: what is typed, what is still missing, the entry it becomes. */
 import { typedNumber } from "../../parts/typing.ts";
 import { DISPATCH } from "../../text/stall.ts";
-import type { Hindrance } from "../shared/sentences.ts";
+import type { Hindrance } from "../common/sentences.ts";
 
 /** Every field as it was typed; "" is not answered yet. */
 export interface DispatchTyped {

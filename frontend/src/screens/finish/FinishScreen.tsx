@@ -9,12 +9,12 @@ import { typedNumber } from "../../parts/typing.ts";
 import { FINISH } from "../../text/finish.ts";
 import { LIFE_SORTS, packWords } from "../../text/lots.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
-import { Balance } from "../shared/Balance.tsx";
-import { BatchNamed } from "../shared/BatchNamed.tsx";
-import { batchOf } from "../shared/batches.ts";
-import { focusFirst } from "../shared/focus.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { BatchInQuestion } from "../shared/InQuestion.tsx";
+import { Balance } from "../common/Balance.tsx";
+import { BatchNamed } from "../common/BatchNamed.tsx";
+import { batchOf } from "../common/batches.ts";
+import { focusFirst } from "../common/focus.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { BatchInQuestion } from "../common/InQuestion.tsx";
 import { type AmountField, fieldInto, LOSSES } from "./typed.ts";
 import { type Finishing, useFinish } from "./use_finish.ts";
 

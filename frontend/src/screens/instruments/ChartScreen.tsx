@@ -7,10 +7,10 @@ import { nameOf } from "../../state/stock.ts";
 import { CHARTS, CHECK_CHARTS } from "../../text/charts.ts";
 import { INSTRUMENTS } from "../../text/instruments.ts";
 import { ChartedSeries } from "../charts/ChartedSeries.tsx";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { instrumentSheet } from "../shared/instruments.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { instrumentSheet } from "../common/instruments.ts";
 import { checkSeries } from "./check_series.ts";
-import "../shared/rows.css";
+import "../common/rows.css";
 import "./instruments.css";
 
 /** `#/instruments/:id/chart`. */

@@ -3,7 +3,7 @@ import type { ComponentChildren } from "preact";
 import { BackKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { CHECK } from "../../text/checks.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { HeadGauge } from "../common/HeadGauge.tsx";
 import type { Checking } from "./use_check.ts";
 
 interface CheckFrameProps {

@@ -7,14 +7,14 @@ import type { Defined } from "../../state/stock.ts";
 import { instruments } from "../../state/stock.ts";
 import { CHECK } from "../../text/checks.ts";
 import { INSTRUMENTS } from "../../text/instruments.ts";
-import type { InstrumentShown } from "../shared/batches.ts";
-import { instrumentsInUse } from "../shared/batches.ts";
+import type { InstrumentShown } from "../common/batches.ts";
+import { instrumentsInUse } from "../common/batches.ts";
 import { AltitudePage, WaterPage, WhichPage } from "./BeforeReading.tsx";
 import { KnownPage } from "./KnownPage.tsx";
 import { ResultPage } from "./ResultPage.tsx";
 import { StagePage } from "./StagePage.tsx";
 import { useCheck } from "./use_check.ts";
-import "../shared/rows.css";
+import "../common/rows.css";
 import "./instruments.css";
 
 /** `#/instruments/:id/check`. */

@@ -1,6 +1,6 @@
 /** Correct or void a check of an instrument. */
 import { nameOf } from "../../state/stock.ts";
-import { CorrectNumbers } from "../shared/CorrectNumbers.tsx";
+import { CorrectNumbers } from "../common/CorrectNumbers.tsx";
 import { checkNumbers } from "./check_history.ts";
 
 /** `#/instruments/:id/correct/:entry`. */

@@ -7,11 +7,11 @@ import { nameOf } from "../../state/stock.ts";
 import { FITNESS } from "../../text/fitness.ts";
 import { INSTRUMENTS } from "../../text/instruments.ts";
 import { amountWords } from "../../text/numbers.ts";
-import { type InstrumentShown, instrumentsInUse } from "../shared/batches.ts";
-import type { Fitness } from "../shared/fitness.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { standingOf } from "../shared/instruments.ts";
-import "../shared/rows.css";
+import { type InstrumentShown, instrumentsInUse } from "../common/batches.ts";
+import type { Fitness } from "../common/fitness.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { standingOf } from "../common/instruments.ts";
+import "../common/rows.css";
 import "./instruments.css";
 
 const FIRST: readonly Fitness[] = ["failed", "due", "not_checked", "fit"];

@@ -6,8 +6,8 @@ import { Part } from "../../parts/Plain.tsx";
 import { LEANED } from "../../text/instruments.ts";
 import { amountWords, clockWords, dayWords, signedWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
-import { dayOf, zone } from "../shared/edge.ts";
-import { movesText } from "../shared/trust.ts";
+import { dayOf, zone } from "../common/edge.ts";
+import { movesText } from "../common/trust.ts";
 import type { Change, LeanedReading, LeanedSheet } from "./leaned.ts";
 
 const READINGS_AT_ONCE = 5;

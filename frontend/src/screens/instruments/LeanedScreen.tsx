@@ -5,13 +5,13 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Facts, Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { INSTRUMENTS, LEANED } from "../../text/instruments.ts";
-import { Business } from "../shared/Business.tsx";
-import { dayOf } from "../shared/edge.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { Business } from "../common/Business.tsx";
+import { dayOf } from "../common/edge.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
 import { InQuestion, ReadingRow, ShowMore } from "./LeanedParts.tsx";
 import type { Leaned } from "./leaned.ts";
 import { type Seen, useLeaned } from "./use_leaned.ts";
-import "../shared/rows.css";
+import "../common/rows.css";
 import "./instruments.css";
 
 const SHEETS_AT_ONCE = 20;

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { InstrumentShown } from "../shared/batches.ts";
+import type { InstrumentShown } from "../common/batches.ts";
 import { badKnown, badWater } from "./bad_numbers.ts";
 
 function of(sort: string, fields: Record<string, string> = {}) {

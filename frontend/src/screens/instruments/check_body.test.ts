@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { InstrumentShown } from "../shared/batches.ts";
+import type { InstrumentShown } from "../common/batches.ts";
 import { type CheckTyped, checkBody, linesFor, toldBy } from "./check_body.ts";
 import { stagesOf } from "./plan.ts";
 

@@ -14,8 +14,8 @@ import { fahrenheit } from "../../calc/temperature.ts";
 import { boilingPointAtAltitude } from "../../calc/thermometer_checks.ts";
 import { converted, isUnit } from "../../calc/units.ts";
 import { typedNumber } from "../../parts/typing.ts";
-import type { InstrumentShown } from "../shared/batches.ts";
-import type { Typed } from "../shared/drafted.ts";
+import type { InstrumentShown } from "../common/batches.ts";
+import type { Typed } from "../common/drafted.ts";
 import { CORNERS, type Depth, isVessel, type Reference, type Stage, stagesOf } from "./plan.ts";
 
 /** All that is typed in one check so far; it is kept as it is. */

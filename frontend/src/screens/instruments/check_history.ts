@@ -4,8 +4,8 @@ import { checkedUnit, checkResult } from "../../calc/instrument_checks.ts";
 import type { Standing } from "../../calc/record.ts";
 import { CORNER_WORDS, STAGES } from "../../text/checks.ts";
 import { INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
-import type { EntryWords } from "../shared/history.ts";
-import { listIn, type NumberIn } from "../shared/numbers_in.ts";
+import type { EntryWords } from "../common/history.ts";
+import { listIn, type NumberIn } from "../common/numbers_in.ts";
 import { readAt, saidOf } from "./said.ts";
 
 /** Verdict and sentence of a check of an instrument with these `fields`: what a correction moves. */

@@ -5,11 +5,11 @@ import type { Impact, ImpactReading, Reached, Touched } from "../../state/impact
 import { nameOf } from "../../state/stock.ts";
 import { LEANED } from "../../text/instruments.ts";
 import { amountWords } from "../../text/numbers.ts";
-import type { ToCall } from "../shared/Business.tsx";
-import { batchOf, lineName, recipeNameOf } from "../shared/batches.ts";
-import { endName } from "../shared/ends.ts";
-import { memberName } from "../shared/people.ts";
-import { asGoodAsU } from "../shared/trust.ts";
+import type { ToCall } from "../common/Business.tsx";
+import { batchOf, lineName, recipeNameOf } from "../common/batches.ts";
+import { endName } from "../common/ends.ts";
+import { memberName } from "../common/people.ts";
+import { asGoodAsU } from "../common/trust.ts";
 
 /** One reading: where it stands and how far it would move if the error that was found counted. */
 export interface LeanedReading {

@@ -9,7 +9,7 @@ import { deviceDb } from "../../state/house.ts";
 import { signIn } from "../../state/session.ts";
 import { isAddingUp, loadShelf } from "../../state/shelf.ts";
 import { takeIn } from "../../store/take_in.ts";
-import { standingAt, standingOf } from "../shared/instruments.ts";
+import { standingAt, standingOf } from "../common/instruments.ts";
 import { leanedHere } from "./leaned_here.ts";
 
 const ON = "2026-11";

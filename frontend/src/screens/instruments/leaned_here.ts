@@ -11,15 +11,15 @@ import { sheet as heldSheet } from "../../state/sheets.ts";
 import { nameOf } from "../../state/stock.ts";
 import { heldTrace } from "../../state/trace.ts";
 import { LEANED } from "../../text/instruments.ts";
-import { recipeNameOf } from "../shared/batches.ts";
+import { recipeNameOf } from "../common/batches.ts";
 import {
   instrumentSheet,
   type UsedAt,
   type UsedElsewhere,
   usesElsewhere,
   usesOf,
-} from "../shared/instruments.ts";
-import { correctedOr } from "../shared/trust.ts";
+} from "../common/instruments.ts";
+import { correctedOr } from "../common/trust.ts";
 import {
   calledFrom,
   changesIn,

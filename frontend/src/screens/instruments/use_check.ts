@@ -9,12 +9,12 @@ import { goTo } from "../../state/route.ts";
 import { remember, remembered } from "../../state/settings.ts";
 import { type Defined, places } from "../../state/stock.ts";
 import type { Json } from "../../state/types.ts";
-import { type InstrumentShown, instrumentsInUse } from "../shared/batches.ts";
-import { useDrafted } from "../shared/drafted.ts";
-import { zone } from "../shared/edge.ts";
-import { type Hindrance, hindrance } from "../shared/sentences.ts";
-import { tremble } from "../shared/touch.ts";
-import { useFound } from "../shared/use_found.ts";
+import { type InstrumentShown, instrumentsInUse } from "../common/batches.ts";
+import { useDrafted } from "../common/drafted.ts";
+import { zone } from "../common/edge.ts";
+import { type Hindrance, hindrance } from "../common/sentences.ts";
+import { tremble } from "../common/touch.ts";
+import { useFound } from "../common/use_found.ts";
 import { altitudeOf, boilingAt, type CheckTyped, type Told, toldBy } from "./check_body.ts";
 import { depthsOf, hasReferences, isVessel, type Reference, type Stage, stagesOf } from "./plan.ts";
 

@@ -6,7 +6,7 @@ import { askedImpact, askedReadings, type Impact, type ImpactReading } from "../
 import { sheet } from "../../state/sheets.ts";
 import { LEANED } from "../../text/instruments.ts";
 import { clockWords, figure } from "../../text/numbers.ts";
-import { nowMs, zone } from "../shared/edge.ts";
+import { nowMs, zone } from "../common/edge.ts";
 import { type Leaned, leanedFrom } from "./leaned.ts";
 import { leanedHere } from "./leaned_here.ts";
 

@@ -8,10 +8,10 @@ import { Caution, Notice, Part } from "../../parts/Plain.tsx";
 import { Qr } from "../../parts/Qr.tsx";
 import { LABEL } from "../../text/label.ts";
 import { figure } from "../../text/numbers.ts";
-import { houseAddress } from "../shared/edge.ts";
-import { focusFirst } from "../shared/focus.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { BatchInQuestion } from "../shared/InQuestion.tsx";
+import { houseAddress } from "../common/edge.ts";
+import { focusFirst } from "../common/focus.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { BatchInQuestion } from "../common/InQuestion.tsx";
 import { codeText, type LabelLines, labelOf } from "./label.ts";
 import "./label.css";
 

@@ -8,7 +8,7 @@ import { nameOf } from "../../state/stock.ts";
 import { LABEL } from "../../text/label.ts";
 import { lifeSortWord } from "../../text/lots.ts";
 import { amountWords, dayWords } from "../../text/numbers.ts";
-import { materialOf } from "../shared/lots.ts";
+import { materialOf } from "../common/lots.ts";
 
 /** What the code on a label says: the page of the lot where the house has an address, else its code. */
 export function codeText(lot: string, house: string | null): string {

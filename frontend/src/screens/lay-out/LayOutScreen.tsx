@@ -7,16 +7,16 @@ import { Notice, Refusal } from "../../parts/Plain.tsx";
 import { Tube } from "../../parts/Tube.tsx";
 import { entriesHeld, record, takeBack } from "../../state/record.ts";
 import { LAY_OUT } from "../../text/lay_out.ts";
-import { type BatchLine, batchOf, pathAfter, recipeNameOf } from "../shared/batches.ts";
-import { today } from "../shared/edge.ts";
-import { focusFirst } from "../shared/focus.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { materialOf, quantityText } from "../shared/lots.ts";
-import { type Hindrance, hindrance } from "../shared/sentences.ts";
-import { tremble } from "../shared/touch.ts";
+import { type BatchLine, batchOf, pathAfter, recipeNameOf } from "../common/batches.ts";
+import { today } from "../common/edge.ts";
+import { focusFirst } from "../common/focus.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { materialOf, quantityText } from "../common/lots.ts";
+import { type Hindrance, hindrance } from "../common/sentences.ts";
+import { tremble } from "../common/touch.ts";
 import { LineToLayOut } from "./LineToLayOut.tsx";
 import { inLineUnit, proposalFor } from "./proposal.ts";
-import "../shared/rows.css";
+import "../common/rows.css";
 import "./lay_out.css";
 
 /** `#/lay-out/:batch`. */

@@ -8,10 +8,10 @@ import {
   type InstrumentShown,
   instrumentsInUse,
   lineName,
-} from "../shared/batches.ts";
-import { today } from "../shared/edge.ts";
-import { standingOf } from "../shared/instruments.ts";
-import { amountText, lifeShown, quantityText } from "../shared/lots.ts";
+} from "../common/batches.ts";
+import { today } from "../common/edge.ts";
+import { standingOf } from "../common/instruments.ts";
+import { amountText, lifeShown, quantityText } from "../common/lots.ts";
 import { canTell, instrumentsFor } from "../weigh-in/which_instrument.ts";
 import { type Proposal, proposalFor, type TakenLot, usedUp } from "./proposal.ts";
 

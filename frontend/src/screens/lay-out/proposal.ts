@@ -6,7 +6,7 @@ import type { LotState } from "../../calc/stock.ts";
 import { fromBase, inBase, isUnit } from "../../calc/units.ts";
 import { sheetsOf } from "../../state/sheets.ts";
 import { type LotInStock, lotsOf } from "../../state/stock.ts";
-import type { BatchLine } from "../shared/batches.ts";
+import type { BatchLine } from "../common/batches.ts";
 
 const PLACES = 6;
 

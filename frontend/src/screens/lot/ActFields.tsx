@@ -6,11 +6,11 @@ import { FieldGroup, NumberField, TextField } from "../../parts/Fields.tsx";
 import { Notice } from "../../parts/Plain.tsx";
 import { lotsOf, nameOf, places } from "../../state/stock.ts";
 import { ACTS, LOSS_REASONS } from "../../text/stock.ts";
-import { choicesOf } from "../shared/choices.ts";
-import type { Drafted } from "../shared/drafted.ts";
-import { amountText, materialOf } from "../shared/lots.ts";
-import { Picker } from "../shared/Picker.tsx";
-import { beside, type Hindrance } from "../shared/sentences.ts";
+import { choicesOf } from "../common/choices.ts";
+import type { Drafted } from "../common/drafted.ts";
+import { amountText, materialOf } from "../common/lots.ts";
+import { Picker } from "../common/Picker.tsx";
+import { beside, type Hindrance } from "../common/sentences.ts";
 import type { Act, ActTyped } from "./acts.ts";
 
 /** The number the keypad types into. */

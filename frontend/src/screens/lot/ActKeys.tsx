@@ -1,10 +1,10 @@
 /** The bench of an act: the keypad of the open number. */
 import type { Signal } from "@preact/signals";
 import type { LotState } from "../../calc/stock.ts";
-import type { Drafted } from "../shared/drafted.ts";
-import { materialOf } from "../shared/lots.ts";
-import { NumberKeys } from "../shared/NumberKeys.tsx";
-import { unitsFor } from "../shared/units.ts";
+import type { Drafted } from "../common/drafted.ts";
+import { materialOf } from "../common/lots.ts";
+import { NumberKeys } from "../common/NumberKeys.tsx";
+import { unitsFor } from "../common/units.ts";
 import type { ActOpen } from "./ActFields.tsx";
 import type { ActTyped } from "./acts.ts";
 

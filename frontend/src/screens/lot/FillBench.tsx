@@ -5,8 +5,8 @@ import { Keypad } from "../../parts/Keypad.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { FILL } from "../../text/fill.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
-import { focusFirst } from "../shared/focus.ts";
-import { NumberKeys } from "../shared/NumberKeys.tsx";
+import { focusFirst } from "../common/focus.ts";
+import { NumberKeys } from "../common/NumberKeys.tsx";
 import { LABEL_UNITS, weighed } from "./fill.ts";
 import type { Filling } from "./use_fill.ts";
 

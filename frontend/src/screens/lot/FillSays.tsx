@@ -6,9 +6,9 @@ import { Caution, Part } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { FILL, fillSentence, reasonWords, VERDICT_WORDS } from "../../text/fill.ts";
 import { amountWords, dayWords } from "../../text/numbers.ts";
-import { InQuestion } from "../shared/InQuestion.tsx";
-import { memberName } from "../shared/people.ts";
-import { Recalled } from "../shared/Recalled.tsx";
+import { InQuestion } from "../common/InQuestion.tsx";
+import { memberName } from "../common/people.ts";
+import { Recalled } from "../common/Recalled.tsx";
 import { fillSaid } from "./fill.ts";
 
 const PLATES = { pass: "within", fail: "outside", not_decided: "cannot_tell" } as const;

@@ -5,10 +5,10 @@ import { nameOf } from "../../state/stock.ts";
 import { findingWords, LOT } from "../../text/lot.ts";
 import { lifeSortWord } from "../../text/lots.ts";
 import { dayWords } from "../../text/numbers.ts";
-import { endName } from "../shared/ends.ts";
-import { BatchInQuestion } from "../shared/InQuestion.tsx";
-import { amountText, materialOf } from "../shared/lots.ts";
-import { memberName } from "../shared/people.ts";
+import { endName } from "../common/ends.ts";
+import { BatchInQuestion } from "../common/InQuestion.tsx";
+import { amountText, materialOf } from "../common/lots.ts";
+import { memberName } from "../common/people.ts";
 
 /** Findings first: they are why one opens a sheet. */
 export function LotFacts({ state }: { state: LotState }) {

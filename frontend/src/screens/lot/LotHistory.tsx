@@ -1,5 +1,5 @@
 /** Every entry about a lot; what a batch weighed in is corrected with the batch. */
-import { History } from "../shared/History.tsx";
+import { History } from "../common/History.tsx";
 import { lotWords } from "./history.ts";
 
 const CORRECTED_HERE = [

@@ -9,13 +9,13 @@ import { sheet } from "../../state/sheets.ts";
 import type { Shown } from "../../state/types.ts";
 import { FILL } from "../../text/fill.ts";
 import { LOT } from "../../text/lot.ts";
-import { today } from "../shared/edge.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { amountText, lifeShown, materialOf } from "../shared/lots.ts";
+import { today } from "../common/edge.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { amountText, lifeShown, materialOf } from "../common/lots.ts";
 import { LastFill } from "./FillSays.tsx";
 import { LotFacts } from "./LotFacts.tsx";
 import { LotHistory } from "./LotHistory.tsx";
-import "../shared/rows.css";
+import "../common/rows.css";
 
 /** `params.lot` is the code. */
 export function Screen({ params }: { params: Record<string, string> }) {

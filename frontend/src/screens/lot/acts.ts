@@ -5,7 +5,7 @@ import { inBase } from "../../calc/units.ts";
 import type { KindName } from "../../entries/kinds.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import { ACTS } from "../../text/stock.ts";
-import type { Hindrance } from "../shared/sentences.ts";
+import type { Hindrance } from "../common/sentences.ts";
 
 /** The last part of the path. */
 export type Act = "count" | "move" | "loss" | "top-up";

@@ -8,8 +8,8 @@ import { dimensionOf } from "../../calc/units.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import type { Json } from "../../state/types.ts";
 import { FILL, type FillSaid } from "../../text/fill.ts";
-import type { InstrumentShown } from "../shared/batches.ts";
-import type { Hindrance } from "../shared/sentences.ts";
+import type { InstrumentShown } from "../common/batches.ts";
+import type { Hindrance } from "../common/sentences.ts";
 
 /** The number the keypad types into. */
 export type FillOpen = "amount" | "other" | "lot_size" | "density" | "empty" | "full";

@@ -1,7 +1,7 @@
 /** The numbers of a fill check that can be corrected. */
 import { type Body, itemsIn, quantityIn, textIn, textsIn } from "../../calc/bodies.ts";
 import { FILL } from "../../text/fill.ts";
-import { listIn, type NumberIn } from "../shared/numbers_in.ts";
+import { listIn, type NumberIn } from "../common/numbers_in.ts";
 
 /** The packs first, in the order they were weighed; then what the label says. */
 export function fillNumbers(body: Body): NumberIn[] {

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import type { HeldEntry } from "../../state/record.ts";
 import type { Body } from "../../state/types.ts";
-import { historyOf } from "../shared/history.ts";
-import { inForce } from "../shared/standing.ts";
+import { historyOf } from "../common/history.ts";
+import { inForce } from "../common/standing.ts";
 import { lotWords } from "./history.ts";
 
 let made = 0;

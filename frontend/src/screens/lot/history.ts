@@ -8,7 +8,7 @@ import { nameOf } from "../../state/stock.ts";
 import { FILL, VERDICT_WORDS } from "../../text/fill.ts";
 import { DID, SAID } from "../../text/lot.ts";
 import { amountWords } from "../../text/numbers.ts";
-import type { EntryWords } from "../shared/history.ts";
+import type { EntryWords } from "../common/history.ts";
 
 /** Words of the entries about the lot `code`. */
 export function lotWords(code: string): (entry: Standing) => EntryWords {

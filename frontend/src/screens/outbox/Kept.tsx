@@ -11,7 +11,7 @@ import type { AttentionRow, Entry } from "../../state/types.ts";
 import { type WaitingEntry, waitingEntries } from "../../state/waiting.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { ASIDE, ASIDE_OTHER, KINDS_SAID, OUTBOX } from "../../text/outbox.ts";
-import { nowMs } from "../shared/edge.ts";
+import { nowMs } from "../common/edge.ts";
 import { momentOf } from "./moments.ts";
 
 /** Read anew whenever the outbox changes. */

@@ -16,8 +16,8 @@ import {
 } from "../../state/outbox.ts";
 import { current, needsSignIn, signOut } from "../../state/session.ts";
 import { OUTBOX } from "../../text/outbox.ts";
-import { waitingStage } from "../shared/HeadGauge.tsx";
-import { useNow } from "../shared/use_now.ts";
+import { waitingStage } from "../common/HeadGauge.tsx";
+import { useNow } from "../common/use_now.ts";
 import { Kept } from "./Kept.tsx";
 import { clockSentence, momentOf } from "./moments.ts";
 import { ThisPhone } from "./ThisPhone.tsx";

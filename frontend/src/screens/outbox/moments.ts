@@ -2,7 +2,7 @@
 import { momentWords } from "../../text/correct.ts";
 import { clockWords } from "../../text/numbers.ts";
 import { OUTBOX } from "../../text/outbox.ts";
-import { dayOf, zone } from "../shared/edge.ts";
+import { dayOf, zone } from "../common/edge.ts";
 
 const CLOCK_OFF_MS = 120_000; // beyond two minutes a person should know (R55)
 const MINUTE_MS = 60_000;

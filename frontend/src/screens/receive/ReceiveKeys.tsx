@@ -1,10 +1,10 @@
 /** The bench of receiving: the keypad of the open number. */
 import type { Signal } from "@preact/signals";
 import { Keypad } from "../../parts/Keypad.tsx";
-import type { Drafted } from "../shared/drafted.ts";
-import { materialOf } from "../shared/lots.ts";
-import { NumberKeys } from "../shared/NumberKeys.tsx";
-import { unitsFor } from "../shared/units.ts";
+import type { Drafted } from "../common/drafted.ts";
+import { materialOf } from "../common/lots.ts";
+import { NumberKeys } from "../common/NumberKeys.tsx";
+import { unitsFor } from "../common/units.ts";
 import type { NumberOpen } from "./ReceiveFields.tsx";
 import type { ReceiveTyped } from "./typed.ts";
 

@@ -10,10 +10,10 @@ import { takeBack } from "../../state/record.ts";
 import { amountWords, clockWords } from "../../text/numbers.ts";
 import { PARTS } from "../../text/parts.ts";
 import { RECEIVE } from "../../text/receive.ts";
-import { nowMs, today, zone } from "../shared/edge.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { lifeShown, materialOf } from "../shared/lots.ts";
-import { hindrance } from "../shared/sentences.ts";
+import { nowMs, today, zone } from "../common/edge.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { lifeShown, materialOf } from "../common/lots.ts";
+import { hindrance } from "../common/sentences.ts";
 import type { ReceiveTyped } from "./typed.ts";
 
 /** A receipt as it was kept: its code, its entries, what was typed. */

@@ -2,8 +2,8 @@
 import { StoreGlass } from "../../parts/StoreGlass.tsx";
 import { lotsOf } from "../../state/stock.ts";
 import { RECEIVE } from "../../text/receive.ts";
-import { amountText, materialOf } from "../shared/lots.ts";
-import { baseUnitFor } from "../shared/units.ts";
+import { amountText, materialOf } from "../common/lots.ts";
+import { baseUnitFor } from "../common/units.ts";
 import { type ReceiveTyped, storeLevels } from "./typed.ts";
 
 /** Nothing before a material is chosen. */

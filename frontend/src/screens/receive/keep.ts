@@ -4,9 +4,9 @@ import { type Part, recordTogether } from "../../state/record.ts";
 import { remember, remembered } from "../../state/settings.ts";
 import { cooperative, sources } from "../../state/stock.ts";
 import type { SavedTogether } from "../../state/types.ts";
-import { newId } from "../shared/edge.ts";
-import { textField } from "../shared/lots.ts";
-import { sameNameSays } from "../shared/namesakes.ts";
+import { newId } from "../common/edge.ts";
+import { textField } from "../common/lots.ts";
+import { sameNameSays } from "../common/namesakes.ts";
 import { type ReceiveTyped, receiptOf } from "./typed.ts";
 
 const RECENT_MAX = 3;

@@ -4,7 +4,7 @@ import { dimensionOf, inBase } from "../../calc/units.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import type { Body } from "../../state/types.ts";
 import { RECEIVE } from "../../text/receive.ts";
-import type { Hindrance } from "../shared/sentences.ts";
+import type { Hindrance } from "../common/sentences.ts";
 
 /** Every field as it was typed; "" is not answered yet. */
 export interface ReceiveTyped {

@@ -7,7 +7,7 @@ import { Facts, Part, Refusal } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import type { Entry } from "../../state/types.ts";
 import { CONFLICT, FIELDS } from "../../text/set_up.ts";
-import { useHeld } from "../shared/use_held.ts";
+import { useHeld } from "../common/use_held.ts";
 import type { Fields } from "./changes.ts";
 import { decide, wantedIn } from "./conflicts.ts";
 import type { DefinedType } from "./form.ts";

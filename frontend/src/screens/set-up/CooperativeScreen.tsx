@@ -4,7 +4,7 @@ import { Facts } from "../../parts/Plain.tsx";
 import { current } from "../../state/session.ts";
 import { cooperative } from "../../state/stock.ts";
 import { FIELDS, HINTS, SET_UP } from "../../text/set_up.ts";
-import { beside } from "../shared/sentences.ts";
+import { beside } from "../common/sentences.ts";
 import { ChoiceOf, WordsOf } from "./FormFields.tsx";
 import { FormFrame } from "./FormFrame.tsx";
 import { type FormAtWork, type FormPlan, textAt, useForm } from "./form.ts";

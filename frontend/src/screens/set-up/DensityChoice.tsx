@@ -17,8 +17,8 @@ import {
   densityShown,
   densityTable,
   readDensities,
-} from "../shared/density.ts";
-import { beside } from "../shared/sentences.ts";
+} from "../common/density.ts";
+import { beside } from "../common/sentences.ts";
 import { type FormAtWork, textAt } from "./form.ts";
 
 const PROPOSED_MAX = 4;

@@ -6,7 +6,7 @@ import { FieldGroup, NumberField, TextField } from "../../parts/Fields.tsx";
 import { Facts } from "../../parts/Plain.tsx";
 import { amountWords } from "../../text/numbers.ts";
 import { FIELDS, VALUES } from "../../text/set_up.ts";
-import { beside } from "../shared/sentences.ts";
+import { beside } from "../common/sentences.ts";
 import { type Bound, textAt } from "./form.ts";
 import { valueWords } from "./values.ts";
 

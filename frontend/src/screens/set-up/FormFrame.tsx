@@ -5,16 +5,16 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Refusal } from "../../parts/Plain.tsx";
 import { SAME_NAME } from "../../text/same_name.ts";
 import { AREAS, SET_UP } from "../../text/set_up.ts";
-import { focusFirst } from "../shared/focus.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { namesakes } from "../shared/namesakes.ts";
-import { besideNone } from "../shared/sentences.ts";
+import { focusFirst } from "../common/focus.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { namesakes } from "../common/namesakes.ts";
+import { besideNone } from "../common/sentences.ts";
 import { listOf } from "./areas.ts";
 import { Conflicts } from "./Conflicts.tsx";
 import { FormKeys } from "./FormKeys.tsx";
 import { type FormAtWork, textAt } from "./form.ts";
 import { whoMayWrite } from "./who.ts";
-import "../shared/rows.css";
+import "../common/rows.css";
 
 interface FormFrameProps {
   form: FormAtWork;

@@ -1,6 +1,6 @@
 /** The bench of a form: the keypad of the open number. */
 import { Keypad } from "../../parts/Keypad.tsx";
-import { NumberKeys } from "../shared/NumberKeys.tsx";
+import { NumberKeys } from "../common/NumberKeys.tsx";
 import { type Bound, textAt } from "./form.ts";
 
 /** Nothing while no number is open. */

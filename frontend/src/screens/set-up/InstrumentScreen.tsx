@@ -6,8 +6,8 @@ import { cooperative, type Defined, instruments, places } from "../../state/stoc
 import type { Body } from "../../state/types.ts";
 import { unitWord } from "../../text/numbers.ts";
 import { FIELDS, HINTS, MISSING, SET_UP } from "../../text/set_up.ts";
-import type { Typed } from "../shared/drafted.ts";
-import { textField } from "../shared/lots.ts";
+import type { Typed } from "../common/drafted.ts";
+import { textField } from "../common/lots.ts";
 import { inUse } from "./areas.ts";
 import { ChoiceOf, NumberOf, WordsOf } from "./FormFields.tsx";
 import { FormFrame } from "./FormFrame.tsx";

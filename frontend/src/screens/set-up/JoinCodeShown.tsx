@@ -3,8 +3,8 @@ import { Notice } from "../../parts/Plain.tsx";
 import { Qr } from "../../parts/Qr.tsx";
 import { clockWords } from "../../text/numbers.ts";
 import { MEMBERS } from "../../text/set_up.ts";
-import { zone } from "../shared/edge.ts";
-import { useNow } from "../shared/use_now.ts";
+import { zone } from "../common/edge.ts";
+import { useNow } from "../common/use_now.ts";
 import { groupsOf } from "./code_groups.ts";
 
 /** A code and when it ends, as the server answered. */

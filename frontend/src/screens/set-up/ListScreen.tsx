@@ -9,13 +9,13 @@ import type { Defined } from "../../state/stock.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { SAME_NAME } from "../../text/same_name.ts";
 import { AREAS, SET_UP, VALUES } from "../../text/set_up.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { textField } from "../shared/lots.ts";
-import { namesakes } from "../shared/namesakes.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { textField } from "../common/lots.ts";
+import { namesakes } from "../common/namesakes.ts";
 import { inUse, LIST_AREAS, type ListArea, standing } from "./areas.ts";
 import { KeptLine } from "./KeptLine.tsx";
 import { mayWrite, whoMayWrite } from "./who.ts";
-import "../shared/rows.css";
+import "../common/rows.css";
 import "./set_up.css";
 
 const RETIRED_SEARCH_FROM = 20;

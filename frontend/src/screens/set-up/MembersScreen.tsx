@@ -7,7 +7,7 @@ import { current } from "../../state/session.ts";
 import { isStillLoading } from "../../state/sheets.ts";
 import { type MemberShown, members } from "../../state/stock.ts";
 import { AREAS, MEMBERS, SET_UP, VALUES } from "../../text/set_up.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { HeadGauge } from "../common/HeadGauge.tsx";
 import { isCoordinator, whoMayWrite } from "./who.ts";
 import "./set_up.css";
 

@@ -1,7 +1,7 @@
 /** One pack of a product: how much is in it, what it is called, what it costs. */
 import { cooperative } from "../../state/stock.ts";
 import { HINTS } from "../../text/set_up.ts";
-import { textField } from "../shared/lots.ts";
+import { textField } from "../common/lots.ts";
 import { NumberOf, WordsOf } from "./FormFields.tsx";
 import { type FormAtWork, textAt } from "./form.ts";
 

@@ -1,5 +1,5 @@
 /** How an instrument of a sort is checked unless somebody says otherwise, and what it can be judged by. */
-import type { Typed } from "../shared/drafted.ts";
+import type { Typed } from "../common/drafted.ts";
 
 /** A scale has a class of R 76, a cylinder A or B; the others have none. */
 export const CLASSES: Readonly<Record<string, readonly string[]>> = {

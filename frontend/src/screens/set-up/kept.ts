@@ -1,8 +1,8 @@
 /** What was kept last in setting up, so that the list can say so and take it back. */
 import { signal } from "@preact/signals";
 import { takeBack } from "../../state/record.ts";
-import { nowMs } from "../shared/edge.ts";
-import { hindrance } from "../shared/sentences.ts";
+import { nowMs } from "../common/edge.ts";
+import { hindrance } from "../common/sentences.ts";
 
 /** One definition as it was kept. */
 export interface KeptLast {

@@ -4,8 +4,8 @@ import { KINDS } from "../../entries/kinds.ts";
 import { remember, remembered } from "../../state/settings.ts";
 import type { Body } from "../../state/types.ts";
 import { MISSING } from "../../text/set_up.ts";
-import type { Typed } from "../shared/drafted.ts";
-import type { Hindrance } from "../shared/sentences.ts";
+import type { Typed } from "../common/drafted.ts";
+import type { Hindrance } from "../common/sentences.ts";
 import { type FormAtWork, type FormPlan, textAt } from "./form.ts";
 import {
   lifeField,

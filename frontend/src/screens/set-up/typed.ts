@@ -2,8 +2,8 @@
 import { typedNumber } from "../../parts/typing.ts";
 import type { Body, Json } from "../../state/types.ts";
 import { MISSING } from "../../text/set_up.ts";
-import type { Typed } from "../shared/drafted.ts";
-import type { Hindrance } from "../shared/sentences.ts";
+import type { Typed } from "../common/drafted.ts";
+import type { Hindrance } from "../common/sentences.ts";
 import type { Fields } from "./changes.ts";
 import { textAt } from "./form.ts";
 

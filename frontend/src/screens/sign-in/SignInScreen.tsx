@@ -10,12 +10,12 @@ import { goTo } from "../../state/route.ts";
 import { join, people, signIn } from "../../state/session.ts";
 import { choiceOfPhone, rememberOnPhone } from "../../state/settings.ts";
 import { SIGN_IN } from "../../text/sign_in.ts";
+import { focusFirst } from "../common/focus.ts";
+import { beside, besideNone, type Hindrance } from "../common/sentences.ts";
 import { KnownPeople } from "../people/KnownPeople.tsx";
-import { focusFirst } from "../shared/focus.ts";
-import { beside, besideNone, type Hindrance } from "../shared/sentences.ts";
 import { type Answers, asksWho, keptOf, missing, refused, reopened, type Way } from "./answers.ts";
-import "../shared/rows.css";
-import { useFound } from "../shared/use_found.ts";
+import "../common/rows.css";
+import { useFound } from "../common/use_found.ts";
 
 const WAYS = [
   { value: "sign_in", word: SIGN_IN.sign_in },

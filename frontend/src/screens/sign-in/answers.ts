@@ -8,7 +8,7 @@ import {
   SIGN_IN,
   SIGN_IN_REFUSED,
 } from "../../text/sign_in.ts";
-import type { Hindrance } from "../shared/sentences.ts";
+import type { Hindrance } from "../common/sentences.ts";
 
 /** By login and passphrase, or by a one-time code. */
 export type Way = "sign_in" | "join";

@@ -11,16 +11,16 @@ import { record } from "../../state/record.ts";
 import { remember, remembered } from "../../state/settings.ts";
 import { nameOf, places, stockAt } from "../../state/stock.ts";
 import { BRING, STALL } from "../../text/stall.ts";
-import { choicesOf } from "../shared/choices.ts";
-import { type Drafted, useDrafted } from "../shared/drafted.ts";
-import { focusFirst } from "../shared/focus.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { amountText, materialOf, placeSort } from "../shared/lots.ts";
-import { Picker } from "../shared/Picker.tsx";
-import { besideNone, hindrance } from "../shared/sentences.ts";
+import { choicesOf } from "../common/choices.ts";
+import { type Drafted, useDrafted } from "../common/drafted.ts";
+import { focusFirst } from "../common/focus.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { amountText, materialOf, placeSort } from "../common/lots.ts";
+import { Picker } from "../common/Picker.tsx";
+import { besideNone, hindrance } from "../common/sentences.ts";
 import { BLANK, type BringTyped, missing, transferOf } from "./bring.ts";
 import "./stall.css";
-import { useFound } from "../shared/use_found.ts";
+import { useFound } from "../common/use_found.ts";
 
 const REMEMBERED = "stall.other";
 const WAYS = [

@@ -4,7 +4,7 @@ import { Cup } from "../../parts/Cup.tsx";
 import { clockWords, figure } from "../../text/numbers.ts";
 import { PARTS } from "../../text/parts.ts";
 import { STALL } from "../../text/stall.ts";
-import { zone } from "../shared/edge.ts";
+import { zone } from "../common/edge.ts";
 import type { Last } from "./selling.ts";
 
 /**

@@ -1,5 +1,5 @@
 /** Stall: two taps a sale. No takings on the screen: buyers look on, and the evening count is blind. */
-import "../shared/rows.css";
+import "../common/rows.css";
 import "./stall.css";
 import { computed } from "@preact/signals";
 import { useMemo } from "preact/hooks";
@@ -12,10 +12,10 @@ import { light, remember, remembered, setLight } from "../../state/settings.ts";
 import { nameOf, places } from "../../state/stock.ts";
 import { figure } from "../../text/numbers.ts";
 import { STALL } from "../../text/stall.ts";
-import { choicesOf } from "../shared/choices.ts";
-import { today } from "../shared/edge.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { placeSort } from "../shared/lots.ts";
+import { choicesOf } from "../common/choices.ts";
+import { today } from "../common/edge.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { placeSort } from "../common/lots.ts";
 import { GoodsList } from "./GoodsList.tsx";
 import { type Good, goodsAt, soldToday } from "./goods.ts";
 import { LastDeed } from "./LastDeed.tsx";

@@ -2,7 +2,7 @@
 import { typedNumber } from "../../parts/typing.ts";
 import type { LotInStock } from "../../state/stock.ts";
 import { BRING } from "../../text/stall.ts";
-import type { Hindrance } from "../shared/sentences.ts";
+import type { Hindrance } from "../common/sentences.ts";
 
 /** Every field as it was typed; "" is not answered yet. */
 export interface BringTyped {

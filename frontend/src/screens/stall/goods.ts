@@ -3,7 +3,7 @@ import { difference, parseDecimal, plain, product, total, ZERO } from "../../cal
 import { TEXT_ORDER } from "../../calc/record.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { sheetsOf } from "../../state/sheets.ts";
-import { materialOf, textField } from "../shared/lots.ts";
+import { materialOf, textField } from "../common/lots.ts";
 
 /** One lot on the table. `left` may lie below zero; `sold` is today's. */
 export interface StallLot {

@@ -2,8 +2,8 @@
 import { record, takeBack } from "../../state/record.ts";
 import type { Entry, Saved } from "../../state/types.ts";
 import { STALL } from "../../text/stall.ts";
-import { today } from "../shared/edge.ts";
-import { type Hindrance, hindrance } from "../shared/sentences.ts";
+import { today } from "../common/edge.ts";
+import { type Hindrance, hindrance } from "../common/sentences.ts";
 import { type Good, type StallLot, shares } from "./goods.ts";
 
 /** What happened to the goods. */

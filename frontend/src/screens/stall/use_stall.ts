@@ -1,8 +1,8 @@
 /** What the hands at the stall are doing: the product chosen, the question in the bench, the last deed. */
 import { type Signal, useSignal } from "@preact/signals";
-import { nowMs } from "../shared/edge.ts";
-import type { Hindrance } from "../shared/sentences.ts";
-import { tremble } from "../shared/touch.ts";
+import { nowMs } from "../common/edge.ts";
+import type { Hindrance } from "../common/sentences.ts";
+import { tremble } from "../common/touch.ts";
 import type { Good } from "./goods.ts";
 import { type Deed, type Last, tookBack, written } from "./selling.ts";
 

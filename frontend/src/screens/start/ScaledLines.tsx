@@ -3,7 +3,7 @@ import { textIn } from "../../calc/bodies.ts";
 import { nameOf } from "../../state/stock.ts";
 import type { Body } from "../../state/types.ts";
 import { START } from "../../text/start.ts";
-import { amountText } from "../shared/lots.ts";
+import { amountText } from "../common/lots.ts";
 import type { Scaled, ScaledLine } from "./scaling.ts";
 
 interface ScaledLinesProps {

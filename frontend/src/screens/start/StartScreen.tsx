@@ -6,8 +6,8 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { goTo } from "../../state/route.ts";
 import { recipes } from "../../state/stock.ts";
 import { START } from "../../text/start.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { materialOf, quantityText } from "../shared/lots.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { materialOf, quantityText } from "../common/lots.ts";
 
 /** `#/start`. */
 export function Screen() {

@@ -8,7 +8,7 @@ import type { RecipeVersion } from "../../state/stock.ts";
 import type { Body } from "../../state/types.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { START } from "../../text/start.ts";
-import { type DensityFound, type DensityTable, densityOf } from "../shared/density.ts";
+import { type DensityFound, type DensityTable, densityOf } from "../common/density.ts";
 
 const PLACES = 1; // of g: a published portion is weighed to whole or half grams
 

@@ -7,7 +7,7 @@ import { Keypad, type SideKey } from "../../parts/Keypad.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
 import { STEP } from "../../text/step.ts";
-import type { BatchStep } from "../shared/batches.ts";
+import type { BatchStep } from "../common/batches.ts";
 import type { Stepping } from "./use_step.ts";
 
 /** What the bench asks now. */

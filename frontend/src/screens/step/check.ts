@@ -13,7 +13,7 @@ import { converted, isUnit } from "../../calc/units.ts";
 import { inUnit, PLACES, weighingOf } from "../../calc/weighing.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import type { Body, Json } from "../../state/types.ts";
-import type { BatchStep, InstrumentShown } from "../shared/batches.ts";
+import type { BatchStep, InstrumentShown } from "../common/batches.ts";
 import { canRead } from "../weigh-in/which_instrument.ts";
 
 const U_DIGITS = 2;

@@ -7,8 +7,8 @@ import { StoreGlass } from "../../parts/StoreGlass.tsx";
 import { type LotInStock, nameOf } from "../../state/stock.ts";
 import { LOTS } from "../../text/lots.ts";
 import { STOCK } from "../../text/stock.ts";
-import { today } from "../shared/edge.ts";
-import { amountText, lifeShown, materialOf } from "../shared/lots.ts";
+import { today } from "../common/edge.ts";
+import { amountText, lifeShown, materialOf } from "../common/lots.ts";
 import type { StockView } from "./StockScreen.tsx";
 import { belowZero, byMaterial, type ShelfRow, toUseFirst } from "./shelf.ts";
 

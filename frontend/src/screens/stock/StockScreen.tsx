@@ -8,10 +8,10 @@ import { Notice } from "../../parts/Plain.tsx";
 import { isStillLoading } from "../../state/sheets.ts";
 import { nameOf, places } from "../../state/stock.ts";
 import { STOCK } from "../../text/stock.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { HeadGauge } from "../common/HeadGauge.tsx";
 import { Shelf } from "./Shelf.tsx";
 import { lotsFound } from "./shelf.ts";
-import "../shared/rows.css";
+import "../common/rows.css";
 
 /** What is looked for, and which lot the bench is about. */
 export interface StockView {

@@ -6,7 +6,7 @@ import type { LotState } from "../../calc/stock.ts";
 import { folded } from "../../parts/Choices.tsx";
 import { sheetsOf } from "../../state/sheets.ts";
 import { allStock, type LotInStock, stockAt } from "../../state/stock.ts";
-import { materialOf } from "../shared/lots.ts";
+import { materialOf } from "../common/lots.ts";
 
 /** A material with its lots, soonest first. `whole` is what these lots held when they were made. */
 export interface ShelfRow {

@@ -8,8 +8,8 @@ import { sheetsOf } from "../../state/sheets.ts";
 import { nameOf, places } from "../../state/stock.ts";
 import { amountWords, clockWords, dayWords } from "../../text/numbers.ts";
 import { TODAY } from "../../text/today.ts";
-import { dayOf, zone } from "../shared/edge.ts";
-import { amountText, lifeShown, materialOf } from "../shared/lots.ts";
+import { dayOf, zone } from "../common/edge.ts";
+import { amountText, lifeShown, materialOf } from "../common/lots.ts";
 import { useFirst, type Written, writtenLast } from "./day_around.ts";
 import { ToCheckLater } from "./ToCheckLater.tsx";
 

@@ -3,8 +3,8 @@ import { Cup } from "../../parts/Cup.tsx";
 import { kitchen } from "../../state/settings.ts";
 import { FITNESS } from "../../text/fitness.ts";
 import { TODAY } from "../../text/today.ts";
-import { instrumentsInUse } from "../shared/batches.ts";
-import { standingOf } from "../shared/instruments.ts";
+import { instrumentsInUse } from "../common/batches.ts";
+import { standingOf } from "../common/instruments.ts";
 import { toCheck } from "./day_around.ts";
 
 export function ToCheck() {

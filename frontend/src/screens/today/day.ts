@@ -3,7 +3,7 @@ import type { BatchState } from "../../calc/batches.ts";
 import { daysLeft } from "../../calc/shelf_life.ts";
 import { sheetsOf } from "../../state/sheets.ts";
 import { allStock, type LotInStock } from "../../state/stock.ts";
-import { dayOf } from "../shared/edge.ts";
+import { dayOf } from "../common/edge.ts";
 
 const OPENS = 6;
 const CLOSES = 18;

@@ -5,7 +5,7 @@ import { TEXT_ORDER } from "../../calc/record.ts";
 import { daysLeft } from "../../calc/shelf_life.ts";
 import { sheetsOf } from "../../state/sheets.ts";
 import { allStock, type LotInStock } from "../../state/stock.ts";
-import type { Fitness } from "../shared/fitness.ts";
+import type { Fitness } from "../common/fitness.ts";
 
 const NOTHING = parseDecimal("0");
 const SOON_DAYS = 7;

@@ -11,9 +11,9 @@ import { nameOf } from "../../state/stock.ts";
 import { type UnderWay, underWay } from "../../state/today.ts";
 import { clockWords, ordinal } from "../../text/numbers.ts";
 import { TODAY } from "../../text/today.ts";
-import { pathOfAct, pathOfLeaned, recipeNameOf } from "../shared/batches.ts";
-import { zone } from "../shared/edge.ts";
-import { amountText, lifeShown, materialOf } from "../shared/lots.ts";
+import { pathOfAct, pathOfLeaned, recipeNameOf } from "../common/batches.ts";
+import { zone } from "../common/edge.ts";
+import { amountText, lifeShown, materialOf } from "../common/lots.ts";
 import { hourOf, lateLots, pastOf } from "./day.ts";
 import { belowZero, failedFor, filledShort, toLookAt } from "./day_around.ts";
 

@@ -8,9 +8,9 @@ import { sheetsOf } from "../../state/sheets.ts";
 import { recipients, sources } from "../../state/stock.ts";
 import { dayWords } from "../../text/numbers.ts";
 import { END } from "../../text/trace.ts";
-import { endName } from "../shared/ends.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { amountText, materialOf, textField } from "../shared/lots.ts";
+import { endName } from "../common/ends.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { amountText, materialOf, textField } from "../common/lots.ts";
 
 const TITLES: Record<string, string> = {
   source: END.from_source,

@@ -3,9 +3,9 @@ import type { Edge, Trace } from "../../calc/trace.ts";
 import { Facts, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { TRACE } from "../../text/trace.ts";
-import { batchOf } from "../shared/batches.ts";
-import { endName } from "../shared/ends.ts";
-import { amountText } from "../shared/lots.ts";
+import { batchOf } from "../common/batches.ts";
+import { endName } from "../common/ends.ts";
+import { amountText } from "../common/lots.ts";
 import type { BothWays } from "./steps.ts";
 
 /** Closed at first; the picture shows the nearest links. */

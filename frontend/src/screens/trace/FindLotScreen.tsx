@@ -11,8 +11,8 @@ import { goTo } from "../../state/route.ts";
 import { sheetsOf } from "../../state/sheets.ts";
 import { dayWords } from "../../text/numbers.ts";
 import { TRACE } from "../../text/trace.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
-import { materialOf } from "../shared/lots.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { materialOf } from "../common/lots.ts";
 
 const SHOWN_MAX = 30;
 

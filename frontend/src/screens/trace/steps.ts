@@ -9,9 +9,9 @@ import { sheet } from "../../state/sheets.ts";
 import { nameOf } from "../../state/stock.ts";
 import { dayWords } from "../../text/numbers.ts";
 import { TRACE } from "../../text/trace.ts";
-import type { ToCall } from "../shared/Business.tsx";
-import { endName, placeOfDay } from "../shared/ends.ts";
-import { amountText, materialOf } from "../shared/lots.ts";
+import type { ToCall } from "../common/Business.tsx";
+import { endName, placeOfDay } from "../common/ends.ts";
+import { amountText, materialOf } from "../common/lots.ts";
 
 /** Both directions of one lot. */
 export interface BothWays {

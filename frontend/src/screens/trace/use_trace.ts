@@ -3,7 +3,7 @@ import { useSignal } from "@preact/signals";
 import { askedTrace, heldTrace } from "../../state/trace.ts";
 import { clockWords } from "../../text/numbers.ts";
 import { TRACE } from "../../text/trace.ts";
-import { nowMs, zone } from "../shared/edge.ts";
+import { nowMs, zone } from "../common/edge.ts";
 import { type BothWays, earliestDay } from "./steps.ts";
 
 /** What is shown, where it comes from, and how complete it is. */

@@ -5,7 +5,7 @@ import { Facts, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { amountWords, countWords, figure } from "../../text/numbers.ts";
 import { CLASS, SORT_WORDS } from "../../text/skills.ts";
-import { memberName } from "../shared/people.ts";
+import { memberName } from "../common/people.ts";
 import { Strip } from "./Strip.tsx";
 import { classSays, numberOf, signedFigure } from "./says.ts";
 

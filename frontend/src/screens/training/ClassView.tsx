@@ -8,7 +8,7 @@ import { sheetsOf } from "../../state/sheets.ts";
 import { members } from "../../state/stock.ts";
 import { amountWords, dayWords, figure } from "../../text/numbers.ts";
 import { SKILLS } from "../../text/skills.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { HeadGauge } from "../common/HeadGauge.tsx";
 import { ClassSkills, ClassWeighings } from "./ClassSkills.tsx";
 import { reachOf } from "./OverTime.tsx";
 import { Strip } from "./Strip.tsx";

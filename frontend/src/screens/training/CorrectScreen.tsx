@@ -1,7 +1,7 @@
 /** Correct or void a drill: a slip of the thumb is no error of the eye. */
 import { SKILLS } from "../../text/skills.ts";
-import { CorrectNumbers } from "../shared/CorrectNumbers.tsx";
-import { memberName } from "../shared/people.ts";
+import { CorrectNumbers } from "../common/CorrectNumbers.tsx";
+import { memberName } from "../common/people.ts";
 import { drillNumbers } from "./drill_history.ts";
 
 /** `#/skills/:member/correct/:entry`. */

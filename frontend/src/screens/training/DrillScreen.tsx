@@ -4,7 +4,7 @@ import { Frame } from "../../parts/Frame.tsx";
 import { Notice, Refusal } from "../../parts/Plain.tsx";
 import { Tube } from "../../parts/Tube.tsx";
 import { DRILL } from "../../text/skills.ts";
-import { HeadGauge } from "../shared/HeadGauge.tsx";
+import { HeadGauge } from "../common/HeadGauge.tsx";
 import { QUESTIONS_COUNT, STEPS_COUNT, weighingTurn } from "./asked.ts";
 import { Checklist } from "./Checklist.tsx";
 import { Asked } from "./Drawn.tsx";

@@ -4,7 +4,7 @@ import type { Drill } from "../../calc/skills.ts";
 import { Part } from "../../parts/Plain.tsx";
 import { dayWords, figure } from "../../text/numbers.ts";
 import { SKILLS, SORT_WORDS } from "../../text/skills.ts";
-import { useHeld } from "../shared/use_held.ts";
+import { useHeld } from "../common/use_held.ts";
 import { signedFigure } from "./says.ts";
 
 /** Shown where this phone holds the entry itself, as it was made. */

@@ -4,8 +4,8 @@ import { divided, HUNDRED, parseDecimal, plain, written } from "../../calc/numbe
 import { typedNumber } from "../../parts/typing.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { DRAWN, DRILL } from "../../text/skills.ts";
-import type { InstrumentShown } from "../shared/batches.ts";
-import type { Typed } from "../shared/drafted.ts";
+import type { InstrumentShown } from "../common/batches.ts";
+import type { Typed } from "../common/drafted.ts";
 
 export const QUESTIONS_COUNT = 12;
 export const WEIGHINGS_COUNT = 5;

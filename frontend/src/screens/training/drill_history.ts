@@ -3,8 +3,8 @@ import { type Body, itemsIn, objectIn, textIn, textsIn } from "../../calc/bodies
 import type { Standing } from "../../calc/record.ts";
 import { countWords, figure } from "../../text/numbers.ts";
 import { SKILLS, SORT_WORDS } from "../../text/skills.ts";
-import type { EntryWords } from "../shared/history.ts";
-import { listIn, type NumberIn } from "../shared/numbers_in.ts";
+import type { EntryWords } from "../common/history.ts";
+import { listIn, type NumberIn } from "../common/numbers_in.ts";
 
 /** How many were read; what they say stands above the history. */
 export function drillWords({ body }: Standing): EntryWords {

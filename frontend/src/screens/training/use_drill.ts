@@ -4,11 +4,11 @@ import { record } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import { current } from "../../state/session.ts";
 import { remember, remembered } from "../../state/settings.ts";
-import { type InstrumentShown, instrumentsInUse } from "../shared/batches.ts";
-import { useDrafted } from "../shared/drafted.ts";
-import { chanceBytes } from "../shared/edge.ts";
-import { type Hindrance, hindrance } from "../shared/sentences.ts";
-import { tremble } from "../shared/touch.ts";
+import { type InstrumentShown, instrumentsInUse } from "../common/batches.ts";
+import { useDrafted } from "../common/drafted.ts";
+import { chanceBytes } from "../common/edge.ts";
+import { type Hindrance, hindrance } from "../common/sentences.ts";
+import { tremble } from "../common/touch.ts";
 import {
   BLANK_DRILL,
   type DrillTyped,

@@ -2,9 +2,9 @@
 import { NumberShown } from "../../parts/NumberShown.tsx";
 import { amountWords, figure } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
-import type { BatchLine } from "../shared/batches.ts";
-import { readingBudget } from "../shared/budget.ts";
-import { nowMs } from "../shared/edge.ts";
+import type { BatchLine } from "../common/batches.ts";
+import { readingBudget } from "../common/budget.ts";
+import { nowMs } from "../common/edge.ts";
 import type { Weighing } from "./use_weighing.ts";
 
 /** Before typing: where to stop. After: the sum as one would write it by hand. */

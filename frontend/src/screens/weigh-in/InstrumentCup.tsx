@@ -5,8 +5,8 @@ import { Icon } from "../../parts/Icon.tsx";
 import type { SignName } from "../../parts/signs.ts";
 import { FITNESS } from "../../text/fitness.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
-import type { InstrumentShown } from "../shared/batches.ts";
-import { standingOf } from "../shared/instruments.ts";
+import type { InstrumentShown } from "../common/batches.ts";
+import { standingOf } from "../common/instruments.ts";
 
 const SIGN_OF: Record<string, SignName> = {
   scale: "pan",

@@ -12,11 +12,11 @@ import { FITNESS } from "../../text/fitness.ts";
 import { amountWords, clockWords } from "../../text/numbers.ts";
 import { PARTS } from "../../text/parts.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
-import { type BatchLine, lineName } from "../shared/batches.ts";
-import { zone } from "../shared/edge.ts";
-import { InQuestion } from "../shared/InQuestion.tsx";
-import { amountText, quantityText } from "../shared/lots.ts";
-import { useHeld } from "../shared/use_held.ts";
+import { type BatchLine, lineName } from "../common/batches.ts";
+import { zone } from "../common/edge.ts";
+import { InQuestion } from "../common/InQuestion.tsx";
+import { amountText, quantityText } from "../common/lots.ts";
+import { useHeld } from "../common/use_held.ts";
 
 type WeighIn = BatchLine["weigh_ins"][number];
 

@@ -9,7 +9,7 @@ import { Verdict } from "../../parts/Verdict.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
-import type { BatchLine } from "../shared/batches.ts";
+import type { BatchLine } from "../common/batches.ts";
 import { Figures } from "./Figures.tsx";
 import { InstrumentCup } from "./InstrumentCup.tsx";
 import { LastEntry } from "./LineEntries.tsx";

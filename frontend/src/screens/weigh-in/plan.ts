@@ -2,7 +2,7 @@
 import { type Decimal, difference, parseDecimal, total } from "../../calc/numbers.ts";
 import { fromBase } from "../../calc/units.ts";
 import { PLACES } from "../../calc/weighing.ts";
-import type { BatchLine } from "../shared/batches.ts";
+import type { BatchLine } from "../common/batches.ts";
 
 /** The planned amount with its limits, in the unit of the line; decimals as text. */
 export interface Plan {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
+import type { BatchLine, InstrumentShown } from "../common/batches.ts";
 import { measured, readingRefusal, type WeighTyped, weighed } from "./reading.ts";
 import { canTell, instrumentsFor } from "./which_instrument.ts";
 

@@ -18,8 +18,8 @@ import { converted, dimensionOf, inBase, isUnit } from "../../calc/units.ts";
 import { inUnit, PLACES, scaledDoubt, sumDoubt, weighingOf } from "../../calc/weighing.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import type { Body, Json } from "../../state/types.ts";
-import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
-import { asGoodAs } from "../shared/trust.ts";
+import type { BatchLine, InstrumentShown } from "../common/batches.ts";
+import { asGoodAs } from "../common/trust.ts";
 import { type Plan, planOf } from "./plan.ts";
 import { canRead } from "./which_instrument.ts";
 

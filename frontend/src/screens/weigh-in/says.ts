@@ -2,7 +2,7 @@
 import type { VerdictKind } from "../../parts/Verdict.tsx";
 import { amountWords, figure } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
-import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
+import type { BatchLine, InstrumentShown } from "../common/batches.ts";
 import type { Weighed } from "./reading.ts";
 
 /** What the plate shows. */

@@ -9,7 +9,7 @@ import {
 import { asDouble, type Decimal, parseDecimal, ZERO } from "../../calc/numbers.ts";
 import { converted, dimensionOf, isUnit } from "../../calc/units.ts";
 import { PLACES } from "../../calc/weighing.ts";
-import type { BatchLine, InstrumentShown } from "../shared/batches.ts";
+import type { BatchLine, InstrumentShown } from "../common/batches.ts";
 import { type Plan, planOf } from "./plan.ts";
 
 /** Whether this instrument reads what the line is planned in. */

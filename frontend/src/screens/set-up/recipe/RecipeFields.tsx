@@ -2,10 +2,10 @@
 import { materials } from "../../../state/stock.ts";
 import { HINTS } from "../../../text/set_up.ts";
 import { RECIPE } from "../../../text/set_up_recipe.ts";
-import { choicesOf } from "../../shared/choices.ts";
-import { textField } from "../../shared/lots.ts";
-import { Picker } from "../../shared/Picker.tsx";
-import { beside } from "../../shared/sentences.ts";
+import { choicesOf } from "../../common/choices.ts";
+import { textField } from "../../common/lots.ts";
+import { Picker } from "../../common/Picker.tsx";
+import { beside } from "../../common/sentences.ts";
 import { NumberOf, WordsOf } from "../FormFields.tsx";
 import { type Bound, textAt } from "../form.ts";
 import { LifeOf } from "../LifeOf.tsx";

@@ -10,12 +10,12 @@ import { dayWords, figure } from "../../../text/numbers.ts";
 import { SAME_NAME } from "../../../text/same_name.ts";
 import { AREAS, SET_UP } from "../../../text/set_up.ts";
 import { RECIPE } from "../../../text/set_up_recipe.ts";
-import { readDensities } from "../../shared/density.ts";
-import { focusFirst } from "../../shared/focus.ts";
-import { HeadGauge } from "../../shared/HeadGauge.tsx";
-import { namesakes, sameNameSays } from "../../shared/namesakes.ts";
-import type { Hindrance } from "../../shared/sentences.ts";
-import { tremble } from "../../shared/touch.ts";
+import { readDensities } from "../../common/density.ts";
+import { focusFirst } from "../../common/focus.ts";
+import { HeadGauge } from "../../common/HeadGauge.tsx";
+import { namesakes, sameNameSays } from "../../common/namesakes.ts";
+import type { Hindrance } from "../../common/sentences.ts";
+import { tremble } from "../../common/touch.ts";
 import { FormKeys } from "../FormKeys.tsx";
 import { type Bound, focusRefused, hindranceOf } from "../form.ts";
 import { tellKept } from "../kept.ts";
@@ -27,7 +27,7 @@ import { bodyNow, missingOf, needsDensity, nextNumber, publish } from "./publish
 import { RecipeFields } from "./RecipeFields.tsx";
 import { closeRecipe, type RecipeAtWork, useBound, useRecipe } from "./use_recipe.ts";
 import { Lines, Steps } from "./Written.tsx";
-import "../../shared/rows.css";
+import "../../common/rows.css";
 import "../set_up.css";
 
 const BACK = "/set-up/recipes";

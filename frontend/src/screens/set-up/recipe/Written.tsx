@@ -14,7 +14,7 @@ import {
   RECIPE,
   STEP,
 } from "../../../text/set_up_recipe.ts";
-import { densityTable } from "../../shared/density.ts";
+import { densityTable } from "../../common/density.ts";
 import { lineAmount } from "./amounts.ts";
 import { lineMissing } from "./publishing.ts";
 import { BLANK_LINE, BLANK_STEP, type LineTyped, nextId, type StepTyped } from "./typed.ts";

@@ -4,8 +4,8 @@ import { nameOf } from "../../../state/stock.ts";
 import type { Body, Saved } from "../../../state/types.ts";
 import { amountWords } from "../../../text/numbers.ts";
 import { LINE, RECIPE, RECIPE_MISSING } from "../../../text/set_up_recipe.ts";
-import { densityTable } from "../../shared/density.ts";
-import type { Hindrance } from "../../shared/sentences.ts";
+import { densityTable } from "../../common/density.ts";
+import type { Hindrance } from "../../common/sentences.ts";
 import { lifeMissing } from "../typed.ts";
 import { lineAmount } from "./amounts.ts";
 import {
