@@ -15,16 +15,23 @@ from kitchenlog.logbook.drafts import Draft, Kept, KeptStatus
 from kitchenlog.logbook.families import Link, missing_links
 from kitchenlog.logbook.insert import insert_rows
 from kitchenlog.logbook.models import Entry, EntryMention, EntrySubject, LogHead, Sheet
-from kitchenlog.logbook.selectors import relatives_in_log
+from kitchenlog.logbook.selectors import LogPlace, is_among, relatives_in_log
 from kitchenlog.logbook.subjects import can_open
 from kitchenlog.logbook.turnstile import locked_head, mark_stale
 from kitchenlog.logbook.wire import to_the_millisecond, wire_time
 
 
+class Appended(NamedTuple):
+    """What became of each draft, in the order given, and where the log stands after it."""
+
+    kept: list[Kept]
+    place: LogPlace
+
+
 @transaction.atomic(savepoint=False)
 def append_entries(
     drafts: Sequence[Draft], *, cooperative: UUID, received_at: datetime, skew_ms: int
-) -> list[Kept]:
+) -> Appended:
     """Append each draft once, in the order given. Sending it again returns the same numbers."""
     received_at = to_the_millisecond(received_at)
     head = locked_head(cooperative)
@@ -41,10 +48,11 @@ def append_entries(
     if numbered:
         _link_and_mark_stale(head, numbered, is_named=is_named)
     numbers = {each.draft.id: each.seq for each in numbered}
-    return [
+    kept = [
         _kept(draft, status, known, numbers)
         for draft, status in zip(drafts, statuses, strict=True)
     ]
+    return Appended(kept, LogPlace(head.epoch, head.last_seq))
 
 
 @dataclass(frozen=True)
@@ -63,7 +71,7 @@ class Numbered(NamedTuple):
     chain_hash: str
 
 
-Known = dict[UUID, tuple[int | None, str]]  # id -> number (None: in this push), fingerprint
+Known = dict[str, tuple[int | None, str]]  # id -> number (None: in this push), fingerprint
 
 
 def _known(cooperative: UUID, drafts: Sequence[Draft]) -> tuple[Known, bool]:
@@ -80,7 +88,7 @@ def _status(draft: Draft, known: Known) -> KeptStatus:
     return "exists" if known[draft.id][1] == draft.fingerprint else "mismatch"
 
 
-def _kept(draft: Draft, status: KeptStatus, known: Known, numbers: Mapping[UUID, int]) -> Kept:
+def _kept(draft: Draft, status: KeptStatus, known: Known, numbers: Mapping[str, int]) -> Kept:
     seq = numbers.get(draft.id) or known[draft.id][0]
     if seq is None:
         return Kept(draft.id, "unstorable", None)
@@ -191,6 +199,5 @@ def _reopen(cooperative: UUID, subjects: Iterable[str]) -> None:
     """A sheet is open again from the moment something arrives, or a pull would skip it."""
     openable = [subject for subject in subjects if can_open(subject)]
     if openable:
-        Sheet.objects.filter(
-            cooperative=cooperative, subject__in=openable, is_open=False
-        ).update(is_open=True)
+        closed = Sheet.objects.filter(cooperative=cooperative, is_open=False)
+        closed.filter(is_among("subject", openable, "text")).update(is_open=True)

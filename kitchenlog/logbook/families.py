@@ -37,13 +37,13 @@ def missing_links(cooperative: UUID, new: Sequence[Draft]) -> list[Link]:
     ]
 
 
-def _relatives(cooperative: UUID, ids: Iterable[UUID]) -> dict[UUID, Relative]:
+def _relatives(cooperative: UUID, ids: Iterable[str]) -> dict[str, Relative]:
     """Everything in the log that the ids correct or are corrected by, however far."""
-    found: dict[UUID, Relative] = {}
-    ahead, asked = set(ids), set[UUID]()
+    found: dict[str, Relative] = {}
+    ahead, asked = set(ids), set[str]()
     while ahead:
         asked |= ahead
-        reached = set[UUID]()
+        reached = set[str]()
         for each in relatives_in_log(cooperative, ahead):
             found[each.id] = each
             reached |= {each.id} if each.corrects is None else {each.id, each.corrects}
@@ -51,17 +51,12 @@ def _relatives(cooperative: UUID, ids: Iterable[UUID]) -> dict[UUID, Relative]:
     return found
 
 
-def _families(relatives: Mapping[UUID, Relative]) -> list[list[int]]:
+def _families(relatives: Mapping[str, Relative]) -> list[list[int]]:
     """The numbers of each family, in order."""
-    roots = family_roots(
-        {
-            str(entry): None if each.corrects is None else str(each.corrects)
-            for entry, each in relatives.items()
-        }
-    )
+    roots = family_roots({entry: each.corrects for entry, each in relatives.items()})
     families: dict[str, list[int]] = defaultdict(list)
     for entry, each in relatives.items():
-        families[roots[str(entry)]].append(each.seq)
+        families[roots[entry]].append(each.seq)
     return [sorted(family) for family in families.values()]
 
 

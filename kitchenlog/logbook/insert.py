@@ -9,8 +9,8 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import lru_cache
-from operator import attrgetter
 from typing import Any
+from uuid import UUID
 
 from django.db import DEFAULT_DB_ALIAS, connection, connections, models
 
@@ -73,7 +73,7 @@ def _conversions(
         return []
     by_type: dict[str, Callable[[Any], Any]] = {
         "DateTimeField": connections[DEFAULT_DB_ALIAS].ops.adapt_datetimefield_value,
-        "UUIDField": attrgetter("hex"),
+        "UUIDField": _digits,
     }
     fields = {field.name: field for field in model._meta.concrete_fields}
     return [
@@ -81,6 +81,10 @@ def _conversions(
         for at, name in enumerate(columns)
         if (sort := _stored_type(fields[name])) in by_type
     ]
+
+
+def _digits(id: UUID | str) -> str:
+    return str(id).replace("-", "")
 
 
 def _stored_type(field: models.Field[Any, Any]) -> str:

@@ -81,48 +81,53 @@ def entry_row(cooperative: UUID, entry: UUID, *, eyes: Eyes) -> EntryRow | None:
     return None if row is None else EntryRow(*row)
 
 
-def fingerprints_by_id(cooperative: UUID, ids: Iterable[UUID]) -> dict[UUID, str]:
+def fingerprints_by_id(cooperative: UUID, ids: Iterable[str]) -> dict[str, str]:
     """The fingerprints of those of these ids that the log holds."""
     rows = Entry.objects.filter(cooperative=cooperative, id__in=list(ids))
-    return dict(rows.values_list("id", "fingerprint"))
+    return {str(id): fingerprint for id, fingerprint in rows.values_list("id", "fingerprint")}
 
 
 @dataclass(frozen=True)
 class Relative:
     """What one entry in the log has to do with others: who it is and whom it corrects."""
 
-    id: UUID
+    id: str
     seq: int
     fingerprint: str
-    corrects: UUID | None
+    corrects: str | None
 
 
-def relatives_in_log(cooperative: UUID, ids: Iterable[UUID]) -> list[Relative]:
+def relatives_in_log(cooperative: UUID, ids: Iterable[str]) -> list[Relative]:
     """Entries with one of these ids and entries that correct one of them, in no order."""
     wanted = list(ids)
+    if connection.vendor == "sqlite":
+        wanted = [each.replace("-", "") for each in wanted]
     rows = Entry.objects.filter(cooperative=cooperative).values_list(
         "id", "seq", "fingerprint", "corrects"
     )
     # Not one condition with "or": SQLite would read the whole log of the cooperative for it.
-    found = rows.filter(_is_among("id", wanted)).union(
-        rows.filter(_is_among("corrects", wanted))
+    found = rows.filter(is_among("id", wanted, "uuid")).union(
+        rows.filter(is_among("corrects", wanted, "uuid"))
     )
-    return [Relative(*row) for row in found]
+    return [
+        Relative(str(id), seq, fingerprint, None if corrects is None else str(corrects))
+        for id, seq, fingerprint, corrects in found
+    ]
 
 
-def _is_among(column: str, ids: Iterable[UUID]) -> RawSQL:
-    """A condition: the column holds one of these ids.
+def is_among(column: str, values: Iterable[str], sort: str) -> RawSQL:
+    """A condition: the column holds one of these values; `sort` is their type on PostgreSQL.
 
     They are bound as one JSON text: each alone takes longer to bind than to look for. As an
     array PostgreSQL looks them up; joined with a small table it would read all of that.
     """
     if connection.vendor == "postgresql":
-        among = "= ANY(ARRAY(SELECT value::uuid FROM json_array_elements_text(%s)))"
-        text = json.dumps([str(each) for each in ids])
+        values_of = f"SELECT value::{sort} FROM json_array_elements_text(%s)"  # noqa: S608 our own words
+        among = f"= ANY(ARRAY({values_of}))"
     else:
         among = "IN (SELECT value FROM json_each(%s))"
-        text = json.dumps([each.hex for each in ids])
     name = connection.ops.quote_name(column)
+    text = json.dumps(list(values))
     return RawSQL(f"{name} {among}", [text], output_field=BooleanField())  # noqa: S611 our own words
 
 
@@ -251,11 +256,11 @@ def entries_by_id(
     return {row[0]: EntryRow(*row) for row in rows.values_list(*_ROW)}
 
 
-def own_subjects_of(cooperative: UUID, ids: Sequence[UUID]) -> dict[UUID, set[str]]:
+def own_subjects_of(cooperative: UUID, ids: Sequence[str]) -> dict[str, set[str]]:
     """For those of these entries that only one member and coordinators see: what they are
     about."""
     own = Entry.objects.filter(cooperative=cooperative, id__in=list(ids), audience="own")
-    about = {seq: (entry, set[str]()) for entry, seq in own.values_list("id", "seq")}
+    about = {seq: (str(entry), set[str]()) for entry, seq in own.values_list("id", "seq")}
     links = EntrySubject.objects.filter(cooperative=cooperative, seq__in=list(about))
     for seq, subject in links.values_list("seq", "subject"):
         about[seq][1].add(subject)

@@ -94,12 +94,19 @@ def _examined(row: Entry | Misread, previous: str) -> tuple[Draft | None, str | 
         draft = _as_it_came(row.canonical)
     except _NO_ENTRY:
         return None, f"entry {row.id} cannot be read as an entry"
-    differing = next((n for n in _COLUMNS if getattr(row, n) != getattr(draft, n)), None)
+    differing = next(
+        (n for n in _COLUMNS if _as_written(getattr(row, n)) != getattr(draft, n)), None
+    )
     if differing is not None:
         return draft, f"entry {row.id}: its {differing} was changed"
     if not _follows(row, previous):
         return draft, f"entry {row.id} does not follow the one before it"
     return draft, None
+
+
+def _as_written(stored: object) -> object:
+    """A draft has its ids as text."""
+    return str(stored) if isinstance(stored, UUID) else stored
 
 
 def _follows(entry: Entry, previous: str) -> bool:

@@ -21,7 +21,7 @@ class _Family:
     """Entries that correct one another: each is about what any of them is about."""
 
     subjects: set[str] = field(default_factory=set)
-    members: list[tuple[int, UUID, Links]] = field(default_factory=list)
+    members: list[tuple[int, str, Links]] = field(default_factory=list)
 
 
 class LinkCheck:
@@ -39,7 +39,7 @@ class LinkCheck:
         for seq, draft in drafts.items():
             for sentence in _differences(draft.mentions, mentions[seq], "mention"):
                 yield seq, f"entry {draft.id}: {sentence}"
-            root = self._root_of.get(str(draft.id))
+            root = self._root_of.get(draft.id)
             if root is not None:
                 family = self._families[root]
                 family.subjects.update(draft.subjects)
@@ -89,7 +89,7 @@ def _roots(cooperative: UUID) -> Mapping[str, str]:
 
 
 def _wrong_subjects(
-    seq: int, entry: UUID, wanted: Iterable[str], found: Links
+    seq: int, entry: str, wanted: Iterable[str], found: Links
 ) -> Iterator[tuple[int, str]]:
     for sentence in _differences(wanted, found, "link"):
         yield seq, f"entry {entry}: {sentence}"

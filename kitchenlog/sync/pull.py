@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from kitchenlog.logbook.selectors import (
+    LogPlace,
     entries_to_tell,
     log_place,
     sheets_to_tell,
@@ -26,9 +27,8 @@ def view_of(member: Member) -> str:
     return "coordinator" if member.is_coordinator else "member"
 
 
-def where_we_are(member: Member) -> dict[str, str]:
-    """The epoch, and as `through` the cursor past everything the log holds now."""
-    place = log_place(member.cooperative_id)
+def where_we_are(member: Member, place: LogPlace) -> dict[str, str]:
+    """The epoch, and as `through` the cursor past everything the log holds at this place."""
     cursor = Cursor(member.cooperative_id, place.epoch, view_of(member), place.last_seq)
     return {"epoch": place.epoch, "through": written(cursor)}
 

@@ -6,14 +6,14 @@ import hashlib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 from uuid import UUID
 
 from django.db.models.functions import Greatest
 
 from kitchenlog.entries.forms import UUID as UUID_FORM
 from kitchenlog.logbook.drafts import Draft, Kept
-from kitchenlog.logbook.selectors import fingerprints_by_id, own_subjects_of
+from kitchenlog.logbook.selectors import LogPlace, fingerprints_by_id, own_subjects_of
 from kitchenlog.logbook.services import NewAside, append_entries, keep_aside
 from kitchenlog.members.models import Device, Member
 from kitchenlog.sync.judge import Aside, Later, Sender, anothers, is_anothers, judged
@@ -25,6 +25,13 @@ Judgement = Draft | Aside | Later
 Result = dict[str, Any]
 
 
+class Answer(NamedTuple):
+    """What became of each entry of a push, in its order, and where the log stands now."""
+
+    results: list[Result]
+    place: LogPlace
+
+
 @dataclass(frozen=True)
 class Session:
     """Who pushes, from which device, and when we heard of it."""
@@ -34,26 +41,27 @@ class Session:
     at: datetime
 
 
-def results_of(push: PushBody, *, session: Session) -> list[Result]:
-    """Store what can be stored and answer for each entry, in the order of the push (R2)."""
+def answer_to(push: PushBody, *, session: Session) -> Answer:
+    """Store what can be stored and answer for each entry (R2)."""
     sender = Sender(session.member, _devices(push, session))
     judgements = [judged(value, sender=sender) for value in push.entries]
     judgements = _but_known(_but_anothers(judgements, session.member), session)
     drafts = [each for each in judgements if isinstance(each, Draft)]
-    kept = iter(
-        append_entries(
-            drafts,
-            cooperative=session.member.cooperative_id,
-            received_at=session.at,
-            skew_ms=_skew_ms(push, session),
-        )
+    appended = append_entries(
+        drafts,
+        cooperative=session.member.cooperative_id,
+        received_at=session.at,
+        skew_ms=_skew_ms(push, session),
     )
+    kept = iter(appended.kept)
     outcomes = [next(kept) if isinstance(v, Draft) else v for v in judgements]
     _keep_asides(push, judgements, outcomes, session)
-    _note_device_seq(session, [d for d in drafts if d.device == session.device.pk])
-    return [
+    own_device = str(session.device.pk)
+    _note_device_seq(session, [d for d in drafts if d.device == own_device])
+    results = [
         _result(value, outcome) for value, outcome in zip(push.entries, outcomes, strict=True)
     ]
+    return Answer(results, appended.place)
 
 
 def _devices(push: PushBody, session: Session) -> Mapping[str, Device]:
@@ -150,7 +158,7 @@ def _new_aside(reason: tuple[str, str], draft: Draft | Later | None, raw: str) -
     return NewAside(
         code=reason[0],
         detail=reason[1],
-        entry=draft.id if isinstance(draft, Draft) else None,
+        entry=UUID(draft.id) if isinstance(draft, Draft) else None,
         is_readable=is_readable,
         digest=draft.fingerprint
         if isinstance(draft, Draft)
@@ -173,7 +181,7 @@ def _result(value: object, outcome: Kept | Aside | Later) -> Result:
         return {"id": _echo(value), "status": "retry", "detail": outcome.detail}
     if reason is None:
         assert isinstance(outcome, Kept)
-        return {"id": str(outcome.id), "status": outcome.status}
+        return {"id": outcome.id, "status": outcome.status}
     is_mismatch = reason[0] == "mismatch"
     return {
         "id": _echo(value),

@@ -19,7 +19,7 @@ from kitchenlog.members.models import Device
 from kitchenlog.members.refusals import Refused, answered
 from kitchenlog.members.rest import KitchenlogView, body_of
 from kitchenlog.sync.pull import pull_answer, where_we_are
-from kitchenlog.sync.push import Session, results_of
+from kitchenlog.sync.push import Session, answer_to
 from kitchenlog.sync.push_body import PushBody, PushParser
 from kitchenlog.sync.serializers import (
     HaveAnswer,
@@ -47,12 +47,12 @@ class PushView(KitchenlogView):
         if push.device != device.pk:
             raise Refused("unreadable", 400, "device must be the one in the header.", "device")
         _require_within_limits(device, len(push.entries), at)
-        results = results_of(push, session=Session(member, device, at))
+        results, place = answer_to(push, session=Session(member, device, at))
         return answered(
             {
                 "push": push.push,
                 "server_time": wire_time(at),
-                **where_we_are(member),
+                **where_we_are(member, place),
                 "results": results,
             }
         )
@@ -102,6 +102,6 @@ class HaveView(KitchenlogView):
         """Which of these ids are missing; another cooperative's are, like unknown ones."""
         form = HaveForm(data=body_of(request))
         form.is_valid(raise_exception=True)
-        ids = form.validated_data["ids"]
+        ids = [str(each) for each in form.validated_data["ids"]]
         known = fingerprints_by_id(member_of(request).cooperative_id, ids)
-        return answered({"missing": [str(each) for each in ids if each not in known]})
+        return answered({"missing": [each for each in ids if each not in known]})

@@ -5,7 +5,6 @@ from __future__ import annotations
 import uuid
 from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import replace
 from datetime import UTC, datetime
 from typing import Any
 
@@ -38,7 +37,7 @@ def append(kitchen: Kitchen, drafts: Sequence[Draft]) -> list[Kept]:
     with in_cooperative(kitchen.cooperative):
         return services.append_entries(
             drafts, cooperative=kitchen.cooperative.pk, received_at=NOW, skew_ms=0
-        )
+        ).kept
 
 
 def subjects_by_entry() -> dict[str, list[str]]:
@@ -151,7 +150,7 @@ def test_two_corrections_of_an_entry_that_never_came_are_one_family(kitchen: Kit
 def test_one_entry_the_database_refuses_does_not_cost_the_others(kitchen: Kitchen) -> None:
     pen = Pen(kitchen.phone())
     drafts = [drafted(pen.receipt(f"J{number}")) for number in range(3)]
-    drafts[1] = replace(drafts[1], device_seq=2**63)
+    drafts[1] = drafts[1]._replace(device_seq=2**63)
 
     kept = append(kitchen, drafts)
 
@@ -248,7 +247,7 @@ def test_relatives_are_looked_up_and_the_log_is_not_read_for_them(
     append(kitchen, [drafted(each) for each in family])
 
     with django_assert_num_queries(1) as asked:
-        found = relatives_in_log(kitchen.cooperative.pk, [uuid.UUID(family[1]["id"])])
+        found = relatives_in_log(kitchen.cooperative.pk, [family[1]["id"]])
 
     assert {str(each.id) for each in found} == {family[1]["id"], family[2]["id"]}
     if connection.vendor == "sqlite":
