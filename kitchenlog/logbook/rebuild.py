@@ -7,6 +7,7 @@ import logging
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from time import sleep
 from typing import Any
 from uuid import UUID
 
@@ -18,6 +19,7 @@ from kitchenlog.entries.upcast import lifted
 from kitchenlog.logbook.models import LogHead
 from kitchenlog.logbook.selectors import (
     entries_about,
+    highest_seq,
     stale_marks,
     stale_subjects,
     states_of,
@@ -35,6 +37,8 @@ QUIET_DAYS = 14  # R3: a finished subject stays open this long after its last ar
 TRIES_WITHOUT_LOCK = 2
 SUBJECTS_AT_ONCE = 200
 SHEETS_A_TURN = 10  # few enough that an upload waits no more than some milliseconds
+QUIET_S = 0.1  # without a new entry for this long, an upload is over
+RESTS_MOST = 5  # then a turn is taken whatever comes, or sheets would never catch up
 
 
 @dataclass(frozen=True)
@@ -161,13 +165,19 @@ def should_be_open(sheet: Folded, *, at: datetime) -> bool:
 
 
 def recompute(
-    cooperative: Cooperative, *, clock: Callable[[], datetime], until: datetime
+    cooperative: Cooperative,
+    *,
+    clock: Callable[[], datetime],
+    until: datetime,
+    rest: Callable[[float], None] = sleep,
 ) -> bool:
     """Work through the list of one cooperative; True when nothing is left of it.
 
-    A sheet that cannot be built stays on the list and does not hold back the others.
+    A sheet that cannot be built stays on the list and does not hold back the others. While
+    phones hand over entries it rests between turns: saving holds the head they wait for.
     """
     failed: set[str] = set()
+    newest = _newest_entry(cooperative)
     while clock() < until:
         with in_cooperative(cooperative, writes=False):
             subjects = stale_subjects(cooperative.pk, most=SUBJECTS_AT_ONCE + len(failed))
@@ -179,6 +189,7 @@ def recompute(
             failed |= _rebuilt_as_far_as_possible(cooperative, some, clock=clock)
             if clock() >= until:
                 return False
+            newest = _newest_once_quiet(cooperative, newest, rest=rest)
     return False
 
 
@@ -197,6 +208,23 @@ def _rebuilt_as_far_as_possible(
                 logger.exception("could not rebuild a %s", type_in(subject))
                 failed.add(subject)
     return failed
+
+
+def _newest_once_quiet(
+    cooperative: Cooperative, newest: int, *, rest: Callable[[float], None]
+) -> int:
+    """The number of the newest entry; where entries keep coming, after a rest."""
+    for _ in range(RESTS_MOST):
+        before, newest = newest, _newest_entry(cooperative)
+        if newest == before:
+            break
+        rest(QUIET_S)
+    return newest
+
+
+def _newest_entry(cooperative: Cooperative) -> int:
+    with in_cooperative(cooperative, writes=False):
+        return highest_seq(cooperative.pk)
 
 
 def _nothing_left(cooperative: Cooperative) -> bool:

@@ -47,6 +47,12 @@ def log_place(cooperative: UUID) -> LogPlace:
     return LogPlace(*heads.values_list("epoch", "last_seq").get())
 
 
+def highest_seq(cooperative: UUID) -> int:
+    """The number of the newest entry; sheets have numbers beyond it. 0 where there is none."""
+    rows = Entry.objects.filter(cooperative=cooperative).order_by("-seq")
+    return rows.values_list("seq", flat=True).first() or 0
+
+
 def heads_with_work() -> list[LogHead]:
     """Heads of all cooperatives whose work list is not empty."""
     heads = LogHead.objects.filter(has_stale=True).select_related("cooperative")

@@ -123,6 +123,40 @@ def test_a_sheet_that_cannot_be_built_stays_on_the_list_and_the_others_are_built
 
 
 @pytest.mark.django_db
+def test_while_a_phone_hands_over_entries_sheets_wait_but_not_for_good(
+    kitchen: Kitchen, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    phone = kitchen.phone()
+    pen = Pen(phone)
+    pushed(phone, [pen.receipt(f"J{number}") for number in range(3 * rebuild.SHEETS_A_TURN)])
+    built: list[str] = []
+    rests: list[int] = []
+    fold = rebuild.fold_subject
+
+    def fold_while_an_entry_comes(subject: str, facts: Any, beside: Any) -> Any:
+        built.append(subject)
+        if len(built) == 1:
+            pushed(phone, [pen.receipt("L")])
+        return fold(subject, facts, beside)
+
+    def rest_while_entries_come(seconds: float) -> None:
+        rests.append(len(built))
+        pushed(phone, [pen.receipt(f"R{len(rests)}")])
+
+    monkeypatch.setattr(rebuild, "fold_subject", fold_while_an_entry_comes)
+    now = datetime.now(UTC)
+    rebuild.recompute(
+        kitchen.cooperative,
+        clock=lambda: now + timedelta(minutes=len(built) // (2 * rebuild.SHEETS_A_TURN)),
+        until=now + timedelta(minutes=1),
+        rest=rest_while_entries_come,
+    )
+
+    assert rests == [rebuild.SHEETS_A_TURN] * rebuild.RESTS_MOST
+    assert len(built) == 2 * rebuild.SHEETS_A_TURN
+
+
+@pytest.mark.django_db
 def test_running_every_task_twice_changes_nothing_but_numbers(kitchen: Kitchen) -> None:
     phone = kitchen.phone()
     pen = Pen(phone)
