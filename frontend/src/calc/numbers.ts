@@ -4,6 +4,9 @@ export type Rule = "half_even" | "half_up";
 
 export const DIGITS_MAX = 30; // the same as the Python twin, whose precision must hold a product
 
+// As far as a double holds them exactly: 10^22.
+const POWERS_OF_TEN = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
+
 const GRAMMAR = /^-?[0-9]+(\.[0-9]+)?$/;
 
 /** A whole number of units and the count of places they stand for: 12.50 is 1250n and 2. */
@@ -22,7 +25,8 @@ export class Decimal {
   }
 
   minus(other: Decimal): Decimal {
-    return this.plus(other.negated());
+    const scale = Math.max(this.scale, other.scale);
+    return new Decimal(this.unitsAt(scale) - other.unitsAt(scale), scale);
   }
 
   times(other: Decimal): Decimal {
@@ -64,7 +68,7 @@ export class Decimal {
 
   /** The units this number has when it is written with more places. */
   private unitsAt(scale: number): bigint {
-    return this.units * tenTo(scale - this.scale);
+    return scale === this.scale ? this.units : this.units * tenTo(scale - this.scale);
   }
 }
 
@@ -150,7 +154,11 @@ export function significant(x: Decimal | number, digits: number): string {
 
 /** The nearest double: only for what is measured (uncertainty, regression), never to add amounts with. */
 export function asDouble(x: Decimal): number {
-  return Number(x.toString());
+  const units = Number(x.units);
+  const power = POWERS_OF_TEN[x.scale];
+  // Both are exact, so their quotient is rounded once, as the text would be.
+  const isExact = power !== undefined && Math.abs(units) <= Number.MAX_SAFE_INTEGER;
+  return isExact ? units / power : Number(x.toString());
 }
 
 function tenTo(power: number): bigint {
