@@ -34,6 +34,8 @@ export const CHECK = {
   no_class: "not marked",
   true_to: (tolerance: string) => `\u00b1\u00a0${tolerance}`,
   not_true: "how true is not known",
+  pure_water: "pure water, 0 by definition",
+  exact: "taken as exact",
   other_number: "Type another number",
   choose_known: "Choose at least one",
   on_to: "Go on",
