@@ -1,11 +1,24 @@
 /** Words of histories and of correcting: nothing is erased, and each correction says why. */
-import { dayWords } from "./numbers.ts";
+import { countWords, dayWords } from "./numbers.ts";
 
 export const HISTORY = {
   title: "What happened",
   partial: "This phone does not hold every entry. It shows what it has.",
   correct: "Correct",
   two_count: (value: string) => `Two corrections disagree. Until one is chosen ${value} counts.`,
+};
+
+/** How far off the clock was of the phone an entry was handed over from (R33). */
+export const CLOCK_OFF = {
+  off: (by: string, isBehind: boolean) =>
+    `The clock of that phone was ${by} ${isBehind ? "behind" : "ahead"}.`,
+  review: "Look whether its date is right.",
+  days: (days: number, hours: number) =>
+    `${countWords(days, "day")}${hours === 0 ? "" : ` ${hours}\u00a0h`}`,
+  hours: (hours: number, minutes: number) =>
+    [hours === 0 ? "" : `${hours}\u00a0h`, minutes === 0 ? "" : `${minutes}\u00a0min`]
+      .filter(Boolean)
+      .join(" "),
 };
 
 /** A void among two corrections that disagree. */
