@@ -2,6 +2,8 @@
 
 /** The guided check. */
 export const CHECK = {
+  known_was: (place: string) => `Known value ${place}`,
+  give_or_take: (place: string) => `${place}, true to \u00b1`,
   bench: "The reading",
   of: (at: number, all: number) => `${at} of ${all}`,
   which: "How thorough?",
