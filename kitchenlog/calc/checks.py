@@ -9,12 +9,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from decimal import Decimal
-from typing import Any, Literal
+from typing import Literal
 
 from kitchenlog.calc.bodies import Body, decimal_in, texts_in
-from kitchenlog.calc.limits import Cited, Limit, leans_on_memory, rectangular_u
+from kitchenlog.calc.limits import Cited, Limit, rectangular_u
 from kitchenlog.calc.numbers import ZERO, difference, plain, product, significant
 from kitchenlog.calc.readings import (
     Doubt,
@@ -153,38 +153,6 @@ def cited_in(result: CheckResult) -> tuple[Cited, ...]:
         for each in () if point.limit is None else point.limit.cited:
             found[each] = None
     return tuple(found)
-
-
-def written_check(result: CheckResult, digits: int) -> dict[str, Any]:
-    """The result as JSON for a sheet: amounts as plain text, doubts to so many digits."""
-    cited = cited_in(result)
-    spread = result.repeatability
-    return {
-        "verdict": result.verdict,
-        "says": result.says,
-        "values": result.values,
-        "worst": result.worst,
-        "bias": None if result.bias is None else plain(result.bias),
-        "repeatability": None if spread is None else significant(spread, digits),
-        "hysteresis": None if result.hysteresis is None else plain(result.hysteresis),
-        "points": [_written_point(each, digits) for each in result.points],
-        "cited": [asdict(each) for each in cited],
-        "leans_on_memory": leans_on_memory(cited),
-    }
-
-
-def _written_point(point: Point, digits: int) -> dict[str, Any]:
-    doubt = point.doubt
-    return {
-        "step": point.step,
-        "sort": point.sort,
-        "reference": plain(point.reference),
-        "error": plain(point.error),
-        "u": None if doubt is None else significant(doubt.u, digits),
-        "degrees": None if doubt is None else doubt.degrees,
-        "limit": None if point.limit is None else plain(point.limit.amount),
-        "verdict": point.verdict,
-    }
 
 
 def _check_verdict(points: Sequence[Point]) -> CheckVerdict:

@@ -7,11 +7,10 @@ memory.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from decimal import Decimal
-from typing import Any
 
-from kitchenlog.calc.limits import Cited, leans_on_memory
+from kitchenlog.calc.limits import Cited
 from kitchenlog.calc.net_content import PLACES, NetVerdict, net_verdict, package_errors
 from kitchenlog.calc.net_limits import (
     BatchPlan,
@@ -20,7 +19,7 @@ from kitchenlog.calc.net_limits import (
     pack_division_eu,
     tolerable_shortage,
 )
-from kitchenlog.calc.numbers import as_double, difference, plain, significant, total
+from kitchenlog.calc.numbers import as_double, difference, total
 from kitchenlog.calc.readings import mean, repeat_sd
 
 
@@ -91,25 +90,6 @@ def batch_check(batch: FilledBatch) -> BatchResult:
         plan=plan,
         cited=cited,
     )
-
-
-def written_batch_result(result: BatchResult, digits: int) -> dict[str, Any]:
-    """The result as JSON for a sheet: amounts as plain text, doubles to so many digits."""
-    return {
-        "verdict": result.verdict,
-        "reasons": list(result.reasons),
-        "t": plain(result.t),
-        "t1": plain(result.t1),
-        "t2": plain(result.t2),
-        "below_t1": list(result.below_t1),
-        "below_t2": list(result.below_t2),
-        "mean": None if result.mean is None else plain(result.mean),
-        "sd": significant(result.sd, digits),
-        "mean_limit": significant(result.mean_limit, digits),
-        "sample_size": result.plan.sample_size,
-        "cited": [asdict(each) for each in result.cited],
-        "leans_on_memory": leans_on_memory(result.cited),
-    }
 
 
 def _mean_of(errors: Sequence[Decimal]) -> float:

@@ -6,11 +6,11 @@ Its tables are in net_limits.py; many of their rows are from memory, and a resul
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from decimal import Decimal
-from typing import Any, Literal
+from typing import Literal
 
-from kitchenlog.calc.limits import Cited, Limit, is_disputed, leans_on_memory
+from kitchenlog.calc.limits import Cited, Limit, is_disputed
 from kitchenlog.calc.net_content import (
     PLACES,
     NetVerdict,
@@ -31,9 +31,7 @@ from kitchenlog.calc.numbers import (
     as_double,
     difference,
     divided,
-    plain,
     product,
-    significant,
     total,
 )
 from kitchenlog.calc.readings import mean, repeat_sd
@@ -135,25 +133,6 @@ def category_a(lot: WeighedLot) -> PackResult:
         plan=plan,
         cited=cited,
     )
-
-
-def written_pack_result(result: PackResult, digits: int) -> dict[str, Any]:
-    """The result as JSON for a sheet: amounts as plain text, doubles to so many digits."""
-    return {
-        "verdict": result.verdict,
-        "reasons": list(result.reasons),
-        "nominal_gross": plain(result.nominal_gross),
-        "errors": [plain(each) for each in result.errors],
-        "total_error": plain(result.total_error),
-        "mean_error": plain(result.mean_error),
-        "sd": significant(result.sd, digits),
-        "sel": None if result.sel is None else significant(result.sel, digits),
-        "mav": plain(result.mav),
-        "beyond_mav": list(result.beyond_mav),
-        "sample_size": result.plan.sample_size,
-        "cited": [asdict(each) for each in result.cited],
-        "leans_on_memory": leans_on_memory(result.cited),
-    }
 
 
 def _allowances(lot: WeighedLot) -> tuple[Decimal, Decimal]:

@@ -344,7 +344,6 @@ CHECK_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("checks", "judged"): point,
     ("checks", "summed_up"): lambda c: {"points": several(c, point), "digits": BITS},
     ("checks", "cited_in"): scale_check,
-    ("checks", "written_check"): scale_check,
     ("scale_checks", "scale_limit"): lambda c: {
         "scale": scale(c), "load": number(c, -1, 30_000)
     },
@@ -409,9 +408,7 @@ CHECK_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
         "digits": BITS,
     },
     ("net_packs", "category_a"): lot,
-    ("net_packs", "written_pack_result"): lot,
     ("net_batches", "batch_check"): batch,
-    ("net_batches", "written_batch_result"): batch,
     ("fills", "fill_of"): fill,
     ("fill_trust", "trusted_fill"): leaning_fill,
     ("fill_trust", "fill_checks"): lot_fills,

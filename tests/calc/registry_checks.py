@@ -31,6 +31,7 @@ from tests.calc.vector_answers import (
     shown,
     text,
 )
+from tests.calc.written import written_check
 
 Given = dict[str, Any]
 Adapter = Callable[[Given], Any]
@@ -132,7 +133,7 @@ def _summed_up(g: Given) -> Given:
         repeatability=None,
         hysteresis=None,
     )
-    return shown(checks.written_check(result, g["digits"]), g)
+    return shown(written_check(result, g["digits"]), g)
 
 
 def _scale(g: Given) -> scale_checks.Scale:
@@ -172,7 +173,7 @@ def _meter(given: Given) -> dict[str, Decimal | None]:
 def _thermometer_check(g: Given) -> Given:
     thermometer = thermometer_checks.Thermometer(**_meter(g["thermometer"]))
     result = thermometer_checks.thermometer_check(thermometer, g["steps"])
-    return shown(checks.written_check(result, g["digits"]), g)
+    return shown(written_check(result, g["digits"]), g)
 
 
 def _ph_check(g: Given) -> Given:
@@ -183,7 +184,7 @@ def _ph_check(g: Given) -> Given:
         "slope_percent": said.slope_percent,
     }
     texts = {name: None if x is None else plain(x) for name, x in figures.items()}
-    return shown({**checks.written_check(said.result, g["digits"]), **texts}, g)
+    return shown({**written_check(said.result, g["digits"]), **texts}, g)
 
 
 LIMITS: dict[str, Adapter] = {
@@ -255,14 +256,13 @@ COMMON_CHECKS: dict[str, Adapter] = {
     "judged": _judged,
     "summed_up": _summed_up,
     "cited_in": lambda g: cited_json(checks.cited_in(_scale_result(g))),
-    "written_check": lambda g: checks.written_check(_scale_result(g), g["digits"]),
 }
 
 SCALE_CHECKS: dict[str, Adapter] = {
     "scale_limit": lambda g: limit_json(
         scale_checks.scale_limit(_scale(g), decimal(g["load"]))
     ),
-    "scale_check": lambda g: shown(checks.written_check(_scale_result(g), g["digits"]), g),
+    "scale_check": lambda g: shown(written_check(_scale_result(g), g["digits"]), g),
 }
 
 VESSEL_CHECKS: dict[str, Adapter] = {
@@ -270,7 +270,7 @@ VESSEL_CHECKS: dict[str, Adapter] = {
         vessel_checks.vessel_limit(_vessel(g), decimal(g["graduation"]))
     ),
     "vessel_check": lambda g: shown(
-        checks.written_check(vessel_checks.vessel_check(_vessel(g), g["steps"]), g["digits"]), g
+        written_check(vessel_checks.vessel_check(_vessel(g), g["steps"]), g["digits"]), g
     ),
 }
 

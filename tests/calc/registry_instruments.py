@@ -11,7 +11,7 @@ from typing import Any
 
 from kitchenlog.calc import batch_doubts, instrument_checks, instruments, trusted
 from kitchenlog.calc.calibration import Correction
-from kitchenlog.calc.checks import CheckResult, written_check
+from kitchenlog.calc.checks import CheckResult
 from kitchenlog.calc.numbers import significant, written
 from tests.calc.registry_folds import (
     doubt_json,
@@ -20,6 +20,7 @@ from tests.calc.registry_folds import (
     steps_of,
     weighing_json,
 )
+from tests.calc.written import written_check
 
 Given = dict[str, Any]
 Adapter = Callable[[Given], Any]

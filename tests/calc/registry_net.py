@@ -17,6 +17,7 @@ from tests.calc.vector_answers import (
     shown,
     text,
 )
+from tests.calc.written import written_batch_result, written_pack_result
 
 Given = dict[str, Any]
 Adapter = Callable[[Given], Any]
@@ -75,7 +76,7 @@ def _pack_result(g: Given) -> Given:
             moisture=None if moisture is None else _moisture(moisture),
         )
     )
-    return shown(net_packs.written_pack_result(result, g["digits"]), g)
+    return shown(written_pack_result(result, g["digits"]), g)
 
 
 def _batch_result(g: Given) -> Given:
@@ -89,7 +90,7 @@ def _batch_result(g: Given) -> Given:
             division=decimal(g.get("division")),
         )
     )
-    return shown(net_batches.written_batch_result(result, g["digits"]), g)
+    return shown(written_batch_result(result, g["digits"]), g)
 
 
 def _larger(g: Given) -> Given:
@@ -140,12 +141,10 @@ NET_PACKS: dict[str, Adapter] = {
         net_packs.sample_error_limit(float(g["sd"]), decimal(g["factor"])), g["digits"]
     ),
     "category_a": _pack_result,
-    "written_pack_result": _pack_result,
 }
 
 NET_BATCHES: dict[str, Adapter] = {
     "batch_check": _batch_result,
-    "written_batch_result": _batch_result,
 }
 
 NET: dict[str, dict[str, Adapter]] = {

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from datetime import UTC, datetime, timedelta
 from typing import Any
+from zoneinfo import ZoneInfo
 
 from tests.e2e.hearth import DeskPhone
-from tests.e2e.phones import Phone
+from tests.e2e.phones import ZONE, Phone
 from tests.e2e.set_up import KITCHEN
 from tests.e2e.work import title_is
 from tests.writing import made_id
@@ -87,6 +88,11 @@ def quick_check(phone: Phone, *, shown: str) -> None:
     read(phone, "Empty pan", "0")
     read(phone, "Put on 1 000 g", shown)
     title_is(phone, "What the check says")
+
+
+def days_before(count: int) -> str:
+    """The day so many days ago, where the phone is."""
+    return (datetime.now(ZoneInfo(ZONE)) - timedelta(days=count)).date().isoformat()
 
 
 def made_earlier(phone: Phone, day: str, clock: str) -> None:

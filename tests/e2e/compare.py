@@ -9,6 +9,7 @@ from tests.e2e.hearth import Hearth
 from tests.e2e.phones import Phone
 
 ALIKE_S_MAX = 90
+DRAWN_S_MAX = 20
 LOOK_EVERY_S = 0.5
 
 
@@ -39,6 +40,25 @@ def settled_alike(hearth: Hearth, *phones: Phone) -> None:
     ]:
         assert time.monotonic() < until, f"still apart: {apart}"
         time.sleep(LOOK_EVERY_S)
+
+
+def read_alike(path: str, one: Phone, two: Phone) -> None:
+    """The screen of this path says the same on both, once each has drawn it whole.
+
+    What hangs on single entries is read after the sheet, and at midnight a day begins on one
+    phone before the other: both are read until they agree.
+    """
+    for phone in (one, two):
+        phone.go(path)
+    until = time.monotonic() + DRAWN_S_MAX
+    while (said := [_read(phone) for phone in (one, two)])[0] != said[1]:
+        assert time.monotonic() < until, f"they read apart: {said}"
+        time.sleep(LOOK_EVERY_S)
+
+
+def _read(phone: Phone) -> tuple[str, str]:
+    page = phone.page
+    return page.locator("h1").inner_text(), page.locator("main").inner_text()
 
 
 def _last_told(changes: list[dict[str, Any]]) -> dict[str, int]:

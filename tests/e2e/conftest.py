@@ -7,11 +7,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Playwright
+from playwright.sync_api import Playwright, expect
 
 from tests.e2e.hearth import Hearth, begin, copied
-from tests.e2e.phones import Phone
+from tests.e2e.phones import WAIT_MS, Phone
 from tests.servers import KitchenlogServer
+
+expect.set_options(timeout=WAIT_MS)
 
 
 @pytest.fixture(scope="session")

@@ -4,16 +4,26 @@ from __future__ import annotations
 
 import contextlib
 import os
+import re
 import signal
 import time
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import BrowserContext, ConsoleMessage, Error, Locator, Page, Playwright
+from playwright.sync_api import (
+    BrowserContext,
+    ConsoleMessage,
+    Error,
+    Locator,
+    Page,
+    Playwright,
+    expect,
+)
 
 SMALL = {"width": 360, "height": 800}
 LAPTOP = {"width": 1280, "height": 800}
 WAIT_MS = 20_000
+ZONE = "Europe/Dublin"  # of the cooperative, whatever the machine's clock is set to
 TOUCH_MS = 60  # two touches within 50 ms are one touch of a wet finger
 GONE_S_MAX = 20
 DRAFT_S_MAX = 5
@@ -85,7 +95,7 @@ class Phone:
         self.url = url
         self.launch = {
             "viewport": SMALL, "device_scale_factor": 2, "is_mobile": True, "has_touch": True,
-            "locale": "en-GB", **launch,
+            "locale": "en-GB", "timezone_id": ZONE, **launch,
         }  # fmt: skip
         self.trouble: list[str] = []
         self.context: BrowserContext | None = None
@@ -265,13 +275,19 @@ class Phone:
         keys = self.page.get_by_role("group", name="Digits")
         keys.get_by_role("button", name=name, exact=True).click(delay=TOUCH_MS)
 
-    def sees(self, words: str, *, exact: bool = False) -> None:
+    def sees(self, words: str | re.Pattern[str], *, exact: bool = False) -> None:
         """Wait until these words are on the screen."""
         self.page.get_by_text(words, exact=exact).first.wait_for()
 
     def said(self) -> str:
         """The words of the work on the screen, one space between them."""
         return " ".join(self.page.locator("main").inner_text().split())
+
+    def until_said(self, words: str) -> None:
+        """Wait until the work on the screen says this; any space is one space."""
+        # Playwright takes every run of blanks for one, a narrow or unbreakable one too.
+        main = self.page.locator("main")
+        expect(main).to_contain_text(words, use_inner_text=True)
 
     def sign_in(self, login: str, passphrase: str) -> None:
         """With signal, as somebody who has an account."""

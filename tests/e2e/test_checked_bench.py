@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from playwright.sync_api import expect
+
 from tests.e2e.checks import CYLINDER, PH_METER, STEM, bring_instruments, read
 from tests.e2e.hearth import Hearth
 from tests.e2e.phones import Phone
@@ -66,7 +68,7 @@ def test_a_ph_meter_is_checked_with_three_buffers_and_its_sheet_says_how_far_it_
         "In the buffer of 7 pH it is off by +0.11 pH, \u00b1 0.05 pH allowed.",
         "it was read upside down",
     )
-    assert phone.page.locator(".struck", has_text="Fit").count() == 1
+    expect(phone.page.locator(".struck", has_text="Fit")).to_have_count(1)
     assert (phone.waiting(), phone.trouble) == (2, [])
 
 

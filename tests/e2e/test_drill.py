@@ -65,7 +65,7 @@ def _reads_what_is_drawn(pim: Phone) -> None:
 def _its_sheet_says_how_it_went(pim: Phone) -> None:
     title_is(pim, "Pim Tarrow")
     pim.sees("True on average, and close together.")
-    assert "0.141 g" in pim.said().replace("\N{NO-BREAK SPACE}", " ")
+    pim.until_said("0.14 g")
     assert pim.waiting() == 1
 
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from tests.e2e.compare import settled_alike, stored_sheets
+from playwright.sync_api import expect
+
+from tests.e2e.compare import read_alike, settled_alike, stored_sheets
 from tests.e2e.hearth import DeskPhone, Hearth
 from tests.e2e.phones import Phone
 from tests.e2e.set_up import STALL
@@ -81,11 +83,9 @@ def _weigh_in_with_a_dead_battery_in_between(phone: Phone) -> None:
 
 def _label_says(phone: Phone, lot: str) -> None:
     label = phone.page.locator(".frame .label")
-    words = label.inner_text()
-    assert "Quinces, Sugar, Pectin" in words
-    assert "Contains: sulphites" in words
-    assert lot in words
-    assert label.get_by_role("img", name=f"Code with the lot {lot}").is_visible()
+    for words in ("Quinces, Sugar, Pectin", "Contains: sulphites", lot):
+        expect(label).to_contain_text(words, use_inner_text=True)
+    expect(label.get_by_role("img", name=f"Code with the lot {lot}")).to_be_visible()
 
 
 def _traces_to(phone: Phone, lot: str, quinces: str) -> None:
@@ -93,10 +93,8 @@ def _traces_to(phone: Phone, lot: str, quinces: str) -> None:
     phone.go(f"/trace/{lot}")
     title_is(phone, "Quince jelly")
     phone.sees("From what this phone holds")
-    steps = phone.page.locator("main").inner_text()
-    assert "Orchard under the hill" in steps
-    assert quinces in steps
-    assert "Bridge stall" in steps
+    for words in ("Orchard under the hill", quinces, "Bridge stall"):
+        expect(phone.page.locator("main")).to_contain_text(words, use_inner_text=True)
 
 
 def _written_on(phone: Phone) -> dict[str, Any]:
@@ -124,11 +122,7 @@ def _server_has_each_once(desk: DeskPhone, made: dict[str, Any]) -> None:
 def _shows_the_same(one: Phone, two: Phone, *, lot: str, batch: str) -> None:
     """Stock, lot, batch and the stall read alike, and say what was done."""
     for path in ("/stock", f"/stock/{STALL}", f"/lot/{lot}", f"/batch/{batch}"):
-        for phone in (one, two):
-            phone.go(path)
-        title = one.page.locator("h1").inner_text()
-        title_is(two, title)
-        assert one.page.locator("main").inner_text() == two.page.locator("main").inner_text()
+        read_alike(path, one, two)
     sheet = stored_sheets(two)[f"lot:{lot}"]["state"]
     assert sheet["made"] == "9"
     assert sheet["sold"] == "4"

@@ -7,7 +7,7 @@
  */
 
 import { type Body, decimalIn, textsIn } from "./bodies.ts";
-import { type Cited, type Limit, leansOnMemory, rectangularU } from "./limits.ts";
+import { type Cited, type Limit, rectangularU } from "./limits.ts";
 import { type Decimal, difference, plain, product, significant, ZERO } from "./numbers.ts";
 import {
   type Doubt,
@@ -141,38 +141,6 @@ export function citedIn(result: CheckResult): Cited[] {
     if (!found.has(key)) found.set(key, each);
   }
   return [...found.values()];
-}
-
-/** The result as JSON for a sheet: amounts as plain text, doubts to so many digits. */
-export function writtenCheck(result: CheckResult, digits: number) {
-  const cited = citedIn(result);
-  const { bias, repeatability, hysteresis } = result;
-  return {
-    verdict: result.verdict,
-    says: result.says,
-    values: result.values,
-    worst: result.worst,
-    bias: bias === null ? null : plain(bias),
-    repeatability: repeatability === null ? null : significant(repeatability, digits),
-    hysteresis: hysteresis === null ? null : plain(hysteresis),
-    points: result.points.map((each) => writtenPoint(each, digits)),
-    cited,
-    leans_on_memory: leansOnMemory(cited),
-  };
-}
-
-function writtenPoint(point: Point, digits: number) {
-  const { doubt, limit } = point;
-  return {
-    step: point.step,
-    sort: point.sort,
-    reference: plain(point.reference),
-    error: plain(point.error),
-    u: doubt === null ? null : significant(doubt.u, digits),
-    degrees: doubt === null ? null : doubt.degrees,
-    limit: limit === null ? null : plain(limit.amount),
-    verdict: point.verdict,
-  };
 }
 
 function checkVerdict(points: readonly Point[]): CheckVerdict {

@@ -5,7 +5,7 @@
  * memory.
  */
 
-import { type Cited, leansOnMemory } from "./limits.ts";
+import type { Cited } from "./limits.ts";
 import { type NetVerdict, netVerdict, PLACES, packageErrors } from "./net_content.ts";
 import {
   type BatchPlan,
@@ -14,7 +14,7 @@ import {
   packDivisionEu,
   tolerableShortage,
 } from "./net_limits.ts";
-import { asDouble, type Decimal, difference, plain, significant, total } from "./numbers.ts";
+import { asDouble, type Decimal, difference, total } from "./numbers.ts";
 import { mean, repeatSd } from "./readings.ts";
 
 /** Net contents of packs in the order they were taken, g or mL; `nominal` is Qn. */
@@ -79,25 +79,6 @@ export function batchCheck(batch: FilledBatch): BatchResult {
     mean_limit: asDouble(batch.nominal) - slack,
     plan,
     cited: [...plan.cited, ...shortage.cited],
-  };
-}
-
-/** The result as JSON for a sheet: amounts as plain text, doubles to so many digits. */
-export function writtenBatchResult(result: BatchResult, digits: number) {
-  return {
-    verdict: result.verdict,
-    reasons: result.reasons,
-    t: plain(result.t),
-    t1: plain(result.t1),
-    t2: plain(result.t2),
-    below_t1: result.below_t1,
-    below_t2: result.below_t2,
-    mean: result.mean === null ? null : plain(result.mean),
-    sd: significant(result.sd, digits),
-    mean_limit: significant(result.mean_limit, digits),
-    sample_size: result.plan.sample_size,
-    cited: result.cited,
-    leans_on_memory: leansOnMemory(result.cited),
   };
 }
 

@@ -3,7 +3,7 @@
  * Its tables are in net_limits.ts; many of their rows are from memory, and a result says so.
  */
 
-import { type Cited, isDisputed, type Limit, leansOnMemory } from "./limits.ts";
+import { type Cited, isDisputed, type Limit } from "./limits.ts";
 import { type NetVerdict, netVerdict, nominalGross, PLACES, packageErrors } from "./net_content.ts";
 import {
   type MavColumn,
@@ -18,9 +18,7 @@ import {
   difference,
   divided,
   HUNDRED,
-  plain,
   product,
-  significant,
   total,
   ZERO,
 } from "./numbers.ts";
@@ -118,25 +116,6 @@ export function categoryA(lot: WeighedLot): PackResult {
     beyond_mav: beyond,
     plan,
     cited: [...plan.cited, ...limit.cited],
-  };
-}
-
-/** The result as JSON for a sheet: amounts as plain text, doubles to so many digits. */
-export function writtenPackResult(result: PackResult, digits: number) {
-  return {
-    verdict: result.verdict,
-    reasons: result.reasons,
-    nominal_gross: plain(result.nominal_gross),
-    errors: result.errors.map(plain),
-    total_error: plain(result.total_error),
-    mean_error: plain(result.mean_error),
-    sd: significant(result.sd, digits),
-    sel: result.sel === null ? null : significant(result.sel, digits),
-    mav: plain(result.mav),
-    beyond_mav: result.beyond_mav,
-    sample_size: result.plan.sample_size,
-    cited: result.cited,
-    leans_on_memory: leansOnMemory(result.cited),
   };
 }
 

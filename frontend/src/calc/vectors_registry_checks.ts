@@ -13,6 +13,7 @@ import * as scaleChecks from "./scale_checks.ts";
 import * as thermometerChecks from "./thermometer_checks.ts";
 import type { Adapters, Given } from "./vectors_registry.ts";
 import { citedJson, d, dec, ds, limitJson, p, shown, w } from "./vectors_registry_answers.ts";
+import { writtenCheck } from "./vectors_registry_written.ts";
 import * as vesselChecks from "./vessel_checks.ts";
 import * as water from "./water.ts";
 
@@ -170,22 +171,21 @@ const COMMON_CHECKS: Adapters[string] = {
   summed_up: (g) => {
     const points = g.points.map((each: Given, step: number) => pointOf({ ...each, step }));
     const result = checks.summedUp(points, { repeatability: null, hysteresis: null });
-    return shown(checks.writtenCheck(result, g.digits), g);
+    return shown(writtenCheck(result, g.digits), g);
   },
   cited_in: (g) => citedJson(checks.citedIn(scaleResult(g))),
-  written_check: (g) => checks.writtenCheck(scaleResult(g), g.digits),
 };
 
 const SCALE_CHECKS: Adapters[string] = {
   scale_limit: (g) => limitJson(scaleChecks.scaleLimit(scaleOf(g), dec(g.load))),
-  scale_check: (g) => shown(checks.writtenCheck(scaleResult(g), g.digits), g),
+  scale_check: (g) => shown(writtenCheck(scaleResult(g), g.digits), g),
 };
 
 const VESSEL_CHECKS: Adapters[string] = {
   vessel_limit: (g) => limitJson(vesselChecks.vesselLimit(vesselOf(g), dec(g.graduation))),
   vessel_check: (g) => {
     const result = vesselChecks.vesselCheck(vesselOf(g), g.steps);
-    return shown(checks.writtenCheck(result, g.digits), g);
+    return shown(writtenCheck(result, g.digits), g);
   },
 };
 
@@ -196,7 +196,7 @@ const THERMOMETER_CHECKS: Adapters[string] = {
     boilingJson(thermometerChecks.boilingPointAtPressure(dec(g.pressure_hPa))),
   thermometer_check: (g) => {
     const result = thermometerChecks.thermometerCheck(meterOf(g.thermometer), g.steps);
-    return shown(checks.writtenCheck(result, g.digits), g);
+    return shown(writtenCheck(result, g.digits), g);
   },
 };
 
@@ -208,7 +208,7 @@ const PH_CHECKS: Adapters[string] = {
       span_percent: p(said.span_percent),
       slope_percent: p(said.slope_percent),
     };
-    return shown({ ...checks.writtenCheck(said.result, g.digits), ...figures }, g);
+    return shown({ ...writtenCheck(said.result, g.digits), ...figures }, g);
   },
   slope_percent: (g) => w(phChecks.slopePercent(g.steps)),
 };

@@ -5,7 +5,7 @@
 
 import { failedInstruments } from "./batch_doubts.ts";
 import type { Correction } from "./calibration.ts";
-import { type CheckResult, writtenCheck } from "./checks.ts";
+import type { CheckResult } from "./checks.ts";
 import * as instrumentChecks from "./instrument_checks.ts";
 import { instrumentState } from "./instruments.ts";
 import { significant, written } from "./numbers.ts";
@@ -20,6 +20,7 @@ import {
   stepsOf,
   weighingJson,
 } from "./vectors_registry_folds.ts";
+import { writtenCheck } from "./vectors_registry_written.ts";
 
 const U_DIGITS = 4;
 

@@ -10,6 +10,7 @@ import { plain, significant, written } from "./numbers.ts";
 import type { Adapters, Given } from "./vectors_registry.ts";
 import { citedJson, d, dec, ds, limitJson, shown, w } from "./vectors_registry_answers.ts";
 import { entriesOf, statesOf } from "./vectors_registry_folds.ts";
+import { writtenBatchResult, writtenPackResult } from "./vectors_registry_written.ts";
 
 function moistureOf(given: Given): netPacks.Moisture {
   return { percent: dec(given.percent), places: given.places, taken: given.taken };
@@ -32,7 +33,7 @@ function packResult(g: Given): object {
     division: d(g.division),
     moisture: g.moisture == null ? null : moistureOf(g.moisture),
   });
-  return shown(netPacks.writtenPackResult(result, g.digits), g);
+  return shown(writtenPackResult(result, g.digits), g);
 }
 
 function batchResult(g: Given): object {
@@ -44,7 +45,7 @@ function batchResult(g: Given): object {
     is_destructive: g.is_destructive ?? false,
     division: d(g.division),
   });
-  return shown(netBatches.writtenBatchResult(result, g.digits), g);
+  return shown(writtenBatchResult(result, g.digits), g);
 }
 
 const NET_LIMITS: Adapters[string] = {
@@ -92,12 +93,10 @@ const NET_PACKS: Adapters[string] = {
   sample_error_limit: (g) =>
     significant(netPacks.sampleErrorLimit(Number(g.sd), dec(g.factor)), g.digits),
   category_a: packResult,
-  written_pack_result: packResult,
 };
 
 const NET_BATCHES: Adapters[string] = {
   batch_check: batchResult,
-  written_batch_result: batchResult,
 };
 
 export const NET: Adapters = {

@@ -54,6 +54,8 @@ export interface HeldEntry {
   /** Its number in the log, or null while it is on this phone only. */
   seq: number | null;
   is_waiting: boolean;
+  /** The server's clock less that of the phone that handed it over, where the server said it. */
+  skew_ms?: number | undefined;
 }
 
 /** All entries about a subject, in business order; asks the server for missing ones first. */
@@ -72,6 +74,7 @@ export async function entriesHeld(subject: string): Promise<HeldEntry[]> {
     entry: row.entry,
     seq: row.seq,
     is_waiting: waiting.has(row.id),
+    skew_ms: row.skew_ms,
   }));
 }
 

@@ -21,6 +21,8 @@ export interface EntryRow {
    */
   seq: number | null;
   received_at: string | null;
+  /** The server's clock less that of the phone that handed it over; left out where nobody said. */
+  skew_ms?: number;
   linked: string[];
   /** The entry a correction or void names; left out for all others, so that the index is short. */
   corrects?: string;

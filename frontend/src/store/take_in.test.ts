@@ -8,6 +8,7 @@ import {
   START_MS,
   savedNotes,
 } from "../../simulation/bench.ts";
+import { parsedChanges } from "../sync/pull.ts";
 import { metaOf } from "./meta.ts";
 import { slips } from "./reads.ts";
 import type { Entry } from "./rows.ts";
@@ -95,6 +96,25 @@ describe("taking in a page", () => {
     await takeIn(db, [sheetOf("lot:A", 2, false)], {}, START_MS);
 
     expect(await allRows(db)).toHaveLength(1);
+  });
+
+  test("keeps how far off the clock was of the phone that handed an entry over", async () => {
+    const db = await openedDevice();
+    const entry = othersEntry(1);
+    const [data] =
+      parsedChanges([
+        {
+          type: "entry",
+          id: entry.id,
+          seq: 1,
+          data: { entry, received_at: entry.recorded_at, skew_ms: 11_400_000 },
+        },
+      ]) ?? [];
+    if (data === undefined) throw new Error("it was told");
+
+    await takeIn(db, [data, told(othersEntry(2), 2)], {}, START_MS);
+
+    expect((await allRows(db)).map((row) => row.skew_ms)).toEqual([11_400_000, undefined]);
   });
 
   test("does not go back to an older sheet", async () => {

@@ -18,7 +18,7 @@ export interface PulledEntry {
   type: "entry";
   id: string;
   seq: number;
-  data: { entry: Entry; received_at: string };
+  data: { entry: Entry; received_at: string; skew_ms?: number };
 }
 export interface PulledSheet {
   type: "sheet";
@@ -127,7 +127,7 @@ async function takeInEntry(tx: Taking, held: Held, change: PulledEntry): Promise
 }
 
 function rowOf(held: Held, change: PulledEntry): EntryRow {
-  const { entry, received_at } = change.data;
+  const { entry, received_at, skew_ms } = change.data;
   const before = held.rows.get(entry.id);
   const isWaiting = held.slips.has(entry.id);
   // While a slip stands, what this phone wrote stays: it may differ and is then kept aside.
@@ -142,6 +142,7 @@ function rowOf(held: Held, change: PulledEntry): EntryRow {
     linked: [...new Set([...entry.subjects, ...(before?.linked ?? [])])].sort(),
     handed_over_ms: before?.handed_over_ms ?? (isOwn && !isWaiting ? held.nowMs : null),
     ...(corrects === undefined ? {} : { corrects }),
+    ...(skew_ms === undefined ? {} : { skew_ms }),
   };
 }
 

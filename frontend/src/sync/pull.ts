@@ -136,7 +136,8 @@ function parsedChange(change: unknown): Pulled | "unknown_type" | null {
   if (change.type !== "entry") return "unknown_type";
   const entry = parsedEntry(data.entry);
   if (entry === null || typeof data.received_at !== "string") return null;
-  return { type: "entry", id, seq, data: { entry, received_at: data.received_at } };
+  const skew_ms = typeof data.skew_ms === "number" ? { skew_ms: data.skew_ms } : {};
+  return { type: "entry", id, seq, data: { entry, received_at: data.received_at, ...skew_ms } };
 }
 
 /** An entry as the server tells it: the fields a fold and the store read must be what they say. */

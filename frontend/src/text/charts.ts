@@ -76,6 +76,7 @@ export function placesWords(first: number, last: number): string {
 
 /** Yields of one recipe. */
 export const YIELDS = {
+  key: "The yields of this recipe",
   where: "Yields",
   batches: "All batches",
   sorts: {
@@ -100,6 +101,7 @@ export const YIELDS = {
 
 /** Fills: the packs of one lot, and every check of that product. */
 export const FILLS = {
+  key: "Charts of the fills",
   where: (lot: string) => `Fills, ${lot}`,
   title: "Net content charted",
   lot: "This lot, pack by pack",

@@ -2,6 +2,8 @@
 
 /** The guided check. */
 export const CHECK = {
+  known_was: (place: string) => `Known value ${place}`,
+  give_or_take: (place: string) => `${place}, true to \u00b1`,
   bench: "The reading",
   of: (at: number, all: number) => `${at} of ${all}`,
   which: "How thorough?",
@@ -34,6 +36,8 @@ export const CHECK = {
   no_class: "not marked",
   true_to: (tolerance: string) => `\u00b1\u00a0${tolerance}`,
   not_true: "how true is not known",
+  pure_water: "pure water, 0 by definition",
+  exact: "taken as exact",
   other_number: "Type another number",
   choose_known: "Choose at least one",
   on_to: "Go on",

@@ -48,7 +48,6 @@ export const FILL = {
   t: "how short one pack may be",
   t_rounded_up: "how that is rounded",
   mav_band: "for which labels it holds",
-  chart: "Charts of the fills",
 };
 
 export const VERDICT_WORDS: Record<string, string> = {

@@ -2,7 +2,6 @@
 import { amountWords, figure } from "./numbers.ts";
 
 export const RECIPE = {
-  yields: "The yields of this recipe",
   version: (number: string) => `version ${number}`,
   first: "Publishing makes version 1.",
   next: (latest: string, next: string) =>

@@ -62,6 +62,7 @@ MATERIAL = (
     quantity("pack_net", measures=("mass", "volume"), needed=False),
     text("pack_word", most=20, needed=False),
     decimal("price", least="0", needed=False),
+    flag("loses_moisture", needed=False),  # flour and dry pasta: what a fill check proposes
     LIFE_RULE,
     Field(
         name="allergens", type="choices", choices=ALLERGENS, most_items=20, is_required=False

@@ -10,6 +10,7 @@ import { countWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { Balance } from "../common/Balance.tsx";
 import { batchOf, lineName, pathOfAct, pathOfLeaned, recipeNameOf } from "../common/batches.ts";
+import { ChartKeyLater } from "../common/ChartKeyLater.tsx";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { materialOf, quantityText } from "../common/lots.ts";
 import { useHeld } from "../common/use_held.ts";
@@ -64,11 +65,7 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
         <>
           <Part title={BATCH.balance}>
             <Balance batch={batch} />
-            {batch.recipe !== null && (
-              <p class="key-row">
-                <Cup href={`#/yields/${batch.recipe}`}>{BATCH.yields}</Cup>
-              </p>
-            )}
+            {batch.recipe !== null && <ChartKeyLater of={{ is: "yields", recipe: batch.recipe }} />}
           </Part>
           <p class="second batch-from">{from(shown.from)}</p>
         </>

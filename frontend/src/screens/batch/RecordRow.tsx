@@ -14,6 +14,7 @@ import { amountWords, clockWords, dayWords, figure } from "../../text/numbers.ts
 import { PARTS } from "../../text/parts.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { readingBudget } from "../common/budget.ts";
+import { ClockOff } from "../common/ClockOff.tsx";
 import { dayOf, today, zone } from "../common/edge.ts";
 import { byWhom, inForce, rivalsOf, voidedOf, voidOf } from "../common/standing.ts";
 import { entryState } from "../weigh-in/LineEntries.tsx";
@@ -53,7 +54,7 @@ export function RecordRow(props: RecordRowProps) {
       }
       more={
         <>
-          {props.time} {props.more}
+          {props.time} {props.more} <ClockOff skew_ms={own?.skew_ms} />
         </>
       }
       state={stateOf(own, entry)}

@@ -20,9 +20,9 @@ import { Facts, Notice, Part } from "../../parts/Plain.tsx";
 import { remember, remembered } from "../../state/settings.ts";
 import { CHARTS, placesWords, ruleShort, ruleWords } from "../../text/charts.ts";
 import { amountWords, countWords } from "../../text/numbers.ts";
-import type { Series, SeriesPoint } from "./series.ts";
+import { type Series, type SeriesPoint, workedPlaces } from "./series.ts";
 
-const SIGMA_DIGITS = 3;
+const SIGMA_DIGITS = 2; // a doubt has two at most: JCGM 100:2008 7.2.6
 const DRAWN_MOST = 30; // more points run together on a phone
 
 interface ChartedProps {
@@ -93,7 +93,8 @@ function Drawn({ sort, series }: { sort: ChartSort; series: Series }) {
   // The first value has no step before it: ranges of single values begin with the second point.
   const later = points.slice(points.length - (ranges?.points.length ?? 0));
   const isAsRead = sort === "individuals" && largest === 1;
-  const about = { series, decimals: isAsRead ? series.places : series.places + 1 };
+  const worked = workedPlaces(series.places, sigma);
+  const about = { series, worked, decimals: isAsRead ? series.places : worked };
   return (
     <>
       <div class="charts">
@@ -129,16 +130,19 @@ interface WatchingProps {
   chart: Watched;
   points: readonly SeriesPoint[];
   series: Series;
-  /** Of a point; what is worked out from all of them has one more. */
+  /** Of a point. */
   decimals: number;
+  /** Of what is worked out from all of them. */
+  worked: number;
   /** So many points of the series have none here: all are numbered as in the series. */
   before?: number;
 }
 
 /** One drawing, what fired in it, its figures, and all of it as a list. */
-function Watching({ title, chart, points, series, decimals, before = 0 }: WatchingProps) {
-  const { unit, places, many, one } = series;
-  const words = (value: number) => amountWords(value.toFixed(places + 1), unit);
+function Watching(props: WatchingProps) {
+  const { title, chart, points, series, decimals, worked, before = 0 } = props;
+  const { unit, many, one } = series;
+  const words = (value: number) => amountWords(value.toFixed(worked), unit);
   const pointWords = (at: number) => {
     return amountWords((chart.points[at] ?? 0).toFixed(decimals), unit);
   };

@@ -6,7 +6,15 @@ import { written } from "../../calc/numbers.ts";
 import type { Fact } from "../../calc/record.ts";
 import { lotState } from "../../calc/stock.ts";
 import { placesWords, ruleShort, ruleWords } from "../../text/charts.ts";
-import { fillSeries, finishedOf, packSeries, type Series, yieldSeries } from "./series.ts";
+import {
+  fillSeries,
+  finishedOf,
+  isDrawn,
+  packSeries,
+  type Series,
+  workedPlaces,
+  yieldSeries,
+} from "./series.ts";
 
 let count = 0;
 
@@ -149,8 +157,44 @@ describe("fills", () => {
     expect(packSeries(fillOf({ ...body, label: [] }))).toBeNull();
   });
 
+  test("have the decimals of what was weighed, and no more than the scale shows", () => {
+    const body = {
+      label: [{ amount: { amount: "100", unit: "mL" } }],
+      rules: "eu",
+      unit: "g",
+      tares: ["50", "50"],
+      gross: ["151.2", "150.5"],
+      density: "1.0320",
+    };
+
+    expect(packSeries(fillOf({ ...body, division: "0.1" }))?.places).toBe(1);
+    expect(packSeries(fillOf({ ...body, division: "1" }))?.places).toBe(0);
+  });
+
   test("a lot whose packs nobody weighed has none", () => {
     expect(fillSeries(lot("P-3", []), [])).toEqual([]);
+  });
+});
+
+describe("digits and keys", () => {
+  test("what is worked out has two digits of the spread, and one more than was read at most", () => {
+    expect(workedPlaces(1, 0.651)).toBe(2);
+    expect(workedPlaces(0, 0.651)).toBe(1);
+    expect(workedPlaces(1, 3.18)).toBe(1);
+    expect(workedPlaces(1, 31.8)).toBe(0);
+    expect(workedPlaces(1, 0)).toBe(1);
+  });
+
+  test("nothing is drawn of fewer than eight points", () => {
+    const packs = (count: number) =>
+      fillSeries(
+        lot("P-4", [["2026-06-04", "100", Array.from({ length: count }, (_, at) => `15${at}`)]]),
+        [],
+      );
+
+    expect(isDrawn(packs(7))).toBe(false);
+    expect(isDrawn(packs(8))).toBe(true);
+    expect(isDrawn([])).toBe(false);
   });
 });
 

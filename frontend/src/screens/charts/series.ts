@@ -1,7 +1,8 @@
 /** From sheets to the series a chart is drawn from. */
 import type { BatchState } from "../../calc/batches.ts";
+import { chartSorts } from "../../calc/charts_of.ts";
 import type { Fill } from "../../calc/fills.ts";
-import { type Decimal, parseDecimal, total } from "../../calc/numbers.ts";
+import { type Decimal, parseDecimal, significant, total } from "../../calc/numbers.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { FILLS, YIELDS } from "../../text/charts.ts";
@@ -38,7 +39,23 @@ const YIELD_SORTS: readonly YieldSort[] = [
   "edible_yield_percent",
 ];
 const PERCENT_PLACES = 1;
-const FILL_PLACES = 1;
+const PLACES_MOST = 3;
+const SPREAD_DIGITS = 2; // a doubt has two at most, a value goes as far: JCGM 100:2008 7.2.6
+
+/** As fine as the values were read. */
+export function decimalsIn(points: readonly SeriesPoint[]): number {
+  const scales = points.flatMap(({ values }) => values.map(({ scale }) => scale));
+  return Math.min(PLACES_MOST, Math.max(0, ...scales));
+}
+
+/**
+ * Decimals of what is worked out from values of so many: one more, where two digits of their
+ * standard deviation reach as far. A spread of nothing says nothing about digits.
+ */
+export function workedPlaces(places: number, sigma: number): number {
+  if (sigma === 0) return places;
+  return Math.min(places + 1, significant(sigma, SPREAD_DIGITS).split(".")[1]?.length ?? 0);
+}
 
 /** The finished batches of a recipe in the order they were finished. */
 export function finishedOf(recipe: string, batches: readonly BatchState[]): BatchState[] {
@@ -48,6 +65,11 @@ export function finishedOf(recipe: string, batches: readonly BatchState[]): Batc
       (a, b) =>
         TEXT_ORDER(a.finished_at ?? "", b.finished_at ?? "") || TEXT_ORDER(a.batch, b.batch),
     );
+}
+
+/** Whether any of them has enough points to be drawn. */
+export function isDrawn(series: readonly Series[]): boolean {
+  return series.some(({ points }) => chartSorts(points.map(({ values }) => values)).length > 0);
 }
 
 /** One series for each yield that could be worked out, as the batch sheet gives it. */
@@ -88,7 +110,7 @@ export function packSeries(fill: Fill): Series | null {
     name: FILLS.pack(at + 1),
     values: [net],
   }));
-  return { ...aboutFill(fill), id: "lot", name: FILLS.lot, points, ...FILLS.packs };
+  return { ...aboutFill(fill, points), id: "lot", name: FILLS.lot, points, ...FILLS.packs };
 }
 
 /** The packs of the lot's last check, and all checks of its product under the same label. */
@@ -108,12 +130,15 @@ export function fillSeries(lot: LotState, lots: readonly LotState[]): Series[] {
       href: `#/lot/${code}`,
     }))
     .filter(({ values }) => values.length > 0);
-  const checks = { ...aboutFill(last), id: "product", name: FILLS.product, points };
+  const checks = { ...aboutFill(last, points), id: "product", name: FILLS.product, points };
   return [packs, { ...checks, ...FILLS.checks }];
 }
 
-function aboutFill({ declared, unit }: Fill) {
-  return { unit, places: FILL_PLACES, why: FILLS.same_label(amountWords(declared, unit)) };
+/** A volume worked out with a density gets no more decimals than the scale shows. */
+function aboutFill({ declared, unit, division }: Fill, points: readonly SeriesPoint[]) {
+  const most = division === null ? PLACES_MOST : (division.split(".")[1]?.length ?? 0);
+  const why = FILLS.same_label(amountWords(declared, unit));
+  return { unit, places: Math.min(most, decimalsIn(points)), why };
 }
 
 /** What is in each pack: what the label declares and the error of the pack. */

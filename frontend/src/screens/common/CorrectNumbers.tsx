@@ -1,5 +1,5 @@
-/** Corrects the numbers of an entry, or voids it, with a reason. The old ones stay readable. */
-import type { Body } from "../../calc/bodies.ts";
+/** Corrects the numbers and the note of an entry, or voids it, with a reason. The old ones stay readable. */
+import { type Body, textIn } from "../../calc/bodies.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { FieldGroup, NumberField, TextField } from "../../parts/Fields.tsx";
@@ -14,13 +14,14 @@ import { amountWords } from "../../text/numbers.ts";
 import { type Typed, useDrafted } from "./drafted.ts";
 import { focusFirst } from "./focus.ts";
 import { HeadGauge } from "./HeadGauge.tsx";
-import { isChangedIn, lackingIn, type NumberIn, withNumbers } from "./numbers_in.ts";
+import { isChangedIn, lackingIn, type NumberIn, withNote, withNumbers } from "./numbers_in.ts";
 import { beside, besideNone, hindrance } from "./sentences.ts";
 import { inForce } from "./standing.ts";
 import { useFound } from "./use_found.ts";
 import { useHeld } from "./use_held.ts";
 
 const REASON_CHARS_MAX = 600;
+const NOTE_CHARS_MAX = 600;
 const WRONGS = [
   { value: "number", word: CORRECT.wrong_number },
   { value: "never", word: CORRECT.never },
@@ -39,6 +40,8 @@ type NumbersTyped = Typed & {
   wrong: string;
   open: string;
   numbers: { [path: string]: string };
+  /** Null while it is as it was. */
+  note: string | null;
   reason: string;
 };
 
@@ -70,16 +73,20 @@ type FormProps = CorrectNumbersProps & { body: Body };
 
 function useCorrectedNumbers({ entry, back, numbersOf, body }: FormProps) {
   const numbers = numbersOf(body);
-  const blank = { wrong: "number", open: numbers[0]?.path ?? "", numbers: {}, reason: "" };
+  const open = numbers[0]?.path ?? "";
+  const blank = { wrong: "number", open, numbers: {}, note: null, reason: "" };
   const form = useDrafted<NumbersTyped>(`correct/${entry}`, blank);
   const found = useFound(form.typed);
   const typed = form.typed.value;
   const isVoid = typed.wrong === "never";
+  const noteWas = textIn(body, "note") ?? "";
+  const note = typed.note ?? noteWas;
+  const isChanged = isChangedIn(numbers, typed.numbers) || note.trim() !== noteWas;
   const lacking = isVoid ? null : lackingIn(numbers, typed.numbers);
   const why =
     lacking !== null
       ? CORRECT.not_a_number(lacking.name)
-      : !isVoid && !isChangedIn(numbers, typed.numbers)
+      : !isVoid && !isChanged
         ? CORRECT.nothing
         : typed.reason.trim() === ""
           ? CORRECT.type_reason
@@ -89,7 +96,7 @@ function useCorrectedNumbers({ entry, back, numbersOf, body }: FormProps) {
     const reason = typed.reason.trim();
     const answer = isVoid
       ? await takeBack(entry, reason)
-      : await correct(entry, withNumbers(body, typed.numbers), reason);
+      : await correct(entry, withNote(withNumbers(body, typed.numbers, numbers), note), reason);
     found.value = hindrance(answer);
     if (!("saved" in answer)) return;
     form.clear();
@@ -101,7 +108,8 @@ function useCorrectedNumbers({ entry, back, numbersOf, body }: FormProps) {
     focusFirst(lacking === null ? "reason" : undefined);
   }
 
-  return { numbers, typed, type: form.type, found: found.value, isVoid, why, save, toWhatLacks };
+  const { type } = form;
+  return { numbers, typed, type, found: found.value, note, isVoid, why, save, toWhatLacks };
 }
 
 function Form(props: FormProps) {
@@ -138,7 +146,7 @@ function Form(props: FormProps) {
         </>
       }
     >
-      <Refusal sentence={besideNone(form.found, ["reason"])} />
+      <Refusal sentence={besideNone(form.found, ["reason", "note"])} />
       <FieldGroup label={CORRECT.choose}>
         <CupChoice
           name={CORRECT.choose}
@@ -157,7 +165,18 @@ function Form(props: FormProps) {
           refusal={beside(form.found, "reason")}
         />
       </div>
-      {!isVoid && <Numbers form={form} />}
+      {!isVoid && (
+        <>
+          <Numbers form={form} />
+          <TextField
+            label={CORRECT.note}
+            value={form.note}
+            onValue={(note) => type({ note })}
+            mostChars={NOTE_CHARS_MAX}
+            refusal={beside(form.found, "note")}
+          />
+        </>
+      )}
     </Frame>
   );
 }

@@ -14,6 +14,7 @@ import { attention } from "../../state/outbox.ts";
 import { sheet } from "../../state/sheets.ts";
 import { HISTORY, momentWords } from "../../text/correct.ts";
 import { clockWords, dayWords } from "../../text/numbers.ts";
+import { ClockOff } from "./ClockOff.tsx";
 import { dayOf, zone } from "./edge.ts";
 import { type EntryWords, type HistoryRow, historyOf } from "./history.ts";
 import { BodyInQuestion } from "./InQuestion.tsx";
@@ -62,6 +63,7 @@ function Row({ row, correct }: { row: HistoryRow; correct: string | null }) {
   const thing = (
     <>
       {row.did} <span class="rec">{row.says}</span>
+      <ClockOff skew_ms={row.held.skew_ms} />
     </>
   );
   if (row.is === "contested") {
@@ -104,10 +106,15 @@ function Row({ row, correct }: { row: HistoryRow; correct: string | null }) {
   );
 }
 
-/** What was read on an instrument that is in question says so. */
+/** A clock far off, and what was read on an instrument that is in question. */
 function ReadWith({ row }: { row: HistoryRow }) {
   const { happened_at } = row.held.entry;
-  return row.body === null ? null : <BodyInQuestion body={row.body} happened_at={happened_at} />;
+  return (
+    <>
+      <ClockOff skew_ms={row.held.skew_ms} />
+      {row.body !== null && <BodyInQuestion body={row.body} happened_at={happened_at} />}
+    </>
+  );
 }
 
 function whenOf(by: ByWhom): string {

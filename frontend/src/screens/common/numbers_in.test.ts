@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { isChangedIn, lackingIn, listIn, withNumbers } from "./numbers_in.ts";
+import { isChangedIn, lackingIn, listIn, withNote, withNumbers } from "./numbers_in.ts";
 
 const BODY = { lot: "MJ-1", lot_size: 12, gross: ["522.1", "523.4"], steps: [{ readings: ["0"] }] };
 const GROSS = listIn(BODY.gross, { path: "gross", unit: "g", name: (number) => `pack ${number}` });
@@ -15,6 +15,32 @@ test("a count stays a whole number", () => {
 
 test("one that is rubbed out is gone from its list", () => {
   expect(withNumbers(BODY, { "gross.0": "" }).gross).toEqual(["523.4"]);
+});
+
+test("the same number in several places is corrected in all of them", () => {
+  const body = { steps: [{ reference: "500" }, { reference: "1000" }, { reference: "500" }] };
+  const mass = {
+    path: "steps.0.reference",
+    also: ["steps.2.reference"],
+    name: "mass",
+    unit: "g",
+    value: "500",
+    isOptional: false,
+  };
+
+  expect(withNumbers(body, { "steps.0.reference": "200" }, [mass]).steps).toEqual([
+    { reference: "200" },
+    { reference: "1000" },
+    { reference: "200" },
+  ]);
+});
+
+test("a note is put in, changed and taken out", () => {
+  expect(withNote({ lot: "MJ-1" }, " two lids were bent ")).toEqual({
+    lot: "MJ-1",
+    note: "two lids were bent",
+  });
+  expect(withNote({ lot: "MJ-1", note: "old" }, " ")).toEqual({ lot: "MJ-1" });
 });
 
 test("what was recorded is left as it is", () => {

@@ -9,6 +9,8 @@ export interface NumberIn {
   unit: string | null;
   value: string;
   isOptional: boolean;
+  /** Other places where the same number stands: a mass that was put on in several steps. */
+  also?: readonly string[];
 }
 
 /** The texts of a list at a path, each a number of its own that may be rubbed out. */
@@ -46,11 +48,25 @@ export function isChangedIn(
 }
 
 /** The whole new body: the typed numbers in their places, those rubbed out gone from their lists. */
-export function withNumbers(body: Body, typed: Readonly<Record<string, string>>): Body {
+export function withNumbers(
+  body: Body,
+  typed: Readonly<Record<string, string>>,
+  numbers: readonly NumberIn[] = [],
+): Body {
   const into: unknown = structuredClone(body);
-  for (const [path, text] of Object.entries(typed)) put(into, path.split("."), text);
+  for (const [path, text] of Object.entries(typed)) {
+    const also = numbers.find((each) => each.path === path)?.also ?? [];
+    for (const place of [path, ...also]) put(into, place.split("."), text);
+  }
   const whole = withoutBlanks(into);
   return isGroup(whole) ? whole : body;
+}
+
+/** The body with another note; an empty one is none. */
+export function withNote(body: Body, note: string): Body {
+  const { note: _, ...others } = body;
+  const words = note.trim();
+  return words === "" ? others : { ...others, note: words };
 }
 
 function put(into: unknown, path: readonly string[], text: string): void {

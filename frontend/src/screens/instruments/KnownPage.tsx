@@ -8,9 +8,9 @@ import { CHECK } from "../../text/checks.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { badKnown } from "./bad_numbers.ts";
 import { CheckFrame } from "./CheckFrame.tsx";
-import { toleranceOf } from "./check_body.ts";
 import type { Reference } from "./plan.ts";
 import { OpenKeys, TypedNumber } from "./TypedNumber.tsx";
+import { trueWords } from "./true_words.ts";
 import type { Checking } from "./use_check.ts";
 
 type Props = { checking: Checking };
@@ -62,7 +62,7 @@ export function KnownPage({ checking }: Props) {
             <Vessel isFull={isTicked(each)} />
             <span class="choice-name">
               <span>{amountWords(each.value, instrument.unit)}</span>
-              <span class="second">{trueWords(each, instrument.unit)}</span>
+              <span class="second">{trueWords(each, instrument)}</span>
             </span>
           </Cup>
         ))}
@@ -70,12 +70,6 @@ export function KnownPage({ checking }: Props) {
       <AddKnown checking={checking} />
     </CheckFrame>
   );
-}
-
-function trueWords(each: Reference, unit: string): string {
-  const tolerance = toleranceOf(each, unit);
-  const words = tolerance === null ? CHECK.not_true : CHECK.true_to(amountWords(tolerance, unit));
-  return [each.accuracy_class, words].filter(Boolean).join(", ");
 }
 
 const CLASSES = ["F1", "F2", "M1", "M2", "M3", ""];

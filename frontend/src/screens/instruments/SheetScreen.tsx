@@ -9,6 +9,7 @@ import { Facts, Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { FITNESS } from "../../text/fitness.ts";
 import { INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
+import { isDrawn } from "../charts/series.ts";
 import type { Standing } from "../common/fitness.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { History } from "../common/History.tsx";
@@ -17,6 +18,7 @@ import { instrumentSheet, mayKnowMore, standingOf } from "../common/instruments.
 import { trusted } from "../common/trust.ts";
 import { Correction } from "./Correction.tsx";
 import { checkWords } from "./check_history.ts";
+import { checkSeries } from "./check_series.ts";
 import { overTime, stepByStep } from "./errors.ts";
 import { factsOf } from "./facts.ts";
 import { Limits } from "./Limits.tsx";
@@ -77,9 +79,11 @@ function Sheet({ id, state }: { id: string; state: InstrumentState }) {
               errors={overTime(checks)}
               says={INSTRUMENTS.chart(checks.length, saidOf(last))}
             />
-            <p class="key-row">
-              <Cup href={`#/instruments/${id}/chart`}>{INSTRUMENTS.control_chart}</Cup>
-            </p>
+            {isDrawn(checkSeries(checks)) && (
+              <p class="key-row">
+                <Cup href={`#/instruments/${id}/chart`}>{INSTRUMENTS.control_chart}</Cup>
+              </p>
+            )}
           </Part>
           {last.points.length > 1 && (
             <Part title={INSTRUMENTS.along}>

@@ -5,7 +5,7 @@ import { parseDecimal } from "../../calc/numbers.ts";
 import { CHECK_CHARTS } from "../../text/charts.ts";
 import { placeWords } from "../../text/instruments.ts";
 import { dayWords } from "../../text/numbers.ts";
-import type { Series, SeriesPoint } from "../charts/series.ts";
+import { decimalsIn, type Series, type SeriesPoint } from "../charts/series.ts";
 
 /** Nothing is on it, or the same load is read a second time in another way. */
 const NOT_CHARTED: readonly string[] = ["tare", "return_to_zero", "falling", "off_centre"];
@@ -49,14 +49,6 @@ function pointOf(check: Check, { error, repeats }: CheckedPoint): SeriesPoint {
     name: `${dayWords(check.on)}${adjusted}`,
     values: texts.map(parseDecimal),
   };
-}
-
-const PLACES_MOST = 3;
-
-/** As fine as it was read. */
-function decimalsIn(points: readonly SeriesPoint[]): number {
-  const scales = points.flatMap(({ values }) => values.map(({ scale }) => scale));
-  return Math.min(PLACES_MOST, Math.max(0, ...scales));
 }
 
 function rank({ sort, reference }: CheckedPoint): number {

@@ -15,6 +15,7 @@ import { zone } from "../common/edge.ts";
 import { type Hindrance, hindrance } from "../common/sentences.ts";
 import { tremble } from "../common/touch.ts";
 import { useFound } from "../common/use_found.ts";
+import { badKnown } from "./bad_numbers.ts";
 import { altitudeOf, boilingAt, type CheckTyped, type Told, toldBy } from "./check_body.ts";
 import { depthsOf, hasReferences, isVessel, type Reference, type Stage, stagesOf } from "./plan.ts";
 
@@ -168,7 +169,8 @@ function knownKey(instrument: InstrumentShown): string {
 function knownBefore(instrument: InstrumentShown): Reference[] {
   const kept = remembered(knownKey(instrument));
   const read = Array.isArray(kept) ? kept.map(referenceIn).filter((each) => each !== null) : [];
-  return read.length > 0 ? read : (AT_FIRST[instrument.sort] ?? []);
+  const meant = read.filter(({ value }) => badKnown(value, { instrument, fields: {} }) === null);
+  return meant.length > 0 ? meant : (AT_FIRST[instrument.sort] ?? []);
 }
 
 // Buffers as their bottles give them for 25 degC; water shows 0 on a refractometer.

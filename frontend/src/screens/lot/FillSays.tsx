@@ -1,11 +1,11 @@
 /** What a fill check says: the verdict in a sentence, what was recalled, the way to its chart. */
 import type { FillCheck } from "../../calc/fill_trust.ts";
 import type { Fill } from "../../calc/fills.ts";
-import { Cup } from "../../parts/Cup.tsx";
 import { Caution, Part } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { FILL, fillSentence, reasonWords, VERDICT_WORDS } from "../../text/fill.ts";
 import { amountWords, dayWords } from "../../text/numbers.ts";
+import { ChartKeyLater } from "../common/ChartKeyLater.tsx";
 import { InQuestion } from "../common/InQuestion.tsx";
 import { memberName } from "../common/people.ts";
 import { Recalled } from "../common/Recalled.tsx";
@@ -40,9 +40,7 @@ export function LastFill({ lot, fills }: { lot: string; fills: readonly FillChec
         {fills.length > 1 && `. ${FILL.earlier(fills.length - 1)}`}
       </p>
       <FillInQuestion fill={last} />
-      <p class="key-row">
-        <Cup href={`#/lot/${lot}/chart`}>{FILL.chart}</Cup>
-      </p>
+      <ChartKeyLater of={{ is: "fills", lot }} />
       <Recalled cited={last.cited} names={FILL} />
       <Caution>{FILL.caution}</Caution>
     </Part>

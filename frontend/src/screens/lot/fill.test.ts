@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { fillOf } from "../../calc/fills.ts";
 import { FILL, fillSentence } from "../../text/fill.ts";
-import { type FillTyped, fillBody, fillSaid, missingOfFill, planned } from "./fill.ts";
+import { driesBy, type FillTyped, fillBody, fillSaid, missingOfFill, planned } from "./fill.ts";
 
 // Twelve jars of NIST HB 133 (2026): "NET WT 12 OZ (340 g)".
 const TYPED: FillTyped = {
@@ -32,6 +32,16 @@ test("both declarations go into the entry as they were typed", () => {
     { amount: { amount: "12", unit: "oz" } },
     { amount: { amount: "340", unit: "g" } },
   ]);
+});
+
+test("packs dry where the product says so, or the last check did", () => {
+  const flour = fillOf(fillBody({ ...TYPED, loses_moisture: true }, ABOUT) ?? {});
+  const jars = fillOf(fillBody(TYPED, ABOUT) ?? {});
+
+  expect(driesBy([], { loses_moisture: true })).toBe(true);
+  expect(driesBy([jars, flour], {})).toBe(true);
+  expect(driesBy([flour, jars], {})).toBe(false);
+  expect(driesBy([], {})).toBe(false);
 });
 
 test("a mean that is short and allowed is told in one sentence", () => {

@@ -97,6 +97,15 @@ export function fillSoFar(typed: FillTyped, about: FillAbout): TrustedFill | nul
     : trustedFill(body, about);
 }
 
+/** Whether packs of it dry: as the product says, or as the last check of the lot did. */
+export function driesBy(
+  fills: readonly Pick<Fill, "cited">[],
+  fields: Readonly<Record<string, unknown>>,
+): boolean {
+  const wasSaid = fills.at(-1)?.cited.some(({ what }) => what === "moisture") ?? false;
+  return wasSaid || fields.loses_moisture === true;
+}
+
 /** How many packs the plan asks for; null where the rules have no plan for such a lot. */
 export function planned(typed: FillTyped): number | null {
   const size = Number(typed.lot_size);

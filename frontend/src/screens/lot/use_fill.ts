@@ -14,7 +14,14 @@ import { instrumentSheet, standingOf } from "../common/instruments.ts";
 import { materialOf, textField } from "../common/lots.ts";
 import { hindrance } from "../common/sentences.ts";
 import { useFound } from "../common/use_found.ts";
-import { type FillOpen, type FillTyped, fillBody, fillSoFar, missingOfFill } from "./fill.ts";
+import {
+  driesBy,
+  type FillOpen,
+  type FillTyped,
+  fillBody,
+  fillSoFar,
+  missingOfFill,
+} from "./fill.ts";
 
 const MASS_UNITS = ["g", "kg", "oz", "lb", "mg"];
 
@@ -86,8 +93,7 @@ function proposed(state: LotState): FillTyped {
     instrument: "",
     lot_size: state.unit === "pc" && /^[1-9]\d*$/.test(state.made) ? state.made : "",
     density: "",
-    loses_moisture:
-      (state.fills ?? []).at(-1)?.cited.some(({ what }) => what === "moisture") ?? false,
+    loses_moisture: driesBy(state.fills ?? [], fields),
     shown: "",
     tares: [],
     gross: [],

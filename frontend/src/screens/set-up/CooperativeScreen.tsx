@@ -1,11 +1,11 @@
 /** The cooperative: its name, day, money, units and label rules. */
-import { SelectField, TickField } from "../../parts/Fields.tsx";
+import { SelectField } from "../../parts/Fields.tsx";
 import { Facts } from "../../parts/Plain.tsx";
 import { current } from "../../state/session.ts";
 import { cooperative } from "../../state/stock.ts";
-import { FIELDS, HINTS, SET_UP } from "../../text/set_up.ts";
+import { FIELDS, HINTS } from "../../text/set_up.ts";
 import { beside } from "../common/sentences.ts";
-import { ChoiceOf, WordsOf } from "./FormFields.tsx";
+import { ChoiceOf, TickOf, WordsOf } from "./FormFields.tsx";
 import { FormFrame } from "./FormFrame.tsx";
 import { type FormAtWork, type FormPlan, textAt, useForm } from "./form.ts";
 import { textsOf, withoutCurrency, withoutName } from "./typed.ts";
@@ -82,7 +82,7 @@ function CooperativeForm({ id }: { id: string }) {
       <ChoiceOf form={form} name="unit_habit" choices={["metric", "us", "imperial"]} />
       <ChoiceOf form={form} name="rules" choices={["eu", "us", "own"]} />
       <WordsOf form={form} name="language" hint={HINTS.language} mostChars={LANGUAGE_CHARS_MAX} />
-      <PricesOf form={form} />
+      <TickOf form={form} name="prices_shown" />
     </FormFrame>
   );
 }
@@ -104,20 +104,5 @@ function ZoneOf({ form }: { form: FormAtWork }) {
         refusal={beside(form.found, "time_zone")}
       />
     </div>
-  );
-}
-
-function PricesOf({ form }: { form: FormAtWork }) {
-  const label = FIELDS.prices_shown ?? "";
-  const isShown = form.typed.prices_shown === true;
-  if (!form.canWrite) {
-    return <Facts rows={[{ name: label, value: isShown ? SET_UP.yes : SET_UP.no }]} />;
-  }
-  return (
-    <TickField
-      label={label}
-      isTicked={isShown}
-      onTicked={(prices_shown) => form.type({ prices_shown })}
-    />
   );
 }

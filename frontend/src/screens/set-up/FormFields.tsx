@@ -2,7 +2,7 @@
 import type { ComponentChildren } from "preact";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { Cup } from "../../parts/Cup.tsx";
-import { FieldGroup, NumberField, TextField } from "../../parts/Fields.tsx";
+import { FieldGroup, NumberField, TextField, TickField } from "../../parts/Fields.tsx";
 import { Facts } from "../../parts/Plain.tsx";
 import { amountWords } from "../../text/numbers.ts";
 import { FIELDS, VALUES } from "../../text/set_up.ts";
@@ -115,6 +115,23 @@ export function ChoiceOf(
           }}
         />
       </FieldGroup>
+    </Place>
+  );
+}
+
+/** Yes or no. */
+export function TickOf(props: BoundProps) {
+  const { form, name, hint } = props;
+  const isTicked = form.typed[name] === true;
+  if (!form.canWrite) return <Fact label={labelOf(props)} value={valueWords(name, isTicked)} />;
+  return (
+    <Place name={name}>
+      <TickField
+        label={labelOf(props)}
+        hint={hint}
+        isTicked={isTicked}
+        onTicked={(now) => form.type({ [name]: now })}
+      />
     </Place>
   );
 }

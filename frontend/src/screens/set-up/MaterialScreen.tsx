@@ -2,7 +2,7 @@
 import { type Defined, materials } from "../../state/stock.ts";
 import { HINTS } from "../../text/set_up.ts";
 import { DensityChoice } from "./DensityChoice.tsx";
-import { ChoiceOf, TicksOf, WordsOf } from "./FormFields.tsx";
+import { ChoiceOf, TickOf, TicksOf, WordsOf } from "./FormFields.tsx";
 import { FormFrame } from "./FormFrame.tsx";
 import { type FormAtWork, textAt, useForm } from "./form.ts";
 import { LifeOf } from "./LifeOf.tsx";
@@ -38,6 +38,9 @@ function MaterialForm({ id, defined }: { id: string; defined: Defined | null }) 
       <ChoiceOf form={form} name="sort" choices={SORTS} />
       <ChoiceOf form={form} name="measured_by" choices={MEASURES} />
       {sort === "product" && <PackOf form={form} />}
+      {sort === "product" && (
+        <TickOf form={form} name="loses_moisture" hint={HINTS.loses_moisture} />
+      )}
       {sort === "ingredient" && textAt(form.typed, "measured_by") !== "count" && (
         <DensityChoice form={form} />
       )}

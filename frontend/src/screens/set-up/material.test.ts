@@ -39,6 +39,18 @@ test("what does not go with its sort is left out", () => {
   ]);
 });
 
+test("only a product is said to dry, and only where it was ticked", () => {
+  const flour = { ...SUGAR, sort: "product", loses_moisture: true };
+  const { density_of, ...product } = flour;
+  const typed = MATERIAL_PLAN.typedOf(flour);
+
+  expect(MATERIAL_PLAN.bodyOf(typed)).toEqual(product);
+  expect(MATERIAL_PLAN.bodyOf({ ...typed, sort: "ingredient" })).toEqual({ ...SUGAR });
+  expect(MATERIAL_PLAN.bodyOf({ ...typed, loses_moisture: false })).not.toHaveProperty(
+    "loses_moisture",
+  );
+});
+
 test("a kind of date without a length is asked for", () => {
   const typed = { ...MATERIAL_PLAN.typedOf(SUGAR), life_length: "" };
 

@@ -39,7 +39,7 @@ const TEXTS = [
   "note",
 ];
 /** Fields that show their own refusals. */
-export const SHOWN = [...TEXTS, "pack_net", "life", "allergens"];
+export const SHOWN = [...TEXTS, "pack_net", "loses_moisture", "life", "allergens"];
 
 function allergensOf(value: unknown): string[] {
   return Array.isArray(value) ? value.filter((each) => typeof each === "string").sort() : [];
@@ -57,6 +57,8 @@ function packFields(typed: Typed): Body {
     ...quantityField(typed, "pack_net"),
     ...wordsField(typed, "pack_word"),
     ...numberField(typed, "price"),
+    // Taken back is not the same as never said, but neither is written.
+    ...(typed.loses_moisture === true ? { loses_moisture: true } : {}),
   };
 }
 
@@ -79,12 +81,14 @@ export const MATERIAL_PLAN: FormPlan = {
     measured_by: oneOf(MEASURES, remembered("set-up.material.measured_by")),
     pack_net: "",
     pack_net_unit: "g",
+    loses_moisture: false,
     ...lifeTyped({}),
     allergens: [],
   }),
   typedOf: (fields) => ({
     ...textsOf(fields, TEXTS),
     ...quantityTyped(fields, "pack_net", "g"),
+    loses_moisture: fields.loses_moisture === true,
     ...lifeTyped(fields),
     allergens: allergensOf(fields.allergens),
   }),

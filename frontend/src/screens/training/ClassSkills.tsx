@@ -7,7 +7,7 @@ import { amountWords, countWords, figure } from "../../text/numbers.ts";
 import { CLASS, SORT_WORDS } from "../../text/skills.ts";
 import { memberName } from "../common/people.ts";
 import { Strip } from "./Strip.tsx";
-import { classSays, numberOf, signedFigure } from "./says.ts";
+import { classSays, meanShown, numberOf, signedFigure, spreadShown } from "./says.ts";
 
 /** One part a skill; all rows of one are drawn to one scale. */
 export function ClassSkills({ skills }: { skills: readonly ClassSkill[] }) {
@@ -47,8 +47,8 @@ function One({ reader, reach }: { reader: OneReader; reach: number }) {
       <span class="rec">{memberName(reader.member)}</span>
       <Strip figures={reader} reach={reach} />
       <b>
-        {signedFigure(reader.bias)}
-        {reader.spread !== null && <small> ± {figure(reader.spread)}</small>}
+        {signedFigure(meanShown(reader.bias, reader.spread))}
+        {reader.spread !== null && <small> ± {figure(spreadShown(reader.spread))}</small>}
       </b>
     </li>
   );
@@ -58,10 +58,10 @@ function One({ reader, reach }: { reader: OneReader; reach: number }) {
 function Together({ skill, reach }: { skill: ClassSkill; reach: number }) {
   const { bias, bias_u, repeatability, person_to_person, intermediate } = skill;
   const rows: [name: string, spread: string | null, words: string][] = [
-    [CLASS.bias, bias_u, `${signedFigure(bias)}${bias_u === null ? "" : `, u ${figure(bias_u)}`}`],
-    [CLASS.repeatability, repeatability, figure(repeatability)],
-    [CLASS.person_to_person, person_to_person, figure(person_to_person)],
-    [CLASS.intermediate, intermediate, figure(intermediate)],
+    [CLASS.bias, bias_u, biasWords(skill)],
+    [CLASS.repeatability, repeatability, figure(spreadShown(repeatability))],
+    [CLASS.person_to_person, person_to_person, figure(spreadShown(person_to_person))],
+    [CLASS.intermediate, intermediate, figure(spreadShown(intermediate))],
   ];
   return (
     <dl class="over-time class-skill together">
@@ -78,6 +78,11 @@ function Together({ skill, reach }: { skill: ClassSkill; reach: number }) {
   );
 }
 
+function biasWords({ bias, bias_u }: ClassSkill): string {
+  const shown = signedFigure(meanShown(bias, bias_u));
+  return bias_u === null ? shown : `${shown}, u ${figure(spreadShown(bias_u))}`;
+}
+
 /** Each weighed a thing of their own: only how well it repeats can be told. */
 export function ClassWeighings({ weighings }: { weighings: readonly ClassWeighing[] }) {
   if (weighings.length === 0) return null;
@@ -86,7 +91,7 @@ export function ClassWeighings({ weighings }: { weighings: readonly ClassWeighin
       <Facts
         rows={weighings.map((each) => ({
           name: `${nameOf("instrument", each.instrument)}, ${countWords(each.people, "person", "people")}`,
-          value: `s ${amountWords(each.repeatability, each.unit)}`,
+          value: `s ${amountWords(spreadShown(each.repeatability), each.unit)}`,
         }))}
       />
       <p class="second">{CLASS.weighing_why}</p>

@@ -12,7 +12,7 @@ import { HeadGauge } from "../common/HeadGauge.tsx";
 import { ClassSkills, ClassWeighings } from "./ClassSkills.tsx";
 import { reachOf } from "./OverTime.tsx";
 import { Strip } from "./Strip.tsx";
-import { signedFigure } from "./says.ts";
+import { meanShown, signedFigure, spreadShown } from "./says.ts";
 import "./training.css";
 
 /** Everybody who is here; those who left only stand in the figures of their time. */
@@ -76,12 +76,12 @@ function Reader({ member, name, last, reach }: ReaderProps) {
         <>
           <Strip figures={last} reach={reach} />
           <b>
-            {signedFigure(last.bias)}
-            <small> ± {figure(last.spread)}</small>
+            {signedFigure(meanShown(last.bias, last.spread))}
+            <small> ± {figure(spreadShown(last.spread))}</small>
           </b>
           {last.weighing !== null && (
             <span class="second repeats">
-              {SKILLS.repeats} {amountWords(last.weighing.s, last.weighing.unit)}
+              {SKILLS.repeats} {amountWords(spreadShown(last.weighing.s), last.weighing.unit)}
             </span>
           )}
           <span class="second count">{SKILLS.drills(last.drills_count)}</span>

@@ -2,7 +2,7 @@
 import type { Figures } from "../../calc/skills.ts";
 import { figure } from "../../text/numbers.ts";
 import { SKILLS, SORT_WORDS } from "../../text/skills.ts";
-import { signedFigure } from "./says.ts";
+import { meanShown, signedFigure, spreadShown } from "./says.ts";
 
 interface TableProps {
   name: string;
@@ -41,10 +41,10 @@ function Row({ name, figures }: { name: string; figures: Figures }) {
     <tr>
       <th scope="row">{name}</th>
       <td>
-        {signedFigure(bias)}
+        {signedFigure(meanShown(bias, spread))}
         <small>{SKILLS.percent(signedFigure(bias_percent))}</small>
       </td>
-      <td>{figure(spread)}</td>
+      <td>{figure(spreadShown(spread))}</td>
       <td>{SKILLS.percent(figure(within_half_percent?.replace(/\.0$/, "")))}</td>
     </tr>
   );

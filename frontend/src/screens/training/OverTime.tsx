@@ -4,7 +4,7 @@ import { Part } from "../../parts/Plain.tsx";
 import { dayWords, figure } from "../../text/numbers.ts";
 import { SKILLS } from "../../text/skills.ts";
 import { Strip } from "./Strip.tsx";
-import { numberOf, signedFigure } from "./says.ts";
+import { meanShown, numberOf, signedFigure, spreadShown } from "./says.ts";
 
 /** All drills of one member on one scale. */
 export function OverTime({ drills }: { drills: readonly Drill[] }) {
@@ -18,8 +18,8 @@ export function OverTime({ drills }: { drills: readonly Drill[] }) {
             <span>{dayWords(drill.on)}</span>
             <Strip figures={drill.whole} reach={reach} />
             <b>
-              {signedFigure(drill.whole.bias)}
-              <small> ± {figure(drill.whole.spread)}</small>
+              {signedFigure(meanShown(drill.whole.bias, drill.whole.spread))}
+              <small> ± {figure(spreadShown(drill.whole.spread))}</small>
             </b>
           </li>
         ))}

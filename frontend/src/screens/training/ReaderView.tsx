@@ -18,7 +18,7 @@ import { drillWords } from "./drill_history.ts";
 import { FiguresTable } from "./FiguresTable.tsx";
 import { LastReadings } from "./LastReadings.tsx";
 import { OverTime } from "./OverTime.tsx";
-import { numberOf, signedFigure, whatIsSo, whatToDo } from "./says.ts";
+import { meanShown, numberOf, signedFigure, spreadShown, whatIsSo, whatToDo } from "./says.ts";
 import "./training.css";
 
 const DRILLS = ["drill_done"];
@@ -76,7 +76,11 @@ function Reader({ skill, last, isOwn }: ReaderProps) {
         errors={errors}
         bias={bias === null ? null : numberOf(bias)}
         spread={spread === null ? null : numberOf(spread)}
-        says={SKILLS.rings(signedFigure(bias), figure(spread), errors.length)}
+        says={SKILLS.rings(
+          signedFigure(meanShown(bias, spread)),
+          figure(spreadShown(spread)),
+          errors.length,
+        )}
       />
       <p class="second under-rings">{SKILLS.in_divisions}</p>
       <FiguresTable name={SKILLS.figures} sorts={last.sorts} whole={last.whole} />
@@ -109,8 +113,8 @@ function Weighing({ skill: { weighing, drills } }: { skill: SkillState }) {
     <Part title={SKILLS.weighing}>
       <Facts
         rows={[
-          { name: SKILLS.repeats, value: amountWords(s, unit) },
-          { name: SKILLS.mean, value: amountWords(mean, unit) },
+          { name: SKILLS.repeats, value: amountWords(spreadShown(s), unit) },
+          { name: SKILLS.mean, value: amountWords(meanShown(mean, s), unit) },
           { name: SKILLS.times, value: figure(String(count)) },
         ]}
       />

@@ -5,7 +5,7 @@ import type { ClassSkill } from "../../calc/skill_class.ts";
 import type { Figures } from "../../calc/skills.ts";
 import { CLASS, SKILLS } from "../../text/skills.ts";
 import { BLANK_DRILL, drawnWords, drillBody, placeInWords, withRead } from "./asked.ts";
-import { classSays, signedFigure, whatIsSo } from "./says.ts";
+import { classSays, meanShown, signedFigure, spreadShown, whatIsSo } from "./says.ts";
 
 function figures(bias: string | null, spread: string | null, count = 12): Figures {
   return { bias, spread, count, bias_percent: null, within_half_percent: null };
@@ -47,6 +47,30 @@ describe("two sentences", () => {
       "+0.25",
       "\u22120.10",
       "0.00",
+    ]);
+  });
+});
+
+describe("no more digits than the readings carry", () => {
+  test("a spread has two, and a mean goes no further than they do", () => {
+    expect([
+      spreadShown("0.0816"),
+      spreadShown("0.434"),
+      spreadShown("12.3"),
+      spreadShown("0"),
+    ]).toEqual(["0.082", "0.43", "12", "0"]);
+    expect(meanShown("0.43", "1.64")).toBe("0.4");
+    expect(meanShown("-0.04", "1.64")).toBe("0.0");
+    expect(meanShown("250.12", "0.141")).toBe("250.12");
+  });
+
+  test("a mean gets no digits it did not have, and none is lost to a spread of nothing", () => {
+    expect(meanShown("0.80", "0.0816")).toBe("0.80");
+    expect(meanShown("0.25", "0")).toBe("0.25");
+    expect([meanShown("0.25", null), meanShown(null, "0.3"), spreadShown(null)]).toEqual([
+      "0.25",
+      null,
+      null,
     ]);
   });
 });

@@ -10,6 +10,7 @@ import { dayWords, figure } from "../../../text/numbers.ts";
 import { SAME_NAME } from "../../../text/same_name.ts";
 import { AREAS, SET_UP } from "../../../text/set_up.ts";
 import { RECIPE } from "../../../text/set_up_recipe.ts";
+import { ChartKeyLater } from "../../common/ChartKeyLater.tsx";
 import { readDensities } from "../../common/density.ts";
 import { focusFirst } from "../../common/focus.ts";
 import { HeadGauge } from "../../common/HeadGauge.tsx";
@@ -89,11 +90,7 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
       <Steps recipe={recipe} canWrite={form.canWrite} />
       <Caution>{RECIPE.does_not_scale}</Caution>
       <RecipeFields form={form} part="more" />
-      {published !== null && (
-        <div class="form-acts">
-          <Cup href={`#/yields/${recipe.param}`}>{RECIPE.yields}</Cup>
-        </div>
-      )}
+      {published !== null && <ChartKeyLater of={{ is: "yields", recipe: recipe.param }} />}
       {recipe.isTyped && form.canWrite && (
         <div class="form-acts">
           <Cup onPress={recipe.clear}>{SET_UP.rub_out}</Cup>
