@@ -20,7 +20,10 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "bench",
   ],
   [/\/calc\/(heat_logs|lethality|cooling|holding|process_limits|logger_\w+)\.ts$/, "heat"],
-  [/\/calc\/(coins|costs|prices|ratios|stock_costs|share_outs)\.ts$/, "money"],
+  [
+    /\/calc\/(batch_costs|coins|costs|lot_worth|prices|ratios|stock_costs|share_outs)\.ts$/,
+    "money",
+  ],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
   [
