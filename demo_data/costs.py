@@ -23,7 +23,7 @@ HELPERS = ("noor", "marisol", "joram", "devan")
 
 
 def write_costs(diary: Diary, story: Story, *, begins_on: date, b01: str) -> None:
-    """Work and fuel of every finished batch; a `chance` of their own keeps the rest as it was."""
+    """Work and fuel of every finished batch; their own chance leaves the rest as it was."""
     chance = Random(f"{SEED} costs {begins_on.weekday()}")  # noqa: S311 a story, not a secret
     at = datetime.combine(begins_on, time(6, 55), diary.zone)
     rates = {"cooperative": diary.house.cooperative, "since": begins_on.isoformat(), **RATES}

@@ -21,7 +21,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   ],
   [/\/calc\/(heat_logs|lethality|cooling|holding|process_limits|logger_\w+)\.ts$/, "heat"],
   [
-    /\/calc\/(batch_costs|coins|costs|lot_worth|prices|ratios|stock_costs|share_outs)\.ts$/,
+    /\/screens\/money\/|\/text\/money\.ts$|\/calc\/(batch_costs|coins|cost_views|costs|lot_worth|prices|ratios|stock_costs|share_outs)\.ts$/,
     "money",
   ],
   // Fetched right after it.
@@ -65,6 +65,7 @@ export const TASKS: readonly string[] = [
   "instruments",
   "training",
   "charts",
+  "money",
 ];
 
 /** The name of the file a module goes into, or null. */

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from kitchenlog.calc import batch_costs, lot_worth, money
+from kitchenlog.calc import batch_costs, cost_views, lot_worth, money
 from kitchenlog.calc.numbers import parse_decimal, written
 from tests.calc.registry_folds import fold_adapter
 from tests.calc.registry_heat import picked
@@ -21,6 +21,17 @@ def _cost_of_batch(g: Given) -> Given:
     return picked(dict(made), g)
 
 
+def _viewed_cost(g: Given) -> Given:
+    made = cost_views.viewed_cost(
+        g["batch"],
+        g["view"],
+        cooperative=g["cooperative"],
+        sheets=g["sheets"],
+        lots=g["lots"],
+    )
+    return dict(made)
+
+
 def _used_lot(g: Given) -> Given:
     price, of_amount = (
         None if g[name] is None else parse_decimal(g[name]) for name in ("price", "of_amount")
@@ -34,6 +45,7 @@ def _used_lot(g: Given) -> Given:
 
 MONEY: dict[str, dict[str, Adapter]] = {
     "batch_costs": {"cost_of_batch": _cost_of_batch},
+    "cost_views": {"viewed_cost": _viewed_cost},
     "lot_worth": {"used_lot": _used_lot},
     "money": {
         "cost_state": fold_adapter(money.cost_state),

@@ -4,6 +4,7 @@
  */
 
 import { costOfBatch } from "./batch_costs.ts";
+import { viewedCost } from "./cost_views.ts";
 import { usedLot, type Worth } from "./lot_worth.ts";
 import { costState, ratesOn, ratesState } from "./money.ts";
 import { parseDecimal, written } from "./numbers.ts";
@@ -31,6 +32,10 @@ function usedJson(g: Given) {
 export const MONEY: Adapters = {
   batch_costs: {
     cost_of_batch: (g) => picked(costOfBatch(g.batch, g.cooperative, statesOf(g.sheets)), g),
+  },
+  cost_views: {
+    viewed_cost: ({ batch, view, cooperative, sheets, lots }) =>
+      viewedCost(batch, view, { cooperative, sheets: statesOf(sheets), lots }),
   },
   lot_worth: {
     used_lot: usedJson,

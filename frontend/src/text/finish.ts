@@ -60,6 +60,7 @@ export const BALANCE = {
 };
 
 export const BATCH = {
+  cost: "What it cost",
   yields: "The yields of this recipe",
   corrected_from: (read: string) => `corrected, ${read} read`,
   leans_on: (count: string, where: string) => `${count} on it: ${where}.`,

@@ -64,11 +64,10 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
         <>
           <Part title={BATCH.balance}>
             <Balance batch={batch} />
-            {batch.recipe !== null && (
-              <p class="key-row">
-                <Cup href={`#/yields/${batch.recipe}`}>{BATCH.yields}</Cup>
-              </p>
-            )}
+            <p class="key-row">
+              {batch.recipe !== null && <Cup href={`#/yields/${batch.recipe}`}>{BATCH.yields}</Cup>}
+              <Cup href={`#/cost/${batch.batch}`}>{BATCH.cost}</Cup>
+            </p>
           </Part>
           <p class="second batch-from">{from(shown.from)}</p>
         </>
