@@ -30,7 +30,7 @@ class Addresses:
 
     def _about_batches(self, pattern: str) -> dict[str, str]:
         """The one under way; for corrections and pages of what came out, a finished one."""
-        wants_open = not pattern.startswith(("/correct", "/batch/"))
+        wants_open = not pattern.startswith(("/correct", "/batch/", "/cost"))
         batch = next(
             state for state in self._all("batch") if state["is_finished"] is not wants_open
         )
@@ -57,6 +57,9 @@ class Addresses:
         words = {"way": "join", "code": "ABCD-EFGH", "area": "places", "type": "recipient"}
         if pattern.startswith("/bring"):
             words["place"] = self._defined("place", sort="stall")
+        if pattern.startswith("/paid"):
+            bought = (each for each in self._all("lot") if each["made_by"] == "receipt")
+            words["lot"] = next(bought)["lot"]
         if pattern.startswith("/lot/"):
             lot = self._about_lots()["lot"]
             words["entry"] = next(
