@@ -60,7 +60,7 @@ const FIELDS: Record<string, string> = {
   "proposal.coin": "The coin",
   "proposal.commission_percent": "What a stall keeps",
   "proposal.percent": "The percent",
-  says: "The words",
+  says: "The note",
   since: "The first day",
   refused_why: "The reason",
   rejected: "The rejected packs",
