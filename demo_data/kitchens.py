@@ -45,8 +45,8 @@ class Kitchens:
     versions: Mapping[str, str]
     chance: Random
 
-    def make(self, run: Run) -> None:
-        """One batch; one that is not finished ends with the last step that was read."""
+    def make(self, run: Run) -> str:
+        """One batch, and its id; what is not finished ends with the last step that was read."""
         clock = Minutes(run.at)
         self._bring(run, clock)
         batch = self._start(run, clock)
@@ -63,6 +63,7 @@ class Kitchens:
                 self._weigh_in(run, batch, line, clock)
             self._losses(run, batch, "filling", clock)
             self._finish(run, batch, clock)
+        return batch
 
     def _bring(self, run: Run, clock: Minutes) -> None:
         """From the store to the kitchen, in round amounts; what is over stays there."""

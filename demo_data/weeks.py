@@ -10,6 +10,7 @@ from typing import Any
 
 from demo_data import runs
 from demo_data.checks import check_instruments
+from demo_data.costs import write_costs
 from demo_data.diary import Body, Diary, House
 from demo_data.drills import practise
 from demo_data.fills import weigh_packs
@@ -44,6 +45,7 @@ def four_weeks(house: House, *, anchor: date) -> dict[str, list[dict[str, Any]]]
     practise(weeks.diary, begins_on=weeks.begins_on)
     check_instruments(weeks.diary, weeks.story, begins_on=weeks.begins_on)
     weigh_packs(weeks.diary, weeks.story, begins_on=weeks.begins_on)
+    write_costs(weeks.diary, weeks.story, begins_on=weeks.begins_on, b01=weeks.b01)
     return weeks.diary.entries()
 
 
@@ -59,6 +61,7 @@ class Weeks:
         self.store = Store(story, self.diary, Shelf())
         self.market = Market(self.store, self.chance)
         self.kitchens = self._set_up()
+        self.b01 = ""  # the id of the worked batch, once it is made
         self.mishaps = Mishaps(self.store, self.market, begins_on=self.begins_on)
 
     def live(self, number: int) -> None:
@@ -106,7 +109,8 @@ class Weeks:
             self._friday(number)
         if number == B01_DAY:
             self._fresh(number, "devan", {"mango": "15.00"})
-            self.kitchens.make(runs.b01(self.story, by="devan", at=self._at(number, 13, 30)))
+            b01 = runs.b01(self.story, by="devan", at=self._at(number, 13, 30))
+            self.b01 = self.kitchens.make(b01)
 
     def _jam_and_biscuits(self, number: int) -> None:
         self._fresh(number, "ilsa", {"mango": "16.0", "egg": "20"})

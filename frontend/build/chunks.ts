@@ -20,7 +20,10 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "bench",
   ],
   [/\/calc\/(heat_logs|lethality|cooling|holding|process_limits|logger_\w+)\.ts$/, "heat"],
-  [/\/calc\/(coins|costs|prices|ratios|stock_costs|share_outs)\.ts$/, "money"],
+  [
+    /\/screens\/money\/|\/text\/money\.ts$|\/calc\/(batch_costs|coins|cost_views|costs|lot_worth|prices|ratios|stock_costs|share_outs)\.ts$/,
+    "money",
+  ],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
   [
@@ -62,6 +65,7 @@ export const TASKS: readonly string[] = [
   "instruments",
   "training",
   "charts",
+  "money",
 ];
 
 /** The name of the file a module goes into, or null. */

@@ -123,6 +123,51 @@ class TraceAnswer(serializers.Serializer[Any]):
     missing = serializers.ListField(child=serializers.CharField())
 
 
+class CostLinePart(serializers.Serializer[Any]):
+    """What one lot, member or expense cost; `entries` wrote it."""
+
+    part = serializers.CharField()
+    of = serializers.CharField()
+    material = serializers.CharField(allow_null=True)
+    amount = serializers.CharField(allow_null=True)
+    unit = serializers.CharField(allow_null=True)
+    minutes = serializers.CharField(allow_null=True)
+    entries = serializers.ListField(child=serializers.CharField())
+    cost = serializers.CharField()
+    is_paid = serializers.BooleanField()
+
+
+class LackingPart(serializers.Serializer[Any]):
+    """What is not known, of what, and through which lot of the batch."""
+
+    what = serializers.CharField()
+    of = serializers.CharField()
+    through = serializers.CharField(allow_null=True)
+
+
+class BatchCostAnswer(serializers.Serializer[Any]):
+    """What a batch cost: `total` is null, and so is what rests on it, while anything is
+    missing; lines and parts add up to `known`."""
+
+    protocol = serializers.IntegerField()
+    batch = serializers.CharField()
+    currency = serializers.CharField(allow_null=True)
+    places = serializers.IntegerField()
+    lines = CostLinePart(many=True)
+    parts = serializers.DictField(child=serializers.CharField())
+    known = serializers.CharField()
+    unpaid = serializers.CharField()
+    total = serializers.CharField(allow_null=True)
+    missing = LackingPart(many=True)
+    per = serializers.CharField(allow_null=True)
+    good = serializers.CharField(allow_null=True)
+    filled = serializers.CharField(allow_null=True)
+    per_good_pack = serializers.CharField(allow_null=True)
+    per_filled_pack = serializers.CharField(allow_null=True)
+    per_good_pack_paid = serializers.CharField(allow_null=True)
+    minutes = serializers.CharField(allow_null=True)
+
+
 class ImpactQuery(serializers.Serializer[Any]):
     """Which failed check."""
 

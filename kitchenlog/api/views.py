@@ -13,6 +13,7 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from kitchenlog.api.serializers import (
+    BatchCostAnswer,
     DirectionQuery,
     EntryAnswer,
     ImpactAnswer,
@@ -25,7 +26,9 @@ from kitchenlog.api.serializers import (
     SubjectQuery,
     TraceAnswer,
 )
+from kitchenlog.batches.costs import cost_in_log
 from kitchenlog.entries import forms
+from kitchenlog.logbook.eyes import eyes_of, sees_money
 from kitchenlog.logbook.selectors import (
     entries_about,
     entries_by_id,
@@ -40,7 +43,7 @@ from kitchenlog.logbook.wire import (
     wire_time,
 )
 from kitchenlog.members.access import IsMember, member_of
-from kitchenlog.members.refusals import answered
+from kitchenlog.members.refusals import Refused, answered
 from kitchenlog.members.rest import KitchenlogView
 from kitchenlog.tracing.doubtful import readings_page
 from kitchenlog.tracing.impact import has_failed, impact_of
@@ -56,7 +59,7 @@ class EntryView(KitchenlogView):
     def get(self, request: Request, entry: UUID) -> HttpResponse:
         """The entry as made, with its number and when it was received."""
         member = member_of(request)
-        row = entry_row(member.cooperative_id, entry, eyes=member.eyes)
+        row = entry_row(member.cooperative_id, entry, eyes=eyes_of(member))
         if row is None:
             raise Http404
         return _json(f'{{"protocol":1,{numbered_entry_json(row)[1:]}')
@@ -75,8 +78,8 @@ class EntriesView(KitchenlogView):
         query = SubjectQuery(data=request.query_params)
         query.is_valid(raise_exception=True)
         member, subject = member_of(request), query.validated_data["subject"]
-        rows = entries_about(member.cooperative_id, subject, eyes=member.eyes)
-        sheet = sheet_about(member.cooperative_id, subject, eyes=member.eyes)
+        rows = entries_about(member.cooperative_id, subject, eyes=eyes_of(member))
+        sheet = sheet_about(member.cooperative_id, subject, eyes=eyes_of(member))
         entries = ",".join(numbered_entry_json(row) for row in rows)
         held = "null" if sheet is None else numbered_sheet_json(sheet)
         return _json(f'{{"protocol":1,"entries":[{entries}],"sheet":{held}}}')
@@ -94,7 +97,7 @@ class QuarantineView(KitchenlogView):
         author = None if member.is_coordinator else member.pk
         rows = kept_aside(member.cooperative_id, author=author)
         named = [row.entry_id for row in rows if row.code == "mismatch" and row.entry_id]
-        first = entries_by_id(member.cooperative_id, named, eyes=member.eyes)
+        first = entries_by_id(member.cooperative_id, named, eyes=eyes_of(member))
         others = {entry: json.loads(row.canonical) for entry, row in first.items()}
         return answered({"items": [_item(row, others) for row in rows]})
 
@@ -126,7 +129,7 @@ class LotView(KitchenlogView):
         """The lot's sheet."""
         _require(forms.LOT_CODE, code)
         member = member_of(request)
-        sheet = sheet_about(member.cooperative_id, f"lot:{code}", eyes=member.eyes)
+        sheet = sheet_about(member.cooperative_id, f"lot:{code}", eyes=eyes_of(member))
         if sheet is None:
             raise Http404
         return _json(
@@ -153,6 +156,24 @@ class LotTraceView(KitchenlogView):
         return answered({**traced})
 
 
+class BatchCostView(KitchenlogView):
+    """What one batch cost."""
+
+    permission_classes = (IsMember,)
+
+    @extend_schema(responses=BatchCostAnswer)
+    def get(self, request: Request, batch: str) -> Response:
+        """The actual cost of its lots, labour and expenses; for those who may see prices."""
+        _require(forms.ID, batch)
+        member = member_of(request)
+        if not sees_money(member):
+            raise Refused("forbidden", 403, "Prices are shown to coordinators only.")
+        found = cost_in_log(member.cooperative_id, batch)
+        if found is None:
+            raise Http404
+        return answered({**found})
+
+
 class ImpactView(KitchenlogView):
     """What leaned on an instrument whose check failed."""
 
@@ -166,7 +187,7 @@ class ImpactView(KitchenlogView):
         query.is_valid(raise_exception=True)
         member = member_of(request)
         check = str(query.validated_data["check"])
-        found = impact_of(member.cooperative_id, instrument, check, eyes=member.eyes)
+        found = impact_of(member.cooperative_id, instrument, check, eyes=eyes_of(member))
         if found is None:
             raise Http404
         return answered({**found})

@@ -1,4 +1,4 @@
-"""Names the app to Django, and its subject to the log."""
+"""Names the app to Django, and its subjects to the log."""
 
 from django.apps import AppConfig
 
@@ -12,8 +12,9 @@ class BatchesConfig(AppConfig):
     verbose_name = "Batches"
 
     def ready(self) -> None:
-        """A batch ends when it is finished."""
+        """A batch ends when it is finished; what it cost is open while something is added."""
         from kitchenlog.batches.rebuild import BATCH_TABLE  # noqa: PLC0415 tables load later
 
-        register_subjects("batch", opens=True)
+        register_subjects("batch", "cost", opens=True)
+        register_subjects("rates")
         register_table("batch", BATCH_TABLE)

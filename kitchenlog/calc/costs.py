@@ -1,4 +1,4 @@
-"""What a batch cost: the lots actually used, packs, labour, fuel and overhead (production 2.1).
+"""What a batch cost: the lots actually used, packs, labour, fuel, overhead (production 2.1).
 
 The rule is the actual cost of the lots in the jar (production 2.4). What is not known is named
 and makes the cost incomplete, never cheaper; sums are exact and become coins once, at the end.
@@ -17,11 +17,13 @@ from kitchenlog.calc.limits import Cited
 from kitchenlog.calc.numbers import HUNDRED, ONE, ZERO, divided, product, total
 
 LotPart = Literal["materials", "packs"]
-Part = Literal["materials", "packs", "labour", "fuel", "overhead", "by_products"]
+Part = Literal["materials", "packs", "labour", "fuel", "overhead", "other", "by_products"]
 OverheadBy = Literal["batch", "labour_hour", "kg", "kettle_hour"]
 JointBy = Literal["mass", "sales_value"]
 
-PARTS: tuple[Part, ...] = ("materials", "packs", "labour", "fuel", "overhead", "by_products")
+PARTS: tuple[Part, ...] = (
+    "materials", "packs", "labour", "fuel", "overhead", "other", "by_products",
+)  # fmt: skip
 PACK_PLACES = 4
 LOT_PLACES = 8  # a cost that goes on into another lot is kept this finely
 _HOUR_MIN = Decimal(60)
@@ -52,9 +54,9 @@ class Labour:
 
 @dataclass(frozen=True, kw_only=True)
 class Expense:
-    """Fuel, overhead, or the value of a by-product: `amount` / `per`."""
+    """Fuel, overhead, another cost, or the value of a by-product: `amount` / `per`."""
 
-    part: Literal["fuel", "overhead", "by_products"]
+    part: Literal["fuel", "overhead", "other", "by_products"]
     name: str
     amount: Decimal | None
     per: Decimal = ONE

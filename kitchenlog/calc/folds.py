@@ -17,6 +17,7 @@ from kitchenlog.calc.definitions import (
 from kitchenlog.calc.instruments import INSTRUMENT_FOLD, instrument_state
 from kitchenlog.calc.lot_prices import PRICE_FOLD, price_state
 from kitchenlog.calc.market import DAY_FOLD, day_state
+from kitchenlog.calc.money import COST_FOLD, RATES_FOLD, cost_state, rates_state
 from kitchenlog.calc.record import Fact
 from kitchenlog.calc.skills import SKILL_FOLD, skill_state
 from kitchenlog.calc.stock import LOT_FOLD, lot_state
@@ -56,6 +57,8 @@ FOLDS: Mapping[str, tuple[Fold, int]] = MappingProxyType(
         "batch": (batch_state, BATCH_FOLD),
         "day": (_alone(day_state), DAY_FOLD),
         "skill": (_alone(skill_state), SKILL_FOLD),
+        "cost": (_alone(cost_state), COST_FOLD),
+        "rates": (_alone(rates_state), RATES_FOLD),
     }
 )
 

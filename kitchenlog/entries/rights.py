@@ -26,6 +26,8 @@ def _types_for(audience: Audience) -> frozenset[str]:
 COORDINATOR_TYPES = _types_for("coordinator")
 # A subject of these types is one member's own: the part after the colon says whose.
 OWN_TYPES = _types_for("own")
+# What these say is money: for all members where the cooperative shows prices.
+MONEY_TYPES = frozenset({"price", "cost", "rates"})
 _AUDIENCES: dict[str, Audience] = {
     **dict.fromkeys(OWN_TYPES, "own"),
     **dict.fromkeys(COORDINATOR_TYPES, "coordinator"),
@@ -34,9 +36,13 @@ _AUDIENCES: dict[str, Audience] = {
 
 @dataclass(frozen=True)
 class Eyes:
-    """Whose eyes the record is read with: those of one member, or (None) of a coordinator."""
+    """Whose eyes the record is read with: those of one member, or (None) of a coordinator.
+
+    `sees_money`: of a cooperative that shows prices to all its members.
+    """
 
     member: str | None
+    sees_money: bool = False
 
     @property
     def own_subjects(self) -> tuple[str, ...]:

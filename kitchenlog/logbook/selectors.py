@@ -12,7 +12,7 @@ from django.db import connection
 from django.db.models import BooleanField, Exists, OuterRef, Q, QuerySet
 from django.db.models.expressions import RawSQL
 
-from kitchenlog.entries.rights import OWN_TYPES, SEES_ALL, Eyes
+from kitchenlog.entries.rights import MONEY_TYPES, OWN_TYPES, SEES_ALL, Eyes
 from kitchenlog.logbook.models import (
     Entry,
     EntryMention,
@@ -282,15 +282,26 @@ def _seen_by(eyes: Eyes, rows: QuerySet[Entry]) -> QuerySet[Entry]:
         cooperative=OuterRef("cooperative"), seq=OuterRef("seq")
     )
     own = links.filter(subject__in=eyes.own_subjects)
-    owned = Q()
-    for name in OWN_TYPES:
-        owned |= Q(subject__startswith=f"{name}:")
-    anothers = links.filter(owned).exclude(subject__in=eyes.own_subjects)
-    return rows.filter(Q(audience="member") | Q(Exists(own), ~Exists(anothers), audience="own"))
+    owned = links.filter(_of_types(OWN_TYPES))
+    anothers = owned.exclude(subject__in=eyes.own_subjects)
+    seen = Q(audience="member") | Q(Exists(own), ~Exists(anothers), audience="own")
+    if eyes.sees_money:
+        money = links.filter(_of_types(MONEY_TYPES))
+        seen |= Q(Exists(money), ~Exists(owned), audience="coordinator")
+    return rows.filter(seen)
 
 
 def _sheets_seen_by(eyes: Eyes, cooperative: UUID) -> QuerySet[Sheet]:
     rows = Sheet.objects.filter(cooperative=cooperative)
     if eyes.member is None:
         return rows
-    return rows.filter(Q(audience="member") | Q(audience="own", subject__in=eyes.own_subjects))
+    seen = Q(audience="member") | Q(audience="own", subject__in=eyes.own_subjects)
+    return rows.filter(seen | _of_types(MONEY_TYPES) if eyes.sees_money else seen)
+
+
+def _of_types(types: Iterable[str]) -> Q:
+    """A condition: the subject is of one of these types."""
+    found = Q()
+    for name in sorted(types):
+        found |= Q(subject__startswith=f"{name}:")
+    return found

@@ -6,8 +6,6 @@ from typing import ClassVar
 from django.contrib.auth.base_user import AbstractBaseUser
 from django.db import models
 
-from kitchenlog.entries.rights import SEES_ALL, Eyes
-
 ROLES = ("processor", "seller", "coordinator")
 
 
@@ -77,11 +75,6 @@ class Member(AbstractBaseUser):
     def is_coordinator(self) -> bool:
         """Whether this member looks after people, recipes and devices."""
         return "coordinator" in self.roles
-
-    @property
-    def eyes(self) -> Eyes:
-        """Whose eyes a member sees the record with: a coordinator sees all of it."""
-        return SEES_ALL if self.is_coordinator else Eyes(str(self.pk))
 
 
 class Device(models.Model):

@@ -6,6 +6,8 @@ import json
 from dataclasses import dataclass
 from datetime import datetime
 
+from kitchenlog.entries.rights import Eyes
+from kitchenlog.logbook.eyes import eyes_of
 from kitchenlog.logbook.selectors import (
     LogPlace,
     entries_to_tell,
@@ -20,16 +22,19 @@ PULL_CHANGES_MAX = 500
 NOBODY = "nobody"
 
 
-def view_of(member: Member) -> str:
+def view_of(member: Member, eyes: Eyes) -> str:
     """Whose eyes a member sees the log with. When it changes, the phone begins anew (R42)."""
     if member.has_left:
         return NOBODY
-    return "coordinator" if member.is_coordinator else "member"
+    if eyes.member is None:
+        return "coordinator"
+    return "prices" if eyes.sees_money else "member"
 
 
 def where_we_are(member: Member, place: LogPlace) -> dict[str, str]:
     """The epoch, and as `through` the cursor past everything the log holds at this place."""
-    cursor = Cursor(member.cooperative_id, place.epoch, view_of(member), place.last_seq)
+    view = view_of(member, eyes_of(member))
+    cursor = Cursor(member.cooperative_id, place.epoch, view, place.last_seq)
     return {"epoch": place.epoch, "through": written(cursor)}
 
 
@@ -39,13 +44,14 @@ def pull_answer(member: Member, *, cursor: str, limit: int, at: datetime) -> str
     The head is read first and rows only up to it, so that nothing numbered later slips
     between two pages; entries are spliced in as they are stored.
     """
-    view = view_of(member)
+    eyes = eyes_of(member)
+    view = view_of(member, eyes)
     place = log_place(member.cooperative_id)
     about = f'"protocol":1,"epoch":"{place.epoch}","server_time":"{wire_time(at)}"'
     after = _after(cursor, Cursor(member.cooperative_id, place.epoch, view, place.last_seq))
     if after is None:
         return f'{{{about},"reset":true}}'
-    page = _page(member, after, upto=place.last_seq, limit=limit)
+    page = _page(member, eyes, _Reach(after, place.last_seq, limit))
     following = written(Cursor(member.cooperative_id, place.epoch, view, page.upto))
     more = "true" if page.has_more else "false"
     changes = ",".join(page.changes)
@@ -70,10 +76,18 @@ class _Page:
     has_more: bool
 
 
-def _page(member: Member, after: int, *, upto: int, limit: int) -> _Page:
+@dataclass(frozen=True)
+class _Reach:
+    after: int
+    upto: int
+    limit: int
+
+
+def _page(member: Member, eyes: Eyes, reach: _Reach) -> _Page:
+    after, upto, limit = reach.after, reach.upto, reach.limit
     if member.has_left:
         return _Page([], upto, has_more=False)
-    cooperative, eyes, most = member.cooperative_id, member.eyes, limit + 1
+    cooperative, most = member.cooperative_id, limit + 1
     entries = entries_to_tell(cooperative, after=after, upto=upto, most=most, eyes=eyes)
     sheets = sheets_to_tell(cooperative, after=after, upto=upto, most=most, eyes=eyes)
     changes = sorted([*map(_entry_change, entries), *map(_sheet_change, sheets)])

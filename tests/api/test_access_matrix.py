@@ -31,6 +31,7 @@ class World:
     lot: str
     device: str
     check: str
+    batch: str
 
 
 @dataclass(frozen=True)
@@ -83,6 +84,9 @@ MATRIX: dict[tuple[str, str], Door] = {
         lambda w: f"entries/{w.entry}", "member", names_a_thing=True
     ),
     ("api/v1/quarantine", "get"): Door(lambda w: "quarantine", "member"),
+    ("api/v1/batches/<str:batch>/cost", "get"): Door(
+        lambda w: f"batches/{w.batch}/cost", "coordinator", names_a_thing=True
+    ),
     ("api/v1/lots/<str:code>", "get"): Door(
         lambda w: f"lots/{w.lot}", "member", names_a_thing=True
     ),
@@ -113,10 +117,11 @@ def world(kitchen: Kitchen) -> World:
     phone = kitchen.phone("processor")
     pen = Pen(phone)
     receipt, check = pen.receipt(), pen.write("instrument_checked", _FAILED)
-    pushed(phone, [receipt, check])
+    batch = str(uuid.uuid4())
+    pushed(phone, [receipt, check, pen.write("batch_finished", {"batch": batch})])
     recompute_for_a_slice(clock=lambda: datetime.now(UTC))
     device = str(phone.device.id)
-    return World(kitchen, receipt["id"], receipt["body"]["lot"], device, check["id"])
+    return World(kitchen, receipt["id"], receipt["body"]["lot"], device, check["id"], batch)
 
 
 def test_every_address_stands_in_the_matrix() -> None:
@@ -179,8 +184,8 @@ def test_a_revoked_device(world: World, door: Door, request: pytest.FixtureReque
 def test_another_cooperative(
     world: World, other_kitchen: Kitchen, door: Door, request: pytest.FixtureRequest
 ) -> None:
-    ids = [str(uuid.uuid4()) for _ in range(3)]
-    nowhere = World(other_kitchen, ids[0], "ZZ-261110-K7-9", ids[1], ids[2])
+    ids = [str(uuid.uuid4()) for _ in range(4)]
+    nowhere = World(other_kitchen, ids[0], "ZZ-261110-K7-9", ids[1], ids[2], ids[3])
     phone = other_kitchen.phone("coordinator")
 
     theirs = _ask(phone, door, world, request)

@@ -31,6 +31,7 @@ from tests.calc.registry_costs import COSTS
 from tests.calc.registry_folds import FOLDS
 from tests.calc.registry_heat import HEAT
 from tests.calc.registry_instruments import INSTRUMENT_FOLDS, INSTRUMENTS
+from tests.calc.registry_money import MONEY
 from tests.calc.registry_net import NET
 from tests.calc.registry_skills import SKILLS
 from tests.calc.registry_statistics import STATISTICS
@@ -340,7 +341,7 @@ SUMS: dict[str, dict[str, Adapter]] = {
     **COSTS,
 }
 
-ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS, **INSTRUMENT_FOLDS}
+ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS, **INSTRUMENT_FOLDS, **MONEY}
 
 
 def answer_to(file: str, function: str, given: Given) -> dict[str, Any]:

@@ -19,7 +19,7 @@ from tests.calc.test_twins_agree import twin_answers
 
 SUBJECTS = (
     "lot:A1", "lot:B2", "batch:b1", "day:stall:2026-06-06", "price:A1", "recipe:r1",
-    "material:m1", "instrument:i1", "instrument:i2", "skill:ana",
+    "material:m1", "instrument:i1", "instrument:i2", "skill:ana", "cost:b1", "rates:c1",
 )  # fmt: skip
 LEANED_ON = ("instrument:i1", "instrument:i2")  # by the batch, and by the lots' fill checks
 LOTS, PLACES, UNITS = ("A1", "B2"), ("store", "stall"), ("pc", "g", "kg", "mL", "pinch")
@@ -83,6 +83,19 @@ KINDS = {
     "return": bodies(**ON_DAY, condition=st.sampled_from(("fit", "unfit")), reason="x"),
     "count": bodies(**MOVED),
     "price_paid": bodies(lot=lots, price=decimals, currency="PHP"),
+    "labour": bodies(
+        batch=st.sampled_from(("b1", "b1", "b2")),
+        member=st.sampled_from(("ana", "ben")),
+        minutes=decimals,
+        is_paid=st.booleans(),
+    ),
+    "expense": bodies(batch="b1", part="fuel", amount=decimals, currency="PHP"),
+    "rates_set": bodies(
+        cooperative="c1",
+        since=st.sampled_from(("2026-06-01", "2026-06-06")),
+        pay_per_hour=decimals,
+        overhead=bodies(by="batch", rate=decimals),
+    ),
     "batch_started": bodies(batch="b1", lines=st.just([LINE]), steps=st.just([STEP, PULP])),
     "laid_out": bodies(**IN_BATCH, lots=st.lists(bodies(lot=lots))),
     "step_done": bodies(batch="b1", step=st.sampled_from(("s1", "s2")), reading=readings),

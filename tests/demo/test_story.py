@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections import defaultdict
 from datetime import date, datetime, timedelta
+from decimal import Decimal
 
 import pytest
 
 from demo_data.story import read_story
 from demo_data.weeks import B01_DAY, anchor_of, first_day, four_weeks
+from kitchenlog.calc.batch_costs import cost_of_batch
+from kitchenlog.calc.prices import PackCost, Wanted, exact_price
 from kitchenlog.calc.skills import skill_state
 from tests.demo.told import (
     ANCHOR,
@@ -19,6 +22,7 @@ from tests.demo.told import (
     house,
     lots,
     of_kind,
+    sheets,
 )
 
 
@@ -111,16 +115,8 @@ def test_batches_show_every_verdict_and_one_is_under_way(anchor: date) -> None:
 
 @pytest.mark.parametrize("anchor", ANCHORS, ids=str)
 def test_the_worked_batch_comes_out_digit_for_digit(anchor: date) -> None:
-    """Production pack 1.9 [B01]: masses and yields; the costs are of another part."""
-    started = [
-        entry
-        for entry in of_kind(anchor, "batch_started")
-        if entry["local_date"] == (first_day(anchor) + timedelta(days=B01_DAY)).isoformat()
-        and entry["author"] == house().phones["devan"].member
-    ]
-    subject = f"batch:{started[0]['body']['batch']}"
-
-    batch = batches(anchor)[subject]
+    """Production pack 1.9 [B01]: masses and yields."""
+    batch = batches(anchor)[f"batch:{worked_batch(anchor)}"]
 
     expected = {
         "prepared_in": "15000",
@@ -150,6 +146,48 @@ def test_the_worked_batch_comes_out_digit_for_digit(anchor: date) -> None:
     balance = batch["balance"]
     assert {name: value for name, value in balance.items() if name in expected} == expected
     assert batch["is_finished"] and batch["findings"] == []
+
+
+@pytest.mark.parametrize("anchor", ANCHORS, ids=str)
+def test_the_worked_batch_costs_what_its_example_says(anchor: date) -> None:
+    """Production pack 1.9 [B01]: total, per good and per filled jar, prices at 30 %."""
+    answer = cost_of_batch(
+        worked_batch(anchor), cooperative=house().cooperative, sheets=sheets(anchor)
+    )
+
+    assert answer["parts"] == {
+        "materials": "1426.20", "packs": "703.80", "labour": "406.25", "fuel": "85.00",
+        "overhead": "120.00", "other": "0.00", "by_products": "0.00",
+    }  # fmt: skip
+    assert (answer["total"], answer["missing"]) == ("2741.25", [])
+    assert (answer["good"], answer["filled"]) == ("64", "66")
+    assert (answer["per_good_pack"], answer["per_filled_pack"]) == ("42.8320", "41.5341")
+    cost = PackCost(cost=Decimal("2741.25"), packs=Decimal(64))
+    assert exact_price(cost, Wanted(of="price", percent=Decimal(30))) == Decimal("61.1886")
+    assert exact_price(cost, Wanted(of="cost", percent=Decimal(30))) == Decimal("55.6816")
+
+
+@pytest.mark.parametrize("anchor", ANCHORS, ids=str)
+def test_every_finished_batch_has_a_whole_cost(anchor: date) -> None:
+    finished = [batch for batch in batches(anchor).values() if batch["is_finished"]]
+    costs = [
+        cost_of_batch(each["batch"], cooperative=house().cooperative, sheets=sheets(anchor))
+        for each in finished
+    ]
+
+    assert finished and all(each["missing"] == [] for each in costs)
+    assert all(each["minutes"] is not None for each in costs)
+
+
+def worked_batch(anchor: date) -> str:
+    """The id of [B01]."""
+    on = (first_day(anchor) + timedelta(days=B01_DAY)).isoformat()
+    author = house().phones["devan"].member
+    return next(
+        str(entry["body"]["batch"])
+        for entry in of_kind(anchor, "batch_started")
+        if (entry["local_date"], entry["author"]) == (on, author)
+    )
 
 
 @pytest.mark.parametrize("anchor", ANCHORS, ids=str)

@@ -13,6 +13,7 @@ from demo_data.diary import House, Phone
 from demo_data.story import read_story
 from demo_data.weeks import four_weeks
 from kitchenlog.calc.batches import BatchState, batch_state
+from kitchenlog.calc.folds import State, fold_subject
 from kitchenlog.calc.instruments import InstrumentState, instrument_state
 from kitchenlog.calc.record import Fact, family_roots
 from kitchenlog.calc.stock import LotState, lot_state
@@ -68,6 +69,14 @@ def lots(anchor: date) -> dict[str, LotState]:
     """Lot sheets by subject."""
     facts = facts_by_subject(anchor)
     return {each: lot_state(each, facts[each]) for each in _named(facts, "lot")}
+
+
+@cache
+def sheets(anchor: date) -> dict[str, State]:
+    """All sheets by subject."""
+    facts = facts_by_subject(anchor)
+    beside = instruments(anchor)
+    return {each: fold_subject(each, facts[each], beside) for each in facts}
 
 
 def _named(facts: Iterable[str], sort: str) -> list[str]:

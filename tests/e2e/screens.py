@@ -25,12 +25,16 @@ class Addresses:
 
     def of(self, pattern: str) -> str:
         """An address; each `:word` is answered by the method or table of that name."""
-        words = {**self._about_batches(pattern), **self._about_lots(), **self._others(pattern)}
+        words = {
+            **self._about_batches(pattern),
+            **self._about_lots(pattern),
+            **self._others(pattern),
+        }
         return re.sub(r":(\w+)", lambda found: quote(words[found[1]], safe=""), pattern)
 
     def _about_batches(self, pattern: str) -> dict[str, str]:
         """The one under way; for corrections and pages of what came out, a finished one."""
-        wants_open = not pattern.startswith(("/correct", "/batch/"))
+        wants_open = not pattern.startswith(("/correct", "/batch/", "/cost"))
         batch = next(
             state for state in self._all("batch") if state["is_finished"] is not wants_open
         )
@@ -43,8 +47,12 @@ class Addresses:
             "entry": held[0] if held else "",
         }
 
-    def _about_lots(self) -> dict[str, str]:
-        """A lot of packs with a history; for the rest of its sheet what happened to it."""
+    def _about_lots(self, pattern: str = "") -> dict[str, str]:
+        """A lot of packs with a history; for the rest of its sheet what happened to it. What
+        was paid is asked of a lot that was bought."""
+        if pattern.startswith("/paid"):
+            bought = (each for each in self._all("lot") if each["made_by"] == "receipt")
+            return {"lot": next(bought)["lot"]}
         lots = [
             state
             for state in self._all("lot")

@@ -1,5 +1,5 @@
 /**
- * What a batch cost: the lots actually used, packs, labour, fuel and overhead (production 2.1).
+ * What a batch cost: the lots actually used, packs, labour, fuel, overhead (production 2.1).
  *
  * The rule is the actual cost of the lots in the jar (production 2.4). What is not known is named
  * and makes the cost incomplete, never cheaper; sums are exact and become coins once, at the end.
@@ -11,7 +11,7 @@ import { Decimal, divided, HUNDRED, ONE, product, rounded, total, ZERO } from ".
 import { Ratio } from "./ratios.ts";
 
 export type LotPart = "materials" | "packs";
-export type Part = "materials" | "packs" | "labour" | "fuel" | "overhead" | "by_products";
+export type Part = "materials" | "packs" | "labour" | "fuel" | "overhead" | "other" | "by_products";
 export type OverheadBy = "batch" | "labour_hour" | "kg" | "kettle_hour";
 export type JointBy = "mass" | "sales_value";
 
@@ -21,6 +21,7 @@ export const PARTS: readonly Part[] = [
   "labour",
   "fuel",
   "overhead",
+  "other",
   "by_products",
 ];
 export const PACK_PLACES = 4;
@@ -52,9 +53,9 @@ export interface Labour {
   readonly is_paid: boolean;
 }
 
-/** Fuel, overhead, or the value of a by-product: `amount` / `per` (1 where nobody says). */
+/** Fuel, overhead, another cost, or the value of a by-product: `amount` / `per` (else 1). */
 export interface Expense {
-  readonly part: "fuel" | "overhead" | "by_products";
+  readonly part: "fuel" | "overhead" | "other" | "by_products";
   readonly name: string;
   readonly amount: Decimal | null;
   readonly per?: Decimal;
@@ -268,6 +269,7 @@ function partSums(lines: readonly CostLine[], places: number): Record<Part, Deci
     labour: of("labour"),
     fuel: of("fuel"),
     overhead: of("overhead"),
+    other: of("other"),
     by_products: of("by_products"),
   };
 }

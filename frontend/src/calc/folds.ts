@@ -13,6 +13,14 @@ import {
 import { INSTRUMENT_FOLD, type InstrumentState, instrumentState } from "./instruments.ts";
 import { PRICE_FOLD, type PriceState, priceState } from "./lot_prices.ts";
 import { DAY_FOLD, type DayState, dayState } from "./market.ts";
+import {
+  COST_FOLD,
+  type CostState,
+  costState,
+  RATES_FOLD,
+  type RatesState,
+  ratesState,
+} from "./money.ts";
 import type { Fact } from "./record.ts";
 import { SKILL_FOLD, type SkillState, skillState } from "./skills.ts";
 import { LOT_FOLD, type LotState, lotState } from "./stock.ts";
@@ -27,7 +35,9 @@ export type State =
   | PriceState
   | BatchState
   | DayState
-  | SkillState;
+  | SkillState
+  | CostState
+  | RatesState;
 /** Sheets of other subjects that its entries lean on, by subject. */
 export type Beside = ReadonlyMap<string, object>;
 export type Fold = (subject: string, facts: Iterable<Fact>, beside: Beside) => State;
@@ -59,6 +69,8 @@ export const FOLDS: ReadonlyMap<string, readonly [Fold, number]> = new Map([
   entryOf("batch", batchState, BATCH_FOLD),
   entryOf("day", dayState, DAY_FOLD),
   entryOf("skill", skillState, SKILL_FOLD),
+  entryOf("cost", costState, COST_FOLD),
+  entryOf("rates", ratesState, RATES_FOLD),
 ]);
 
 /**

@@ -23,6 +23,7 @@ import { COSTS } from "./vectors_registry_costs.ts";
 import { FOLDS } from "./vectors_registry_folds.ts";
 import { HEAT } from "./vectors_registry_heat.ts";
 import { INSTRUMENT_FOLDS, INSTRUMENTS } from "./vectors_registry_instruments.ts";
+import { MONEY } from "./vectors_registry_money.ts";
 import { NET } from "./vectors_registry_net.ts";
 import { SKILLS } from "./vectors_registry_skills.ts";
 import { STATISTICS } from "./vectors_registry_statistics.ts";
@@ -257,6 +258,7 @@ export const ADAPTERS: Adapters = {
   ...COSTS,
   ...FOLDS,
   ...INSTRUMENT_FOLDS,
+  ...MONEY,
 };
 
 /** What the function says, in the shape of a vector's `then`. A refusal is a RangeError. */

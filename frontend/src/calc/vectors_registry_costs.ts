@@ -18,7 +18,7 @@ const w = (x: Decimal | null): string | null => (x === null ? null : written(x))
 
 const ratioOf = ([over, under]: [string, string]): Ratio => new Ratio(dec(over), dec(under));
 
-function picked(made: object, g: Given): object {
+export function picked(made: object, g: Given): object {
   if (!g.show) return made;
   return Object.fromEntries(Object.entries(made).filter(([name]) => g.show.includes(name)));
 }

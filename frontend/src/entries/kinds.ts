@@ -1,6 +1,6 @@
 /** The table of kinds. Written by `make kinds` from kitchenlog/entries/kinds; do not edit. */
 
-export type SubjectType = "cooperative" | "place" | "material" | "source" | "recipient" | "instrument" | "recipe" | "lot" | "price" | "batch" | "day" | "skill";
+export type SubjectType = "cooperative" | "place" | "material" | "source" | "recipient" | "instrument" | "recipe" | "lot" | "price" | "batch" | "day" | "skill" | "cost" | "rates";
 export type Measure = "mass" | "volume" | "count";
 export type UnitCode = "mL" | "L" | "us_gal" | "us_qt" | "us_pt" | "us_cup" | "us_floz" | "us_tbsp" | "us_tsp" | "us_gill" | "us_fldr" | "us_bu" | "us_pk" | "us_dry_qt" | "us_dry_pt" | "fda_cup" | "fda_floz" | "fda_tbsp" | "fda_tsp" | "metric_cup" | "metric_tbsp" | "metric_tsp" | "au_tbsp" | "imp_gal" | "imp_qt" | "imp_pt" | "imp_floz" | "imp_cup" | "mg" | "g" | "kg" | "lb" | "oz" | "gr" | "fda_oz" | "pc";
 export type JsonValue =
@@ -58,7 +58,7 @@ export interface Kind {
 
 export const TABLE_NUMBER = 1;
 
-export const SUBJECT_TYPES: readonly SubjectType[] = ["cooperative", "place", "material", "source", "recipient", "instrument", "recipe", "lot", "price", "batch", "day", "skill"];
+export const SUBJECT_TYPES: readonly SubjectType[] = ["cooperative", "place", "material", "source", "recipient", "instrument", "recipe", "lot", "price", "batch", "day", "skill", "cost", "rates"];
 
 /** The cooperative is set up. */
 export interface CooperativeDefinedBody {
@@ -500,6 +500,44 @@ export interface FillCheckedBody {
   readonly note?: string | undefined;
 }
 
+/** Somebody worked so many minutes on a batch. */
+export interface LabourBody {
+  readonly batch: string;
+  readonly member?: string | undefined;
+  readonly name?: string | undefined;
+  readonly minutes: string;
+  readonly is_paid?: boolean | undefined;
+  readonly pay_per_hour?: string | undefined;
+  readonly note?: string | undefined;
+}
+
+/** A batch cost something that is neither a lot nor labour. */
+export interface ExpenseBody {
+  readonly batch: string;
+  readonly part: "fuel" | "overhead" | "other";
+  readonly says?: string | undefined;
+  readonly amount: string;
+  readonly currency: string;
+}
+
+/** What the cooperative reckons costs and prices with, from a day on. */
+export interface RatesSetBody {
+  readonly cooperative: string;
+  readonly since: string;
+  readonly pay_per_hour?: string | undefined;
+  readonly overhead?: {
+    readonly by: "batch" | "labour_hour" | "kg";
+    readonly rate: string;
+  } | undefined;
+  readonly proposal?: {
+    readonly of: "cost" | "price";
+    readonly percent: string;
+    readonly commission_percent?: string | undefined;
+    readonly coin: string;
+    readonly rule: "up" | "nearest" | "down";
+  } | undefined;
+}
+
 /** The whole new body of an earlier entry, and why. The old one stays readable. */
 export interface CorrectionBody {
   readonly corrects: string;
@@ -568,6 +606,9 @@ export interface Bodies {
   readonly instrument_checked: InstrumentCheckedBody;
   readonly drill_done: DrillDoneBody;
   readonly fill_checked: FillCheckedBody;
+  readonly labour: LabourBody;
+  readonly expense: ExpenseBody;
+  readonly rates_set: RatesSetBody;
   readonly correction: CorrectionBody;
   readonly void: VoidBody;
   readonly finding_settled: FindingSettledBody;
@@ -633,6 +674,9 @@ export const KINDS: Readonly<Record<KindName, Kind>> = {
   instrument_checked: { name: "instrument_checked", fields: [{ name: "instrument", type: "id", to: "instrument" }, { name: "place", type: "id", is_required: false, to: "place" }, { name: "unit", type: "text", most_chars: 12 }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "steps", type: "list", most_items: 40, least_items: 1, fields: [{ name: "sort", type: "choice", choices: ["zero", "tare", "rising", "falling", "off_centre", "return_to_zero", "repeats", "water", "ice", "boiling", "buffer", "comparison"] }, { name: "readings", type: "decimals", most_items: 30, least_items: 1, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "reference", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "tolerance", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "where", type: "text", is_required: false, most_chars: 40 }, { name: "celsius", type: "decimal", is_required: false, digits: 14, places: 6, least: "-20", most: "120" }, { name: "celsius_tolerance", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "tare", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeatability", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "altitude_m", type: "decimal", is_required: false, digits: 14, places: 6, least: "-500", most: "6000" }, { name: "pressure_hpa", type: "decimal", is_required: false, digits: 14, places: 6, least: "300", most: "1100" }, { name: "millivolts", type: "decimal", is_required: false, digits: 14, places: 6, least: "-100000000", most: "100000000" }] }, { name: "judged_by", type: "choice", is_required: false, choices: ["r76_in_service", "r76_initial", "hb133", "household", "cylinder", "own"] }, { name: "accuracy_class", type: "choice", is_required: false, choices: ["I", "II", "III", "IIII", "A", "B"] }, { name: "interval", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "most_error", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "holds", type: "quantity", is_required: false, digits: 14, places: 6, least: "0", most: "100000000", measures: ["volume"] }, { name: "line", type: "choice", is_required: false, choices: ["none", "offset", "two_point", "least_squares"] }, { name: "is_adjusted", type: "flag", is_required: false }, { name: "check_scale", type: "id", is_required: false, to: "instrument" }, { name: "note", type: "text", is_required: false, most_chars: 600 }], subjects: ["instrument:{instrument}"], mentions: ["place:{place}", "instrument:{check_scale}"], version: 1 },
   drill_done: { name: "drill_done", fields: [{ name: "member", type: "id", to: "skill" }, { name: "seed", type: "whole", least: "0", most: "2147483647" }, { name: "drawn_by", type: "whole", least: "1", most: "9999" }, { name: "questions", type: "list", most_items: 40, least_items: 1, fields: [{ name: "sort", type: "choice", choices: ["dial", "surface", "spoon"] }, { name: "truth", type: "decimal", digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "division", type: "decimal", digits: 14, places: 6, least: "0", most: "100000000" }, { name: "read", type: "decimal", digits: 14, places: 6, least: "-100000000", most: "100000000" }] }, { name: "weighing", type: "group", is_required: false, fields: [{ name: "instrument", type: "id", is_required: false, to: "instrument" }, { name: "unit", type: "text", most_chars: 12 }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "shown", type: "decimals", most_items: 30, least_items: 1, digits: 14, places: 6, least: "-100000000", most: "100000000" }] }, { name: "techniques", type: "choices", is_required: false, most_items: 20, choices: ["level_surface", "eye_level", "lowest_point", "needle_on_zero", "waited_until_steady", "tared_the_bowl", "levelled_with_a_straight_edge", "spooned_not_scooped", "wrote_it_at_once"] }, { name: "note", type: "text", is_required: false, most_chars: 600 }], subjects: ["skill:{member}"], mentions: ["instrument:{weighing.instrument}"], version: 1, audience: "own" },
   fill_checked: { name: "fill_checked", fields: [{ name: "lot", type: "code", to: "lot" }, { name: "on", type: "day" }, { name: "label", type: "list", most_items: 2, least_items: 1, fields: [{ name: "amount", type: "quantity", digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume"] }] }, { name: "rules", type: "choice", choices: ["us", "eu"] }, { name: "unit", type: "text", most_chars: 12 }, { name: "tares", type: "decimals", most_items: 60, least_items: 1, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "gross", type: "decimals", most_items: 250, least_items: 1, digits: 14, places: 6, least: "-100000000", most: "100000000" }, { name: "instrument", type: "id", is_required: false, to: "instrument" }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "lot_size", type: "whole", is_required: false, least: "1", most: "1000000" }, { name: "density", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "loses_moisture", type: "flag", is_required: false }, { name: "note", type: "text", is_required: false, most_chars: 600 }], subjects: ["lot:{lot}"], mentions: ["instrument:{instrument}"], leans_on: ["instrument:{instrument}"], version: 1 },
+  labour: { name: "labour", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "member", type: "id", is_required: false, to: "skill" }, { name: "name", type: "text", is_required: false, most_chars: 120 }, { name: "minutes", type: "decimal", digits: 14, places: 2, least: "0", most: "44640" }, { name: "is_paid", type: "flag", is_required: false }, { name: "pay_per_hour", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "note", type: "text", is_required: false, most_chars: 600 }], subjects: ["cost:{batch}"], mentions: ["batch:{batch}"], version: 1, audience: "coordinator", one_of: ["member", "name"] },
+  expense: { name: "expense", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "part", type: "choice", choices: ["fuel", "overhead", "other"] }, { name: "says", type: "text", is_required: false, most_chars: 120 }, { name: "amount", type: "decimal", digits: 14, places: 6, least: "0", most: "100000000" }, { name: "currency", type: "letters", most_chars: 3 }], subjects: ["cost:{batch}"], mentions: ["batch:{batch}"], version: 1, audience: "coordinator" },
+  rates_set: { name: "rates_set", fields: [{ name: "cooperative", type: "id", to: "cooperative" }, { name: "since", type: "day" }, { name: "pay_per_hour", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "overhead", type: "group", is_required: false, fields: [{ name: "by", type: "choice", choices: ["batch", "labour_hour", "kg"] }, { name: "rate", type: "decimal", digits: 14, places: 6, least: "0", most: "100000000" }] }, { name: "proposal", type: "group", is_required: false, fields: [{ name: "of", type: "choice", choices: ["cost", "price"] }, { name: "percent", type: "decimal", digits: 14, places: 6, least: "0", most: "100000" }, { name: "commission_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "coin", type: "decimal", digits: 14, places: 6, least: "0.001", most: "100000000" }, { name: "rule", type: "choice", choices: ["up", "nearest", "down"] }] }], subjects: ["rates:{cooperative}"], version: 1, written_by: "coordinator", audience: "coordinator" },
   correction: { name: "correction", fields: [{ name: "corrects", type: "entry" }, { name: "of_kind", type: "kind" }, { name: "reason", type: "text", most_chars: 600 }, { name: "body", type: "body" }, { name: "of_version", type: "whole", is_required: false, least: "1", most: "9999" }, { name: "instead_of", type: "list", is_required: false, most_items: 20, fields: [{ name: "entry", type: "entry" }] }], subjects: [], version: 1 },
   void: { name: "void", fields: [{ name: "corrects", type: "entry" }, { name: "of_kind", type: "kind" }, { name: "reason", type: "text", most_chars: 600 }, { name: "instead_of", type: "list", is_required: false, most_items: 20, fields: [{ name: "entry", type: "entry" }] }], subjects: [], version: 1 },
   finding_settled: { name: "finding_settled", fields: [{ name: "subject", type: "subject" }, { name: "finding", type: "text", most_chars: 200 }, { name: "decision", type: "choice", choices: ["explained", "put_right", "accepted"] }, { name: "reason", type: "text", most_chars: 600 }], subjects: ["{subject}"], version: 1, written_by: "coordinator" },

@@ -6,6 +6,7 @@ import type { Beside } from "../calc/folds.ts";
 import type { InstrumentState } from "../calc/instruments.ts";
 import type { PriceState } from "../calc/lot_prices.ts";
 import type { DayLot, DayState } from "../calc/market.ts";
+import type { CostState, RatesState } from "../calc/money.ts";
 import { type Drill, type SkillState, summedDrills } from "../calc/skills.ts";
 import type { LotState } from "../calc/stock.ts";
 import { idIn, typeIn } from "../calc/subjects.ts";
@@ -15,6 +16,7 @@ import { isBeyond, isCounted } from "./held.ts";
 import { batchOnTop } from "./on_top_batch.ts";
 import { checksOnTop } from "./on_top_instrument.ts";
 import { lotOnTop } from "./on_top_lot.ts";
+import { costOnTop, ratesOnTop } from "./on_top_money.ts";
 import {
   type Beyond,
   fact,
@@ -46,6 +48,10 @@ export function onTop(
       return recipeOnTop(subject, state as RecipeState, beyond);
     case "skill":
       return skillOnTop(subject, state as SkillState, beyond);
+    case "cost":
+      return costOnTop(subject, state as CostState, beyond);
+    case "rates":
+      return ratesOnTop(subject, state as RatesState, beyond);
     case "price":
       return priceOnTop(subject, state as PriceState, beyond);
     case "instrument":

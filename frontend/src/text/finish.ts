@@ -60,6 +60,7 @@ export const BALANCE = {
 };
 
 export const BATCH = {
+  cost: "What it cost",
   corrected_from: (read: string) => `corrected, ${read} read`,
   leans_on: (count: string, where: string) => `${count} on it: ${where}.`,
   would_change: (name: string, was: string, now: string) => `${name}: ${was} would be ${now}.`,

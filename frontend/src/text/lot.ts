@@ -8,6 +8,7 @@ export const LOT = {
   top_up: "Pour together",
   trace: "Trace",
   label: "Label",
+  paid: "Price paid",
   close: "Close",
   more: "More",
   what: "What it is",

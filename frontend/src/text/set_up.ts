@@ -70,6 +70,8 @@ export const AREAS: Record<string, AreaWords> = {
 };
 
 export const SET_UP = {
+  rates: "Rates for costs and prices",
+  rates_why: "Pay, overhead, how a price is proposed.",
   where: "Set up",
   title: "What you work with",
   bench: "Set up",

@@ -6,6 +6,7 @@ from kitchenlog.entries.kinds.about import ABOUT_KINDS
 from kitchenlog.entries.kinds.definitions import DEFINITION_KINDS
 from kitchenlog.entries.kinds.facts import MAKING_KINDS, MOVING_KINDS, RECEIVING_KINDS
 from kitchenlog.entries.kinds.fields import Field, Kind
+from kitchenlog.entries.kinds.money import MONEY_KINDS
 from kitchenlog.entries.kinds.trust import TRUST_KINDS
 
 TABLE_NUMBER = (
@@ -20,6 +21,7 @@ KINDS: dict[str, Kind] = {
         *MAKING_KINDS,
         *MOVING_KINDS,
         *TRUST_KINDS,
+        *MONEY_KINDS,
         *ABOUT_KINDS,
     )
 }
@@ -29,7 +31,7 @@ EARLIER_KINDS: tuple[Kind, ...] = ()
 
 SUBJECT_TYPES = (
     "cooperative", "place", "material", "source", "recipient", "instrument", "recipe",
-    "lot", "price", "batch", "day", "skill",
+    "lot", "price", "batch", "day", "skill", "cost", "rates",
 )  # fmt: skip
 
 __all__ = ["EARLIER_KINDS", "KINDS", "SUBJECT_TYPES", "TABLE_NUMBER", "Field", "Kind"]

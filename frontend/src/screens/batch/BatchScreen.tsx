@@ -66,6 +66,9 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
           <Part title={BATCH.balance}>
             <Balance batch={batch} />
             {batch.recipe !== null && <ChartKeyLater of={{ is: "yields", recipe: batch.recipe }} />}
+            <p class="key-row">
+              <Cup href={`#/cost/${batch.batch}`}>{BATCH.cost}</Cup>
+            </p>
           </Part>
           <p class="second batch-from">{from(shown.from)}</p>
         </>

@@ -29,7 +29,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
       calm={shown?.from === "server" ? LOT.from_server : undefined}
       benchName={LOT.bench}
       side={shown === null ? undefined : <LotHistory code={code} />}
-      bench={<LotBench code={code} isHeld={shown !== null} isPacked={shown?.state.unit === "pc"} />}
+      bench={
+        <LotBench
+          code={code}
+          isHeld={shown !== null}
+          isPacked={shown?.state.unit === "pc"}
+          isBought={shown?.state.made_by === "receipt"}
+        />
+      }
     >
       {shown === null ? <Notice>{LOT.not_held}</Notice> : <Sheet shown={shown} />}
     </Frame>
@@ -57,8 +64,8 @@ function Sheet({ shown }: { shown: Shown<LotState> }) {
   );
 }
 
-function LotBench(props: { code: string; isHeld: boolean; isPacked: boolean }) {
-  const { code, isHeld, isPacked } = props;
+function LotBench(props: { code: string; isHeld: boolean; isPacked: boolean; isBought: boolean }) {
+  const { code, isHeld, isPacked, isBought } = props;
   const isOpen = useSignal(false);
   if (!isHeld) {
     return (
@@ -77,6 +84,7 @@ function LotBench(props: { code: string; isHeld: boolean; isPacked: boolean }) {
           <Cup href={`#/lot/${code}/top-up`}>{LOT.top_up}</Cup>
           {isPacked && <Cup href={`#/lot/${code}/fill`}>{FILL.check}</Cup>}
           <Cup href={`#/label/${code}`}>{LOT.label}</Cup>
+          {isBought && <Cup href={`#/paid/${code}`}>{LOT.paid}</Cup>}
           <Cup href={`#/trace/${code}`}>{LOT.trace}</Cup>
         </div>
       )}

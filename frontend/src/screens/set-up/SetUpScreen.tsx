@@ -50,6 +50,14 @@ export function Screen() {
             <AreaCup area={area} there={there} isNext={area === next} />
           </li>
         ))}
+        <li>
+          <Cup class="choice area" href="#/set-up/rates">
+            <span class="choice-name">
+              <span>{SET_UP.rates}</span>
+              <span class="second">{SET_UP.rates_why}</span>
+            </span>
+          </Cup>
+        </li>
       </ul>
     </Frame>
   );

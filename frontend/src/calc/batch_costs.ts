@@ -1,0 +1,367 @@
+/**
+ * What a batch cost, worked out over sheets when somebody asks: like a trace, a walk.
+ *
+ * No sheet holds this sum. It rests on the sheets of the batch, of its lots, of what was paid for
+ * them and of the batches they come from, so that a price that comes late moves every cost that
+ * rests on it, and in whatever order things arrived the cost is the same.
+ */
+
+import { amountIn, type Body, decimalIn, itemsIn, objectIn, sumOf, textIn } from "./bodies.ts";
+import {
+  type BatchCost,
+  batchCost,
+  type Expense,
+  type Labour,
+  LOT_PLACES,
+  type OverheadBy,
+  overhead,
+  type UsedLot,
+} from "./costs.ts";
+import { type Lacking, type OfBatch, type StatesBySubject, usedLot, Worths } from "./lot_worth.ts";
+import { ratesOn } from "./money.ts";
+import {
+  type Decimal,
+  ONE,
+  parseDecimal,
+  plain,
+  product,
+  total,
+  written,
+  ZERO,
+} from "./numbers.ts";
+
+export const COIN_PLACES = 2; // until the cooperative says otherwise
+const THOUSANDTH = parseDecimal("0.001");
+const EXPENSE_PART: ReadonlyMap<string, "fuel" | "overhead"> = new Map([
+  ["fuel", "fuel"],
+  ["overhead", "overhead"],
+]);
+const OVERHEAD_BY: ReadonlyMap<string, OverheadBy> = new Map([
+  ["batch", "batch"],
+  ["labour_hour", "labour_hour"],
+  ["kg", "kg"],
+]);
+const PER_OF: Readonly<Record<string, string>> = { pc: "pc", g: "kg", mL: "L" };
+
+/** What one lot, member or expense cost, in coins; `amount` of a lot in its base unit. */
+export interface Line {
+  readonly part: string;
+  readonly of: string;
+  readonly material: string | null;
+  readonly amount: string | null;
+  readonly unit: string | null;
+  readonly minutes: string | null;
+  readonly entries: readonly string[];
+  readonly cost: string;
+  readonly is_paid: boolean;
+}
+
+/**
+ * What a batch cost. Lines and parts add up to `known`; `total` is null, and so is what rests on
+ * it, while anything is missing. Good packs are pieces, or kg or L of a mass.
+ */
+export interface CostAnswer {
+  readonly batch: string;
+  readonly currency: string | null;
+  readonly places: number;
+  readonly lines: readonly Line[];
+  readonly parts: Readonly<Record<string, string>>;
+  readonly known: string;
+  readonly unpaid: string;
+  readonly total: string | null;
+  readonly missing: readonly Lacking[];
+  readonly per: string | null;
+  readonly good: string | null;
+  readonly filled: string | null;
+  readonly per_good_pack: string | null;
+  readonly per_filled_pack: string | null;
+  readonly per_good_pack_paid: string | null;
+  readonly minutes: string | null;
+}
+
+/**
+ * The actual cost of a batch over the sheets at hand; `cooperative` is the id of whose currency
+ * and rates count.
+ */
+export function costOfBatch(
+  batch: string,
+  cooperative: string,
+  sheets: StatesBySubject,
+): CostAnswer {
+  const walk = new Walk(cooperative, sheets);
+  const items = walk.itemsOf(batch, [`batch:${batch}`]);
+  const packs = packsOf({ ...sheets.get(`batch:${batch}`) });
+  const made = costed(items, packs, walk.places);
+  const known = items.filter((item) => item.lacking.length === 0);
+  const minutes = items.flatMap((item) => (item.minutes === null ? [] : [item.minutes]));
+  return {
+    batch,
+    currency: walk.currency,
+    places: walk.places,
+    lines: known.map((item, place) => lineOf(item, made.lines[place])),
+    parts: Object.fromEntries(
+      Object.entries(made.parts).map(([part, value]) => [part, written(value)]),
+    ),
+    known: written(made.known),
+    unpaid: written(made.unpaid),
+    total: text(made.total),
+    missing: items.flatMap((item) => item.lacking),
+    per: packs.per,
+    good: packs.good === null ? null : plain(packs.good),
+    filled: packs.filled === null ? null : plain(packs.filled),
+    per_good_pack: text(made.per_good_pack),
+    per_filled_pack: text(made.per_filled_pack),
+    per_good_pack_paid: text(made.per_good_pack_paid),
+    minutes: minutes.length === 0 ? null : plain(total(minutes)),
+  };
+}
+
+type What =
+  | { readonly sort: "lot"; readonly cost: UsedLot }
+  | { readonly sort: "labour"; readonly cost: Labour }
+  | { readonly sort: "expense"; readonly cost: Expense };
+
+/** One thing that costs, what it is of, and what is not known of it. */
+interface Item {
+  readonly what: What;
+  readonly of: string;
+  readonly lacking: readonly Lacking[];
+  readonly material: string | null;
+  readonly amount: Decimal | null;
+  readonly unit: string | null;
+  readonly minutes: Decimal | null;
+  readonly entries: readonly string[];
+}
+
+const NOTHING_SAID = {
+  lacking: [],
+  material: null,
+  amount: null,
+  unit: null,
+  minutes: null,
+  entries: [],
+};
+
+interface PacksOf {
+  readonly per: string | null;
+  readonly good: Decimal | null;
+  readonly filled: Decimal | null;
+}
+
+/** Works out batches over sheets, each once. */
+class Walk {
+  readonly cooperative: string;
+  readonly sheets: StatesBySubject;
+  readonly currency: string | null;
+  readonly places: number;
+  readonly #known = new Map<string, OfBatch>();
+
+  constructor(cooperative: string, sheets: StatesBySubject) {
+    this.cooperative = cooperative;
+    this.sheets = sheets;
+    const fields = objectIn(this.#state(`cooperative:${cooperative}`), "fields") ?? {};
+    this.currency = textIn(fields, "currency");
+    const places = fields.currency_places;
+    this.places = typeof places === "number" ? places : COIN_PLACES;
+  }
+
+  /** All that costs in a batch, in the order of its parts. */
+  itemsOf(batch: string, way: readonly string[]): Item[] {
+    const state = this.#state(`batch:${batch}`);
+    const sheet = this.#state(`cost:${batch}`);
+    const rates = this.#rates(textIn(state, "started_on"));
+    const labour = labourItems(itemsIn(sheet, "labour"), rates);
+    return [
+      ...itemsIn(state, "lots_in").map((each) => this.#lotItem(each, way)),
+      ...labour,
+      ...itemsIn(sheet, "expenses").map((each) => this.#expenseItem(each)),
+      ...overheadItems(rates, state, labour),
+    ];
+  }
+
+  /** The exact cost of a batch whose product is used in another, to 8 places. */
+  costOf(batch: string, way: readonly string[]): OfBatch {
+    const subject = `batch:${batch}`;
+    if (way.includes(subject)) return { cost: null, lacking: [lacks("circle", batch)] };
+    let known = this.#known.get(batch);
+    if (known === undefined) {
+      const items = this.itemsOf(batch, [...way, subject]);
+      const made = costed(items, { per: null, good: null, filled: null }, LOT_PLACES);
+      known = { cost: made.total, lacking: items.flatMap((item) => item.lacking) };
+      this.#known.set(batch, known);
+    }
+    return known;
+  }
+
+  #state(subject: string): Body {
+    return { ...this.sheets.get(subject) };
+  }
+
+  #rates(on: string | null): Body {
+    return on === null ? {} : ratesOn(this.#state(`rates:${this.cooperative}`), on);
+  }
+
+  #lotItem(lotIn: Body, way: readonly string[]): Item {
+    const code = textIn(lotIn, "lot") ?? "";
+    const unit = textIn(lotIn, "unit");
+    const material = textIn(lotIn, "material");
+    const amount = decimalIn(lotIn, "amount") ?? ZERO;
+    const worths = new Worths(this.sheets, this.currency, (batch, on) => this.costOf(batch, on));
+    const worth = worths.worthOf(code, way);
+    let lacking = worth.lacking.map(({ what, of }) => ({ what, of, through: code }));
+    if (lacking.length === 0 && worth.unit !== unit) {
+      lacking = [{ what: "unit", of: code, through: code }];
+    }
+    const used = usedLot(worth, code, amount);
+    const cost: UsedLot = {
+      ...used,
+      part: this.#isPackaging(material) ? "packs" : used.part,
+      price: lacking.length > 0 ? null : used.price,
+    };
+    return {
+      ...NOTHING_SAID,
+      what: { sort: "lot", cost },
+      of: code,
+      lacking,
+      material,
+      amount,
+      unit,
+    };
+  }
+
+  #isPackaging(material: string | null): boolean {
+    const fields = objectIn(this.#state(`material:${material}`), "fields") ?? {};
+    return textIn(fields, "sort") === "packaging";
+  }
+
+  #expenseItem(row: Body): Item {
+    const entry = textIn(row, "entry") ?? "";
+    const part = textIn(row, "part");
+    const amount = decimalIn(row, "amount");
+    const isOther = this.currency !== null && textIn(row, "currency") !== this.currency;
+    const wrong = amount === null ? "amount" : "currency";
+    const isLacking = amount === null || isOther;
+    const cost: Expense = {
+      part: EXPENSE_PART.get(part ?? "") ?? "other",
+      name: entry,
+      amount: isLacking ? null : amount,
+    };
+    return {
+      ...NOTHING_SAID,
+      what: { sort: "expense", cost },
+      of: textIn(row, "says") ?? part ?? "other",
+      lacking: isLacking ? [lacks(wrong, entry)] : [],
+      entries: [entry],
+    };
+  }
+}
+
+/** Minutes by who worked and at which pay, the first first. */
+function labourItems(rows: readonly Body[], rates: Body): Item[] {
+  const groups = new Map<string, Body[]>();
+  for (const row of rows) {
+    const key = JSON.stringify([whoWorked(row), payOf(row, rates), row.is_paid !== false]);
+    groups.set(key, [...(groups.get(key) ?? []), row]);
+  }
+  return [...groups.values()].flatMap((group) => {
+    const [first] = group;
+    return first === undefined ? [] : [labourItem(first, group, rates)];
+  });
+}
+
+function labourItem(first: Body, group: readonly Body[], rates: Body): Item {
+  const who = whoWorked(first);
+  const minutes = total(group.map((row) => decimalIn(row, "minutes") ?? ZERO));
+  const rate = decimalIn({ pay: payOf(first, rates) }, "pay");
+  const cost: Labour = {
+    member: who,
+    minutes,
+    rate_per_hour: rate,
+    is_paid: first.is_paid !== false,
+  };
+  return {
+    ...NOTHING_SAID,
+    what: { sort: "labour", cost },
+    of: who,
+    lacking: rate === null ? [lacks("rate", who)] : [],
+    minutes,
+    entries: group.map((row) => textIn(row, "entry") ?? ""),
+  };
+}
+
+function whoWorked(row: Body): string {
+  return textIn(row, "member") ?? textIn(row, "name") ?? "";
+}
+
+function payOf(row: Body, rates: Body): string | null {
+  return textIn(row, "pay_per_hour") ?? textIn(rates, "pay_per_hour");
+}
+
+/** The overhead in force; by the hour or kg it is not known before those are. */
+function overheadItems(rates: Body, state: Body, labour: readonly Item[]): Item[] {
+  const row = objectIn(rates, "overhead") ?? {};
+  const by = OVERHEAD_BY.get(textIn(row, "by") ?? "");
+  const rate = decimalIn(row, "rate");
+  if (by === undefined || rate === null) return [];
+  const quantity = overheadQuantity(by, state, labour);
+  const lacking = quantity === null ? [lacks("amount", `overhead:${by}`)] : [];
+  const cost = overhead(by, rate, quantity);
+  return [{ ...NOTHING_SAID, what: { sort: "expense", cost }, of: by, lacking }];
+}
+
+function overheadQuantity(by: OverheadBy, state: Body, labour: readonly Item[]): Decimal | null {
+  if (by === "labour_hour") {
+    const minutes = labour.flatMap((item) => (item.minutes === null ? [] : [item.minutes]));
+    return minutes.length === 0 ? null : total(minutes);
+  }
+  return by === "kg" ? decimalIn(objectIn(state, "balance") ?? {}, "good_out") : ONE;
+}
+
+function costed(items: readonly Item[], packs: PacksOf, places: number): BatchCost {
+  const whats = items.map((item) => item.what);
+  return batchCost(
+    whats.flatMap((each) => (each.sort === "lot" ? [each.cost] : [])),
+    {
+      labour: whats.flatMap((each) => (each.sort === "labour" ? [each.cost] : [])),
+      expenses: whats.flatMap((each) => (each.sort === "expense" ? [each.cost] : [])),
+      packs: { good: packs.good, filled: packs.filled },
+      places,
+    },
+  );
+}
+
+/** Good ones, and all that were filled where somebody counted rejects. */
+function packsOf(state: Body): PacksOf {
+  const outputs = itemsIn(state, "outputs");
+  const good = sumOf(outputs.map((each) => amountIn({ amount: each }, "amount")));
+  if (good === null) return { per: null, good: null, filled: null };
+  const rejected = outputs.map((each) => decimalIn(each, "rejected")).filter((x) => x !== null);
+  const factor = good.unit === "pc" ? ONE : THOUSANDTH;
+  return {
+    per: PER_OF[good.unit] ?? null,
+    good: product(good.value, factor),
+    filled: rejected.length === 0 ? null : product(total([good.value, ...rejected]), factor),
+  };
+}
+
+function lineOf(item: Item, line: BatchCost["lines"][number] | undefined): Line {
+  return {
+    part: line?.part ?? "",
+    of: item.of,
+    material: item.material,
+    amount: item.amount === null ? null : plain(item.amount),
+    unit: item.unit,
+    minutes: item.minutes === null ? null : plain(item.minutes),
+    entries: item.entries,
+    cost: written(line?.cost ?? ZERO),
+    is_paid: item.what.sort !== "labour" || item.what.cost.is_paid,
+  };
+}
+
+function lacks(what: string, of: string): Lacking {
+  return { what, of, through: null };
+}
+
+function text(x: Decimal | null): string | null {
+  return x === null ? null : written(x);
+}

@@ -1,0 +1,105 @@
+/**
+ * Two views of what a batch's lots cost: first in first out, and the moving average.
+ *
+ * They are views (production 2.4): what a batch cost is the actual cost of its lots. The movements
+ * of a material are those its lot sheets tell, by their days; on one day what came in is first.
+ */
+
+import { costOfBatch } from "./batch_costs.ts";
+import { type Body, decimalIn, itemsIn, textIn } from "./bodies.ts";
+import type { StatesBySubject } from "./lot_worth.ts";
+import { parseDecimal, total, written, ZERO } from "./numbers.ts";
+import { TEXT_ORDER } from "./record.ts";
+import { type Move, stockCost, type View } from "./stock_costs.ts";
+import { typeIn } from "./subjects.ts";
+
+/**
+ * What the lots of a batch cost in a view, and with that the whole batch; null while it is not
+ * known. `missing` are the lots without a price, or what has no cost of its own.
+ */
+export interface ViewedCost {
+  readonly view: View;
+  readonly lots: string | null;
+  readonly total: string | null;
+  readonly missing: readonly string[];
+}
+
+/** Whose currency counts, the sheets at hand, and the codes of the lots to look at. */
+export interface Viewing {
+  readonly cooperative: string;
+  readonly sheets: StatesBySubject;
+  readonly lots: Iterable<string>;
+}
+
+interface Dated {
+  readonly on: string;
+  readonly rank: number;
+  readonly move: Move;
+}
+
+const LOT_PARTS: readonly string[] = ["materials", "packs"];
+
+/**
+ * A batch seen in a view over these lots, which should be all of its materials'.
+ *
+ * What was lost or found is not dated on a sheet and stays in stock here. Lots that were poured
+ * together only change their code; a product has no price of its own and is named.
+ */
+export function viewedCost(batch: string, view: View, viewing: Viewing): ViewedCost {
+  const { cooperative, sheets } = viewing;
+  const answer = costOfBatch(batch, cooperative, sheets);
+  const used = itemsIn({ ...sheets.get(`batch:${batch}`) }, "lots_in");
+  const materials = [...new Set(used.map((each) => textIn(each, "material") ?? ""))].sort();
+  const codes = [...viewing.lots].sort();
+  const seen = materials.map((material) => {
+    const made = stockCost(movesOf(material, codes, sheets), view, answer.places);
+    const here = made.outs.filter((out) => out.id.endsWith(` batch:${batch}`));
+    const isKnown = here.length > 0 && here.every((out) => out.cost !== null);
+    const named = made.missing.length > 0 ? made.missing : [material];
+    return { costs: here.map((out) => out.cost), missing: isKnown ? [] : named };
+  });
+  const missing = [...new Set(seen.flatMap((each) => each.missing))].sort();
+  const known = seen.flatMap((each) => each.costs).filter((cost) => cost !== null);
+  if (missing.length > 0) return { view, lots: null, total: null, missing };
+  const rest = Object.entries(answer.parts).flatMap(([part, value]) =>
+    LOT_PARTS.includes(part) ? [] : [parseDecimal(value)],
+  );
+  const isWhole = answer.missing.every((each) => each.through !== null);
+  const lots = total([ZERO, ...known]);
+  return {
+    view,
+    lots: written(lots),
+    total: isWhole ? written(total([lots, ...rest])) : null,
+    missing: [],
+  };
+}
+
+function movesOf(material: string, codes: readonly string[], sheets: StatesBySubject): Move[] {
+  const dated = codes.flatMap((code) => {
+    const lot: Body = { ...sheets.get(`lot:${code}`) };
+    return textIn(lot, "material") === material ? movesOfLot(code, lot, sheets) : [];
+  });
+  dated.sort(
+    (a, b) => TEXT_ORDER(a.on, b.on) || a.rank - b.rank || TEXT_ORDER(a.move.id, b.move.id),
+  );
+  return dated.map(({ move }) => move);
+}
+
+/** What came in at its price, and each way it went; pouring together is no movement. */
+function movesOfLot(code: string, lot: Body, sheets: StatesBySubject): Dated[] {
+  const made = decimalIn(lot, "made") ?? ZERO;
+  const moves: Dated[] = [];
+  if (textIn(lot, "made_by") !== "topped_up" && made.compare(ZERO) > 0) {
+    const price = decimalIn({ ...sheets.get(`price:${code}`) }, "price");
+    const move: Move = { sort: "in", id: code, amount: made, price };
+    moves.push({ on: textIn(lot, "made_on") ?? "", rank: 0, move });
+  }
+  for (const way of itemsIn(lot, "went_to")) {
+    const to = textIn(way, "to") ?? "";
+    const amount = decimalIn(way, "amount") ?? ZERO;
+    if (typeIn(to) === "lot" || amount.compare(ZERO) <= 0) continue;
+    const move: Move = { sort: "out", id: `${code} ${to}`, amount };
+    moves.push({ on: textIn(way, "on") ?? "", rank: 1, move });
+  }
+  return moves;
+}

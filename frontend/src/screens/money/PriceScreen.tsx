@@ -1,0 +1,226 @@
+/** What to ask for a pack: markup and margin, never mixed up, whole coins, break-even, views. */
+import { useSignal } from "@preact/signals";
+import type { BatchState } from "../../calc/batches.ts";
+import { CupChoice } from "../../parts/Choices.tsx";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { FieldGroup, NumberField } from "../../parts/Fields.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Keypad } from "../../parts/Keypad.tsx";
+import { Facts, Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { record } from "../../state/record.ts";
+import { remember, remembered } from "../../state/settings.ts";
+import { MONEY, PRICE, packWord } from "../../text/money.ts";
+import { figure } from "../../text/numbers.ts";
+import { batchOf } from "../common/batches.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { materialOf, textField } from "../common/lots.ts";
+import { hindrance } from "../common/sentences.ts";
+import { costOf, currency, isCoordinator, money, ratesInForce, seesCosts } from "./costs.ts";
+import { type Asked, askedFrom, evenFor, proposalFor } from "./proposal.ts";
+import { Views } from "./Views.tsx";
+import "./money.css";
+
+const REMEMBERED = "money.proposal";
+type Open = "percent" | "commission" | "coin" | "fixed";
+
+/** `#/cost/:batch/price`. */
+export function Screen({ params }: { params: Record<string, string> }) {
+  const id = params.batch ?? "";
+  const batch = batchOf(id)?.state ?? null;
+  if (batch !== null && seesCosts()) return <Price key={id} batch={batch} />;
+  return (
+    <Frame
+      where={MONEY.price}
+      title={PRICE.title}
+      gauge={<HeadGauge />}
+      benchName={PRICE.bench}
+      bench={
+        <Foot>
+          <BackKey href={`#/batch/${id}`} />
+          <span />
+        </Foot>
+      }
+    >
+      <Notice>{batch === null ? MONEY.not_here : MONEY.hidden}</Notice>
+    </Frame>
+  );
+}
+
+function Price({ batch }: { batch: BatchState }) {
+  const rates = ratesInForce(batch.started_on ?? "");
+  const asked = useSignal<Asked>(askedFrom(remembered(REMEMBERED), rates));
+  const open = useSignal<Open>("percent");
+  const said = useSignal<string | null>(null);
+  const found = useSignal<string | null>(null);
+  const cost = costOf(batch.batch);
+  const product = materialOf(batch.product);
+  const now = textField(product, "price");
+  const answer = proposalFor(cost, asked.value);
+  const price = "price" in answer ? answer.price : null;
+
+  function ask(part: Partial<Asked>) {
+    asked.value = { ...asked.value, ...part };
+    said.value = null;
+    remember(REMEMBERED, { ...asked.value, fixed: "" });
+  }
+
+  async function set() {
+    if (price === null || batch.product === null) return;
+    const changes = { price: { from: now, to: price } };
+    const kept = await record("material_changed", { material: batch.product, changes });
+    found.value = hindrance(kept)?.sentence ?? null;
+    if ("saved" in kept) said.value = PRICE.set_done(money(price));
+  }
+
+  return (
+    <Frame
+      where={`${MONEY.price}, ${batch.code ?? ""}`}
+      title={product?.name ?? PRICE.title}
+      isRecorded={product !== null}
+      gauge={<HeadGauge />}
+      benchName={PRICE.bench}
+      hasKeypad
+      bench={
+        <>
+          <Keypad
+            typed={asked.value[open.value]}
+            onTyped={(typed) => ask({ [open.value]: typed })}
+          />
+          <Foot>
+            <BackKey href={`#/cost/${batch.batch}`} />
+            <MainKey
+              words={price === now && now !== null ? PRICE.is_price : PRICE.set(money(price))}
+              notReady={notReady(answer, price === now)}
+              onNotReady={() => undefined}
+              onPress={() => void set()}
+            />
+          </Foot>
+        </>
+      }
+    >
+      {said.value !== null && <Notice isLive>{said.value}</Notice>}
+      <Refusal sentence={found.value} />
+      <Proposed
+        answer={answer}
+        each={cost.per_good_pack}
+        pack={packWord(cost.per, textField(product, "pack_word"))}
+        now={now}
+      />
+      <Wanted asked={asked.value} ask={ask} open={open.value} onOpen={(at) => (open.value = at)} />
+      <Even
+        asked={asked.value}
+        answer={answer}
+        each={cost.per_good_pack}
+        isOpen={open.value === "fixed"}
+        onOpen={() => (open.value = "fixed")}
+      />
+      <Views batch={batch} />
+    </Frame>
+  );
+}
+
+function notReady(answer: ReturnType<typeof proposalFor>, isSame: boolean): string | null {
+  if ("why" in answer) return answer.why;
+  if (!isCoordinator()) return PRICE.only_coordinators;
+  return isSame ? PRICE.is_price : null;
+}
+
+/** The price to ask, and what is earned with it, said both ways. */
+function Proposed(props: {
+  answer: ReturnType<typeof proposalFor>;
+  each: string | null;
+  pack: string;
+  now: string | null;
+}) {
+  const { answer, each, pack, now } = props;
+  if ("why" in answer) return <Notice>{answer.why}</Notice>;
+  return (
+    <>
+      <p class="cost-each">
+        <span>{PRICE.proposed}</span> <b class="ruled computed">{money(answer.price)}</b>
+      </p>
+      <Facts
+        rows={[
+          { name: PRICE.cost_each(pack), value: money(each) },
+          { name: PRICE.exact, value: money(answer.exact) },
+          { name: PRICE.markup, value: percentWords(answer.markup_percent) },
+          { name: PRICE.margin, value: percentWords(answer.margin_percent) },
+          { name: PRICE.earned, value: money(answer.earned) },
+          ...(Number(answer.commission) > 0
+            ? [{ name: PRICE.stall_keeps, value: money(answer.commission) }]
+            : []),
+          { name: PRICE.now, value: money(now) },
+        ]}
+      />
+    </>
+  );
+}
+
+function percentWords(percent: string | null): string {
+  return percent === null ? figure(null) : `${figure(percent)} %`;
+}
+
+function Wanted(props: {
+  asked: Asked;
+  ask: (part: Partial<Asked>) => void;
+  open: Open;
+  onOpen: (at: Open) => void;
+}) {
+  const { asked, ask, open, onOpen } = props;
+  const number = (at: Open, label: string, unit: string | null) => (
+    <NumberField
+      label={label}
+      typed={asked[at]}
+      unit={unit}
+      isOpen={open === at}
+      onOpen={() => onOpen(at)}
+    />
+  );
+  return (
+    <>
+      <FieldGroup label={PRICE.earn}>
+        <CupChoice
+          name={PRICE.earn}
+          options={PRICE.of}
+          chosen={asked.of}
+          onChoose={(of) => ask({ of })}
+        />
+      </FieldGroup>
+      {number("percent", PRICE.percent, "%")}
+      {number("commission", PRICE.commission, "%")}
+      {number("coin", PRICE.coin, currency())}
+      <FieldGroup label={PRICE.rule}>
+        <CupChoice
+          name={PRICE.rule}
+          options={PRICE.rules}
+          chosen={asked.rule}
+          onChoose={(rule) => ask({ rule })}
+        />
+      </FieldGroup>
+    </>
+  );
+}
+
+/** How many packs carry a fixed cost, at the proposed price. */
+function Even(props: {
+  asked: Asked;
+  answer: ReturnType<typeof proposalFor>;
+  each: string | null;
+  isOpen: boolean;
+  onOpen: () => void;
+}) {
+  const says = evenFor(props.asked.fixed, props.answer, props.each);
+  return (
+    <Part title={PRICE.even}>
+      <NumberField
+        label={PRICE.fixed}
+        hint={PRICE.same_period}
+        typed={props.asked.fixed}
+        unit={currency()}
+        isOpen={props.isOpen}
+        onOpen={props.onOpen}
+      />
+      {says !== null && <p role="status">{says}</p>}
+    </Part>
+  );
+}

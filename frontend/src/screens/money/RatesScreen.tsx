@@ -1,0 +1,166 @@
+/** What costs and prices are reckoned with, from a day on: pay, overhead, the price proposal. */
+import { useSignal } from "@preact/signals";
+import { textIn } from "../../calc/bodies.ts";
+import { CupChoice } from "../../parts/Choices.tsx";
+import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { DayField, FieldGroup, NumberField } from "../../parts/Fields.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Keypad } from "../../parts/Keypad.tsx";
+import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { record } from "../../state/record.ts";
+import { current } from "../../state/session.ts";
+import { MONEY, PRICE, RATES } from "../../text/money.ts";
+import { type Drafted, useDrafted } from "../common/drafted.ts";
+import { today } from "../common/edge.ts";
+import { focusFirst } from "../common/focus.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { besideNone, hindrance } from "../common/sentences.ts";
+import { useFound } from "../common/use_found.ts";
+import { currency, isCoordinator, ratesInForce, seesCosts } from "./costs.ts";
+import { askedFrom } from "./proposal.ts";
+import { type RatesTyped, ratesBody } from "./typed.ts";
+
+type Open = "pay" | "rate" | "percent" | "commission" | "coin";
+
+/** `#/set-up/rates`. */
+export function Screen() {
+  return seesCosts() ? <Form /> : <Hidden />;
+}
+
+function Hidden() {
+  return (
+    <Frame
+      where={RATES.why}
+      title={RATES.title}
+      gauge={<HeadGauge />}
+      benchName={RATES.bench}
+      bench={
+        <Foot>
+          <BackKey href="#/set-up" />
+          <span />
+        </Foot>
+      }
+    >
+      <Notice>{MONEY.hidden}</Notice>
+    </Frame>
+  );
+}
+
+/** What is in force today, as it would be typed. */
+function inForce(): RatesTyped {
+  const rates = ratesInForce(today());
+  const overhead = { ...(typeof rates.overhead === "object" ? rates.overhead : {}) };
+  const asked = askedFrom(null, rates);
+  return {
+    since: today(),
+    pay: textIn(rates, "pay_per_hour") ?? "",
+    by: textIn(overhead, "by") ?? "none",
+    rate: textIn(overhead, "rate") ?? "",
+    of: asked.of,
+    percent: asked.percent,
+    commission: asked.commission,
+    coin: asked.coin,
+    rule: asked.rule,
+  };
+}
+
+function Form() {
+  const form = useDrafted<RatesTyped>("set-up/rates", inForce());
+  const open = useSignal<Open>("pay");
+  const found = useFound(form.typed);
+  const saved = useSignal(false);
+  const typed = form.typed.value;
+
+  async function save() {
+    const body = ratesBody(typed, current.value?.cooperative.id ?? "");
+    const answer = await record("rates_set", body);
+    found.value = hindrance(answer);
+    if (!("saved" in answer)) return focusFirst(found.value?.field);
+    saved.value = true;
+  }
+
+  return (
+    <Frame
+      where={RATES.why}
+      title={RATES.title}
+      gauge={<HeadGauge />}
+      benchName={RATES.bench}
+      hasKeypad
+      bench={
+        <>
+          <Keypad
+            typed={typed[open.value] ?? ""}
+            onTyped={(number) => {
+              saved.value = false;
+              form.type({ [open.value]: number });
+            }}
+          />
+          <Foot>
+            <BackKey href="#/set-up" />
+            <MainKey
+              words={RATES.save}
+              notReady={isCoordinator() ? null : PRICE.only_coordinators}
+              onNotReady={() => undefined}
+              onPress={() => void save()}
+            />
+          </Foot>
+        </>
+      }
+    >
+      {saved.value && <Notice isLive>{RATES.saved}</Notice>}
+      <Refusal sentence={besideNone(found.value, [])} />
+      <p class="second">{RATES.who}</p>
+      <DayField label={RATES.since} value={typed.since} onValue={(since) => form.type({ since })} />
+      <Numbers form={form} open={open.value} onOpen={(at) => (open.value = at)} />
+    </Frame>
+  );
+}
+
+function Numbers(props: { form: Drafted<RatesTyped>; open: Open; onOpen: (at: Open) => void }) {
+  const { form, open, onOpen } = props;
+  const typed = form.typed.value;
+  const number = (at: Open, label: string, unit: string | null) => (
+    <NumberField
+      label={label}
+      typed={typed[at] ?? ""}
+      unit={unit}
+      isOpen={open === at}
+      onOpen={() => onOpen(at)}
+    />
+  );
+  return (
+    <>
+      {number("pay", RATES.pay, currency())}
+      <FieldGroup label={RATES.by}>
+        <CupChoice
+          name={RATES.by}
+          options={RATES.by_words}
+          chosen={RATES.by_words.find((each) => each.value === typed.by)?.value ?? "none"}
+          onChoose={(by) => form.type({ by })}
+        />
+      </FieldGroup>
+      {typed.by !== "none" && number("rate", RATES.rate, currency())}
+      <Part title={RATES.proposal}>
+        <FieldGroup label={PRICE.earn}>
+          <CupChoice
+            name={PRICE.earn}
+            options={PRICE.of}
+            chosen={typed.of === "cost" ? "cost" : "price"}
+            onChoose={(of) => form.type({ of })}
+          />
+        </FieldGroup>
+        {number("percent", PRICE.percent, "%")}
+        {number("commission", PRICE.commission, "%")}
+        {number("coin", PRICE.coin, currency())}
+        <FieldGroup label={PRICE.rule}>
+          <CupChoice
+            name={PRICE.rule}
+            options={PRICE.rules}
+            chosen={PRICE.rules.find((each) => each.value === typed.rule)?.value ?? "up"}
+            onChoose={(rule) => form.type({ rule })}
+          />
+        </FieldGroup>
+      </Part>
+    </>
+  );
+}

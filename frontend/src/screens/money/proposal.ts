@@ -1,0 +1,104 @@
+/** From a cost and what a person wants to earn to a price in coins. */
+import type { CostAnswer } from "../../calc/batch_costs.ts";
+import { type Body, objectIn, textIn } from "../../calc/bodies.ts";
+import { type Decimal, parseDecimal, written, ZERO } from "../../calc/numbers.ts";
+import { breakEven, priceProposal } from "../../calc/prices.ts";
+import { typedNumber } from "../../parts/typing.ts";
+import type { Json } from "../../state/types.ts";
+import { PRICE } from "../../text/money.ts";
+import { figure } from "../../text/numbers.ts";
+
+export type StepRule = "up" | "nearest" | "down";
+
+/** What is typed on the price screen. */
+export interface Asked {
+  of: "cost" | "price";
+  percent: string;
+  commission: string;
+  coin: string;
+  rule: StepRule;
+  fixed: string;
+}
+
+/** Everything as text. */
+export interface Proposed {
+  readonly exact: string;
+  readonly price: string;
+  readonly commission: string;
+  readonly earned: string;
+  readonly markup_percent: string | null;
+  readonly margin_percent: string | null;
+}
+
+const RULES: readonly StepRule[] = ["up", "nearest", "down"];
+const COIN = "0.01"; // where neither the cooperative nor the person says otherwise
+
+/** What the person chose last on this phone, else what the cooperative set. */
+export function askedFrom(last: Json, rates: Body): Asked {
+  const own: Body = typeof last === "object" && last !== null ? { ...last } : {};
+  const set = objectIn(rates, "proposal") ?? {};
+  const said = (name: string, of: string) => textIn(own, name) ?? textIn(set, of);
+  const rule = said("rule", "rule");
+  return {
+    of: said("of", "of") === "cost" ? "cost" : "price",
+    percent: said("percent", "percent") ?? "30",
+    commission: said("commission", "commission_percent") ?? "",
+    coin: said("coin", "coin") ?? COIN,
+    rule: RULES.find((each) => each === rule) ?? "up",
+    fixed: "",
+  };
+}
+
+/** The price, or in one sentence why there is none. */
+export function proposalFor(cost: CostAnswer, asked: Asked): Proposed | { readonly why: string } {
+  if (cost.total === null || cost.good === null) return { why: PRICE.incomplete };
+  const packs = parseDecimal(cost.good);
+  const coin = numberOf(asked.coin);
+  if (packs.compare(ZERO) <= 0) return { why: PRICE.incomplete };
+  if (coin === null || coin.compare(ZERO) <= 0) return { why: PRICE.coin_wrong };
+  const wanted = {
+    of: asked.of,
+    percent: numberOf(asked.percent) ?? ZERO,
+    commission_percent: numberOf(asked.commission) ?? ZERO,
+  };
+  try {
+    const made = priceProposal({ cost: parseDecimal(cost.total), packs }, wanted, {
+      coin,
+      rule: asked.rule,
+    });
+    return {
+      exact: written(made.exact),
+      price: written(made.price),
+      commission: written(made.commission),
+      earned: written(made.earned),
+      markup_percent: text(made.markup_percent),
+      margin_percent: text(made.margin_percent),
+    };
+  } catch (trouble) {
+    if (trouble instanceof RangeError) return { why: PRICE.impossible };
+    throw trouble;
+  }
+}
+
+/** How many packs cover a fixed cost; null while nothing is typed. What a stall keeps is off. */
+export function evenFor(
+  fixed: string,
+  answer: ReturnType<typeof proposalFor>,
+  each: string | null,
+): string | null {
+  const amount = numberOf(fixed);
+  if (amount === null || "why" in answer || each === null) return null;
+  const price = parseDecimal(answer.price).minus(parseDecimal(answer.commission));
+  const even = breakEven(amount, { price, variable: parseDecimal(each) });
+  if (even === null) return PRICE.never;
+  return PRICE.even_says(figure(String(even.packs)), figure(written(even.exact)));
+}
+
+function numberOf(typed: string): Decimal | null {
+  const number = typedNumber(typed);
+  return number === null ? null : parseDecimal(number);
+}
+
+function text(x: Decimal | null): string | null {
+  return x === null ? null : written(x);
+}

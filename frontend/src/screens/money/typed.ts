@@ -1,0 +1,119 @@
+/** The forms about money: what is typed, what is still missing, the bodies they become. */
+import { parseDecimal } from "../../calc/numbers.ts";
+import { typedNumber } from "../../parts/typing.ts";
+import { PAID, SPENT, WORK } from "../../text/money.ts";
+import type { Hindrance } from "../common/sentences.ts";
+
+type Body = Record<string, unknown>;
+
+export interface WorkTyped {
+  [field: string]: string | boolean;
+  member: string;
+  name: string;
+  minutes: string;
+  is_paid: boolean;
+}
+
+/** The first open thing of a form, null when all is there. */
+export function workMissing(typed: WorkTyped): Hindrance | null {
+  if (typed.member === "" && typed.name.trim() === "") {
+    return { field: "member", sentence: WORK.choose_who };
+  }
+  return isSome(typed.minutes) ? null : { field: "minutes", sentence: WORK.choose_minutes };
+}
+
+/** The body of `labour`; paid is left out, for it is what counts where nobody says otherwise. */
+export function labourOf(typed: WorkTyped, batch: string): Body {
+  return {
+    batch,
+    ...(typed.member === "" ? { name: typed.name.trim() } : { member: typed.member }),
+    minutes: typedNumber(typed.minutes) ?? "",
+    ...(typed.is_paid ? {} : { is_paid: false }),
+  };
+}
+
+export interface SpentTyped {
+  [field: string]: string;
+  part: string;
+  amount: string;
+  says: string;
+}
+
+export function spentMissing(typed: SpentTyped, currency: string | null): Hindrance | null {
+  if (currency === null) return { field: "", sentence: SPENT.no_currency };
+  return isSome(typed.amount) ? null : { field: "amount", sentence: SPENT.choose_amount };
+}
+
+/** The body of `expense`. */
+export function expenseOf(typed: SpentTyped, batch: string, currency: string | null): Body {
+  const says = typed.says.trim();
+  return {
+    batch,
+    part: typed.part,
+    ...(says === "" ? {} : { says }),
+    amount: typedNumber(typed.amount) ?? "",
+    currency: currency ?? "",
+  };
+}
+
+export interface PaidTyped {
+  [field: string]: string;
+  price: string;
+  reason: string;
+}
+
+/** What was given is a price too: nothing may be typed as 0. */
+export function paidMissing(
+  typed: PaidTyped,
+  { currency, isCorrected }: { currency: string | null; isCorrected: boolean },
+): Hindrance | null {
+  if (currency === null) return { field: "", sentence: SPENT.no_currency };
+  if (typedNumber(typed.price) === null) return { field: "price", sentence: PAID.choose_price };
+  return isCorrected && typed.reason.trim() === ""
+    ? { field: "reason", sentence: PAID.choose_reason }
+    : null;
+}
+
+export interface RatesTyped {
+  [field: string]: string;
+  since: string;
+  pay: string;
+  by: string;
+  rate: string;
+  of: string;
+  percent: string;
+  commission: string;
+  coin: string;
+  rule: string;
+}
+
+/** The body of `rates_set`; what was left blank is left out. */
+export function ratesBody(typed: RatesTyped, cooperative: string): Body {
+  const pay = typedNumber(typed.pay);
+  const rate = typedNumber(typed.rate);
+  const percent = typedNumber(typed.percent);
+  const coin = typedNumber(typed.coin);
+  const commission = typedNumber(typed.commission);
+  return {
+    cooperative,
+    since: typed.since,
+    ...(pay === null ? {} : { pay_per_hour: pay }),
+    ...(typed.by === "none" || rate === null ? {} : { overhead: { by: typed.by, rate } }),
+    ...(percent === null || coin === null
+      ? {}
+      : {
+          proposal: {
+            of: typed.of,
+            percent,
+            ...(commission === null ? {} : { commission_percent: commission }),
+            coin,
+            rule: typed.rule,
+          },
+        }),
+  };
+}
+
+function isSome(typed: string): boolean {
+  const number = typedNumber(typed);
+  return number !== null && !parseDecimal(number).isZero();
+}

@@ -1,0 +1,41 @@
+/** Labour, expenses and rates of which the server knows more entries than this phone: own ones among them. */
+import type { CostState, RatesState } from "../calc/money.ts";
+import { TEXT_ORDER } from "../calc/record.ts";
+import { type Beyond, foldedAs, mergedFindings, mergedNotes } from "./on_top_parts.ts";
+
+/** Rows the server knows stay as they are, but for those an own entry corrects. */
+export function costOnTop(subject: string, state: CostState, beyond: Beyond): CostState {
+  const made = foldedAs<CostState>(subject, [...beyond.covered, ...beyond.extra]);
+  return {
+    ...state,
+    labour: withOwn(state.labour, made.labour, beyond),
+    expenses: withOwn(state.expenses, made.expenses, beyond),
+    findings: mergedFindings(state.findings, made.findings, []),
+    notes: mergedNotes(state.notes, made.notes),
+  };
+}
+
+/** Own rates take their place by the day from which they count. */
+export function ratesOnTop(subject: string, state: RatesState, beyond: Beyond): RatesState {
+  const made = foldedAs<RatesState>(subject, [...beyond.covered, ...beyond.extra]);
+  const rates = withOwn(state.rates, made.rates, beyond);
+  return {
+    ...state,
+    rates: rates.sort((a, b) => TEXT_ORDER(a.since, b.since)),
+    findings: mergedFindings(state.findings, made.findings, []),
+    notes: mergedNotes(state.notes, made.notes),
+  };
+}
+
+function withOwn<T extends { readonly entry: string }>(
+  server: readonly T[],
+  made: readonly T[],
+  beyond: Beyond,
+): T[] {
+  const again = new Set([...beyond.covered, ...made.map((each) => ({ id: each.entry }))].map(idOf));
+  return [...server.filter((each) => !again.has(each.entry)), ...made];
+}
+
+function idOf({ id }: { readonly id: string }): string {
+  return id;
+}

@@ -1,0 +1,197 @@
+/** Words of cost and price: what a batch cost, who worked, what to ask for a pack. */
+
+import { packWords } from "./lots.ts";
+import { amountWords, figure } from "./numbers.ts";
+
+export const MONEY = {
+  where: "Cost",
+  bench: "What to do with this cost",
+  what_it_cost: "What it cost",
+  incomplete: "Cost incomplete",
+  incomplete_why: "The sum below is only what is known. It is never the whole cost.",
+  where_it_went: "Where the money went",
+  all_of_it: "All of it",
+  known_so_far: "Known so far",
+  total: "All of it",
+  each_good: (pack: string) => `For each good ${pack}`,
+  not_paid: "not paid",
+  per_filled: (pack: string) => `For each ${pack} filled`,
+  per_paid: (pack: string) => `For each good ${pack}, paid work only`,
+  unpaid: "Work nobody was paid for, in the sum",
+  good: "Good ones",
+  part_by_part: "Part by part",
+  nothing_yet: "Nothing is known of its cost yet.",
+  no_work: "No work recorded.",
+  rule: "The rule is what was paid for the very lots in it.",
+  price: "Price and margin",
+  work: "Add work",
+  spent: "Add a cost",
+  to_batch: "To the batch",
+  see_cost: "See what it cost",
+  hidden: "What things cost is shown to coordinators only. Your work can still be written down.",
+  not_here: "This phone does not hold this batch.",
+  add_price: "Add its price",
+  not_here_lot: "This phone does not hold this lot.",
+  to_rates: "Set the rates",
+  take_back: "Take back",
+  taken_back: "Taken back.",
+  add_more: "Add more",
+};
+
+/** Parts of a cost, in the order they are shown. */
+export const PART_WORDS: Record<string, string> = {
+  materials: "Ingredients",
+  packs: "Packaging",
+  labour: "Work",
+  fuel: "Fuel",
+  overhead: "Overhead",
+  other: "Other",
+  by_products: "By-products",
+};
+
+/** An overhead by what it is reckoned. */
+export const OVERHEAD_WORDS: Record<string, string> = {
+  batch: "for each batch",
+  labour_hour: "for each hour of work",
+  kg: "for each kg of good product",
+};
+
+export const WORK = {
+  title: "Who worked, how long",
+  bench: "Who worked and for how many minutes",
+  who: "Who",
+  somebody_else: "Somebody who is no member",
+  none: "No member yet.",
+  minutes: "Minutes",
+  paid: "Paid",
+  unpaid_hint: "Unpaid time counts in the cost and is told apart.",
+  choose_who: "Say who worked",
+  choose_minutes: "Type the minutes",
+  save: (minutes: string) => `Save ${amountWords(minutes, "min")}`,
+  done: (name: string, minutes: string) =>
+    `Kept on this phone: ${name}, ${amountWords(minutes, "min")}.`,
+};
+
+export const SPENT = {
+  title: "What else it cost",
+  bench: "What else it cost, and how much",
+  part: "What",
+  parts: [
+    { value: "fuel", word: "Fuel" },
+    { value: "overhead", word: "Overhead" },
+    { value: "other", word: "Other" },
+  ] as const,
+  amount: "Amount",
+  says: "Words for it, if you like",
+  choose_amount: "Type the amount",
+  no_currency: "Set the currency of the cooperative first",
+  save: (amount: string) => `Save ${amount}`,
+  done: (part: string, amount: string) => `Kept on this phone: ${part}, ${amount}.`,
+};
+
+export const PAID = {
+  title: "What was paid for it",
+  bench: "What was paid for the whole lot",
+  price: "For the whole lot",
+  now: "So far",
+  came: "Came in",
+  reason: "Why it was wrong",
+  choose_price: "Type what was paid",
+  choose_reason: "Say why it was wrong",
+  save: (amount: string) => `Save ${amount}`,
+  done: (amount: string) => `Kept on this phone: ${amount}. Costs that rest on it move.`,
+  not_received: "It was not bought: its cost is that of what went into it.",
+  not_seen: "The entry is not on this phone. Correct it with signal.",
+};
+
+export const PRICE = {
+  title: "What to ask for it",
+  bench: "How the price is reckoned",
+  earn: "To earn",
+  of: [
+    { value: "cost", word: "Markup, of cost" },
+    { value: "price", word: "Margin, of price" },
+  ] as const,
+  percent: "Percent",
+  commission: "A stall keeps, of price",
+  coin: "In whole coins of",
+  rule: "Rounded",
+  rules: [
+    { value: "up", word: "Up" },
+    { value: "nearest", word: "To the nearest" },
+    { value: "down", word: "Down" },
+  ] as const,
+  proposed: "Ask",
+  exact: "Before coins",
+  earned: "Earned on each",
+  markup: "Markup, of cost",
+  margin: "Margin, of price",
+  stall_keeps: "The stall keeps",
+  cost_each: (pack: string) => `Each good ${pack} costs`,
+  now: "Price now",
+  set: (price: string) => `Set the price to ${price}`,
+  set_done: (price: string) => `Kept on this phone: the price is ${price}.`,
+  is_price: "This is the price now",
+  incomplete: "The cost is incomplete, so no price is proposed.",
+  impossible: "Margin and what the stall keeps leave nothing of the price.",
+  coin_wrong: "A coin is worth more than nothing.",
+  only_coordinators: "A coordinator sets the price",
+  even: "To cover a fixed cost",
+  fixed: "Fixed cost",
+  even_says: (packs: string, exact: string) => `${packs} to sell (${exact} exactly).`,
+  never: "Never at this price: each one costs more than it brings.",
+  same_period: "Cost and sales of the same time.",
+  views: "Seen otherwise",
+  views_why: "Views only. The cost above is what was paid for the lots in it.",
+  fifo: "First in, first out",
+  moving_average: "Moving average",
+};
+
+export const RATES = {
+  title: "Rates for costs and prices",
+  why: "Pay, overhead and how a price is proposed.",
+  bench: "What costs are reckoned with",
+  since: "Counts from",
+  pay: "Pay for an hour",
+  overhead: "Overhead",
+  by: "Overhead is reckoned",
+  by_words: [
+    { value: "none", word: "Not at all" },
+    { value: "batch", word: "By batch" },
+    { value: "labour_hour", word: "By hour" },
+    { value: "kg", word: "By kg" },
+  ] as const,
+  rate: "Overhead for each",
+  proposal: "Price proposal",
+  save: "Save the rates",
+  saved: "Kept on this phone. They count from that day on.",
+  who: "Who may see costs is set with the cooperative.",
+  in_force: "In force",
+};
+
+/** An amount of money in the cooperative's currency; a dash where nobody knows. */
+export function moneyWords(amount: string | null, currency: string | null): string {
+  return amount === null ? figure(null) : `${figure(amount)}\u00a0${currency ?? ""}`.trim();
+}
+
+/** "jar", "kg": one of what a cost is divided by. */
+export function packWord(per: string | null, pack: string | null): string {
+  if (per !== null && per !== "pc") return per;
+  return packWords("1", pack) || "one";
+}
+
+/** What is missing of a cost, in one sentence; names come from the sheets. */
+export function lackingWords(what: string, name: string, through: string | null): string {
+  const words: Record<string, string> = {
+    price: `Nobody wrote what was paid for ${name}`,
+    currency: `The price of ${name} is in another currency`,
+    lot: `This phone does not know where ${name} came from`,
+    unit: `${name} is measured otherwise than it was received`,
+    circle: `${name} was made from itself, by a slip`,
+    rate: `Nobody set what an hour of ${name} costs`,
+    amount: `Overhead cannot be reckoned ${name} yet`,
+    share: `The cost of its batch cannot be shared out to ${name}`,
+  };
+  const sentence = words[what] ?? `Something is not known of ${name}`;
+  return through === null ? `${sentence}.` : `${sentence}, which is in ${through}.`;
+}

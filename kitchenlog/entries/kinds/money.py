@@ -1,0 +1,85 @@
+"""What a batch cost beside its lots, and what the cooperative reckons costs and prices with.
+
+All of it is for coordinators, and for every member where the cooperative shows prices
+(`prices_shown`); what a lot cost is `price_paid`, in facts.py.
+"""
+
+from __future__ import annotations
+
+from kitchenlog.entries.kinds.fields import (
+    SENTENCE_CHARS,
+    Kind,
+    choice,
+    day,
+    decimal,
+    flag,
+    group,
+    id_of,
+    letters,
+    text,
+)
+
+EXPENSE_PARTS = ("fuel", "overhead", "other")
+OVERHEAD_BY = ("batch", "labour_hour", "kg")
+_MONTH_MIN = "44640"  # nobody works more minutes on a batch than a month has
+
+MONEY_KINDS: tuple[Kind, ...] = (
+    Kind(
+        name="labour",
+        says="Somebody worked so many minutes on a batch.",
+        fields=(
+            id_of("batch"),
+            id_of("skill", name="member", needed=False),
+            text("name", needed=False),  # of somebody who is no member
+            decimal("minutes", least="0", most=_MONTH_MIN, places=2),
+            flag("is_paid", needed=False),  # paid where nobody says otherwise
+            decimal("pay_per_hour", least="0", needed=False),  # other than the one in force
+            text("note", most=SENTENCE_CHARS, needed=False),
+        ),
+        subjects=("cost:{batch}",),
+        mentions=("batch:{batch}",),
+        audience="coordinator",
+        one_of=("member", "name"),
+    ),
+    Kind(
+        name="expense",
+        says="A batch cost something that is neither a lot nor labour.",
+        fields=(
+            id_of("batch"),
+            choice("part", *EXPENSE_PARTS),
+            text("says", needed=False),
+            decimal("amount", least="0"),
+            letters("currency", most=3),
+        ),
+        subjects=("cost:{batch}",),
+        mentions=("batch:{batch}",),
+        audience="coordinator",
+    ),
+    Kind(
+        name="rates_set",
+        says="What the cooperative reckons costs and prices with, from a day on.",
+        fields=(
+            id_of("cooperative"),
+            day("since"),
+            decimal("pay_per_hour", least="0", needed=False),
+            group(
+                "overhead",
+                choice("by", *OVERHEAD_BY),
+                decimal("rate", least="0"),
+                needed=False,
+            ),
+            group(
+                "proposal",
+                choice("of", "cost", "price"),  # markup or margin
+                decimal("percent", least="0", most="100000"),
+                decimal("commission_percent", least="0", most="100", needed=False),
+                decimal("coin", least="0.001"),
+                choice("rule", "up", "nearest", "down"),
+                needed=False,
+            ),
+        ),
+        subjects=("rates:{cooperative}",),
+        written_by="coordinator",
+        audience="coordinator",
+    ),
+)
