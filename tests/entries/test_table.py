@@ -45,7 +45,7 @@ def test_these_are_all_the_kinds() -> None:
         "recipe_published", "receipt", "price_paid", "topped_up", "batch_started", "laid_out",
         "weigh_in", "step_done", "output", "loss", "batch_finished", "transfer", "dispatch",
         "sale", "return", "count", "correction", "void", "finding_settled", "note",
-        "instrument_checked", "drill_done", "fill_checked",
+        "instrument_checked", "drill_done", "fill_checked", "heat_log",
     }  # fmt: skip
 
 
