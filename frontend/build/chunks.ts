@@ -19,7 +19,10 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     /\/calc\/(acidified|acidity|altitude|brine|brix|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/,
     "bench",
   ],
-  [/\/calc\/(heat_logs|lethality|cooling|holding|process_limits|logger_\w+)\.ts$/, "heat"],
+  [
+    /\/(screens\/heat\/|text\/heat\.ts$|calc\/(process_limits|logger_\w+)\.ts$)|\/parts\/HeatChart\.tsx$/,
+    "heat",
+  ],
   [/\/calc\/(coins|costs|prices|ratios|stock_costs|share_outs)\.ts$/, "money"],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
@@ -62,6 +65,7 @@ export const TASKS: readonly string[] = [
   "instruments",
   "training",
   "charts",
+  "heat",
 ];
 
 /** The name of the file a module goes into, or null. */

@@ -19,6 +19,7 @@ class HeatResult(HeatJudged):
     unit: str | None
     began_at: str | None
     set_by: str | None
+    action: str | None
     happened_at: str
     author: str
 
@@ -41,6 +42,7 @@ def _result(entry: Standing) -> HeatResult:
         unit=text_in(body, "unit"),
         began_at=text_in(body, "began_at"),
         set_by=text_in(object_in(body, "judged") or {}, "set_by"),
+        action=text_in(body, "action"),
         happened_at=entry.happened_at,
         author=entry.author,
     )

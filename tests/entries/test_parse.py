@@ -62,7 +62,7 @@ def test_a_log_of_ten_thousand_rows_stays_within_200_kib_and_is_parsed_at_once()
         **good_body("heat_log"),
         "at_s": [31_612_400 + row for row in range(10_000)],
         "temperatures": ["-99.999"] * 10_000,
-        "note": "\N{SNOWMAN}" * 600,
+        "action": "\N{SNOWMAN}" * 600,
     }
     made = made_entry("heat_log", longest)
 

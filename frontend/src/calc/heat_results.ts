@@ -13,6 +13,7 @@ export interface HeatResult extends HeatJudged {
   readonly unit: string | null;
   readonly began_at: string | null;
   readonly set_by: string | null;
+  readonly action: string | null;
   readonly happened_at: string;
   readonly author: string;
 }
@@ -33,6 +34,7 @@ function resultOf({ id, body, happened_at, author }: Standing): HeatResult {
     unit: textIn(body, "unit"),
     began_at: textIn(body, "began_at"),
     set_by: textIn(objectIn(body, "judged") ?? {}, "set_by"),
+    action: textIn(body, "action"),
     happened_at,
     author,
   };

@@ -68,7 +68,7 @@ PROCESS_KINDS: tuple[Kind, ...] = (
                 whole("to_s", most=AT_S_MAX, needed=False),
                 needed=False,
             ),
-            text("note", most=SENTENCE_CHARS, needed=False),
+            text("action", most=SENTENCE_CHARS, needed=False),  # what was done about it
         ),
         subjects=("batch:{batch}",),
         mentions=("instrument:{instrument}",),
