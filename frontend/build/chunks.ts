@@ -19,10 +19,13 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     /\/calc\/(acidified|acidity|altitude|brine|brix|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/,
     "bench",
   ],
-  [/\/calc\/(heat_logs|lethality|cooling|holding|process_limits|logger_\w+)\.ts$/, "heat"],
   [
     /\/screens\/money\/|\/text\/money\.ts$|\/calc\/(batch_costs|coins|cost_views|costs|lot_worth|prices|ratios|stock_costs|share_outs)\.ts$/,
     "money",
+  ],
+  [
+    /\/(screens\/heat\/|text\/heat\.ts$|calc\/(process_limits|logger_\w+)\.ts$)|\/parts\/HeatChart\.tsx$/,
+    "heat",
   ],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
@@ -66,6 +69,7 @@ export const TASKS: readonly string[] = [
   "training",
   "charts",
   "money",
+  "heat",
 ];
 
 /** The name of the file a module goes into, or null. */

@@ -32,6 +32,7 @@ from kitchenlog.calc.bodies import (
     quantity_in,
     text_in,
 )
+from kitchenlog.calc.heat_results import HeatResult, heat_results
 from kitchenlog.calc.record import (
     Fact,
     Finding,
@@ -45,7 +46,7 @@ from kitchenlog.calc.record import (
 from kitchenlog.calc.subjects import id_in
 from kitchenlog.calc.trusted import NOTHING_BESIDE, Sheets
 
-BATCH_FOLD = 2  # 1 knew nothing of the checks of its instruments
+BATCH_FOLD = 3  # 1 knew no checks of instruments, 2 no logs of temperature
 
 
 class BatchHead(TypedDict):
@@ -71,6 +72,7 @@ class BatchState(BatchHead):
 
     lines: list[Line]
     steps: list[Step]
+    heat: list[HeatResult]
     outputs: list[Output]
     losses: list[Loss]
     lots_in: list[LotIn]
@@ -103,14 +105,16 @@ def batch_state(
     balance, too_much = batch_balance(
         lines, steps, entries, target_percent=decimal_in(plan, "target_solids_percent")
     )
+    heat, heat_findings = heat_results(entries)
     findings = [*record.findings, *_start_findings(starts, entries), *too_much]
     for _, found in (*written_lines, *written_steps):
         findings.extend(found)
-    findings.extend(failed_instruments(lines, steps))
+    findings.extend([*heat_findings, *failed_instruments(lines, steps)])
     return {
         **_head(batch, starts, entries),
         "lines": [line for line, _ in written_lines],
         "steps": [step for step, _ in written_steps],
+        "heat": heat,
         "outputs": [written_output(each) for each in entries if each.kind == "output"],
         "losses": [written_loss(each) for each in entries if each.kind == "loss"],
         "lots_in": lots_in(entries),

@@ -69,17 +69,20 @@ class Unread:
 class LoggerLog:
     """The two arrays of an entry, in the order of the file, seconds from the earliest row on.
 
-    `unit` is None where the file does not say it. `begins` is the local time of the first
-    reading (UTC where the file has offsets), None where the day is not certain. `time_unit` is
-    "clock" for times of day, else the unit of the numbers, assumed where nothing said so.
+    `unit` is None where the file does not say it. `begins` is the time of the first reading,
+    local unless `is_utc` (the file has offsets), None where the day is not certain. `time_unit`
+    is "clock" for times of day, else the unit of the numbers, assumed where nothing said so.
     """
 
     at_s: tuple[int, ...]
     temperatures: tuple[str, ...]
     unit: str | None
     begins: str | None
+    is_utc: bool
     time_unit: str
     is_time_unit_assumed: bool
+    time_column: int
+    temperature_column: int
     left_out: tuple[int, ...]
 
 
@@ -157,8 +160,11 @@ def _read(rows: Sequence[_Row], columns: _Columns, time_unit: str | None) -> Log
         temperatures=tuple(temperatures),
         unit=unit,
         begins=times.begins,
+        is_utc=times.is_utc,
         time_unit=times.unit,
         is_time_unit_assumed=times.is_assumed,
+        time_column=columns.time,
+        temperature_column=columns.temperature,
         left_out=tuple(left_out),
     )
 
@@ -169,6 +175,7 @@ class _Times:
     begins: str | None
     unit: str
     is_assumed: bool
+    is_utc: bool = False
 
 
 def _times(kept: Sequence[_Row], columns: _Columns, asked: str | None) -> _Times | Unread:
@@ -202,7 +209,11 @@ def _moments(kept: Sequence[_Row], texts: Sequence[str]) -> _Times | Unread:
         return _unread("date_order", kept[0].number, texts[0])
     at_s = _from_first(kept, seconds)
     begins = written_time(min(seconds)) if is_day_known(moments) else None
-    return at_s if isinstance(at_s, Unread) else _Times(at_s, begins, "clock", False)
+    return (
+        at_s
+        if isinstance(at_s, Unread)
+        else _Times(at_s, begins, "clock", False, moments[0].offset_min is not None)
+    )
 
 
 def _from_first(kept: Sequence[_Row], seconds: Sequence[int]) -> tuple[int, ...] | Unread:

@@ -221,6 +221,7 @@ _PLAIN_TYPES = {
     "flag": "boolean",
     "quantity": "Quantity",
     "decimals": "readonly string[]",
+    "wholes": "readonly number[]",
     "kind": "KindName",
     "body": "Bodies[KindName]",
 }

@@ -170,6 +170,10 @@ def _decimals(field: Field, table: Table) -> Check:
     return _items(field, VALUE_CHECKS["decimal"](field))
 
 
+def _wholes(field: Field, table: Table) -> Check:
+    return _items(field, VALUE_CHECKS["whole"](field))
+
+
 def _choices(field: Field, table: Table) -> Check:
     check_items = _items(field, VALUE_CHECKS["choice"](field))
 
@@ -195,9 +199,9 @@ def _items(field: Field, check_item: Check) -> Check:
         if len(value) > most:
             return Refusal("list.too_long", at, {"most": str(most)})
         for number, item in enumerate(value):
-            trouble = check_item(item, f"{at}[{number}]")
-            if trouble is not None:
-                return trouble
+            # Of ten thousand numbers only that of a wrong one is told where it stands.
+            if check_item(item, at) is not None:
+                return check_item(item, f"{at}[{number}]")
         return None
 
     return check
@@ -251,6 +255,7 @@ _HOLDING_CHECKS: dict[str, Callable[[Field, Table], Check]] = {
     "quantity": _group,
     "list": _list,
     "decimals": _decimals,
+    "wholes": _wholes,
     "choices": _choices,
     "changes": _changes,
     "change": _change,

@@ -148,6 +148,17 @@ def _day(field: Field) -> Check:
     return check
 
 
+def _moment(field: Field) -> Check:
+    def check(value: object, at: str) -> Refusal | None:
+        if type(value) is not str or not forms.is_moment(value):
+            return Refusal("moment.wrong", at)
+        if int(value[:4]) not in forms.DAY_YEARS:
+            return Refusal("day.out_of_range", at)
+        return None
+
+    return check
+
+
 def _choice(field: Field) -> Check:
     def check(value: object, at: str) -> Refusal | None:
         if type(value) is str and value in field.choices:
@@ -173,6 +184,7 @@ VALUE_CHECKS: dict[str, Callable[[Field], Check]] = {
     "whole": _whole,
     "unit": _unit,
     "day": _day,
+    "moment": _moment,
     "choice": _choice,
     "flag": _flag,
 }

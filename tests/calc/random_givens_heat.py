@@ -17,6 +17,11 @@ USES = (
     "acid_foods", "tomato_beverages", "pickle_quality",
 )  # fmt: skip
 RULES = ("stage_1", "whole", "ambient", "received", "hot", "cold", "time_4_h", "time_6_h", "")
+BYS = (
+    "lethality", "lethality", "two_stage_cooling", "ambient_cooling", "received_cooling",
+    "hot_hold", "cold_hold", "time_4_h", "time_6_h",
+)  # fmt: skip
+UNITS = ("degC", "degF")
 MARKS = (5, 21, 57, 74)
 
 
@@ -55,6 +60,31 @@ def reference(c: Random) -> Given:
         return {"use": c.choice(USES)}
     own = {"t_ref": f"{c.uniform(50, 250):.1f}", "z": c.choice(("0", "5", "8.9", "18"))}
     return {"own": {**own, "unit": c.choice(("degC", "degF"))}}
+
+
+def judged(c: Random) -> Given:
+    """Mostly whole; parts of other rules beside, as a careless phone would write them."""
+    own = {"t_ref": number(c), "z": c.choice(("0", "10")), "reference_unit": c.choice(UNITS)}
+    asked = {
+        "by": c.choice((*BYS, "frozen")),
+        "set_by": "the code",
+        **({"reference": c.choice((*USES, "own", "own"))} if c.random() < 0.9 else {}),
+        **(own if c.random() < 0.8 else {}),
+        **({"wanted_min": number(c)} if c.random() < 0.6 else {}),
+        **({"from_s": c.randrange(9) * 900} if c.random() < 0.8 else {}),
+        **({"to_s": c.randrange(30) * 900} if c.random() < 0.8 else {}),
+    }
+    return {"judged": asked} if c.random() < 0.95 else {}
+
+
+def heat_body(c: Random) -> Given:
+    made = c.choice((log, falling))(c)
+    at_s, temperatures = [row[0] for row in made["rows"]], [row[1] for row in made["rows"]]
+    if c.random() < 0.03:
+        temperatures = temperatures[1:]
+    rows = {"unit": made["unit"], "at_s": at_s, "temperatures": temperatures}
+    left_out = {"left_out": c.randrange(3)} if c.random() < 0.3 else {}
+    return {**rows, **left_out, **judged(c)}
 
 
 def maybe_longest(c: Random) -> Given:
@@ -176,6 +206,7 @@ HEAT_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     },
     ("logger_times", "written_time"): lambda c: {"second": c.randint(-(10**10), 10**11)},
     ("logger_files", "logger_log"): lambda c: {"text": csv_text(c), **asked(c)},
+    ("heat_judged", "judged_log"): lambda c: {"body": heat_body(c)},
     ("process_limits", "process_limit"): lambda c: {
         "key": c.choice(("acid_ph", "juice_log", "low_acid_f0", "constructor"))
     },

@@ -20,6 +20,7 @@ from kitchenlog.calc import (
     bodies,
     definitions,
     folds,
+    heat_results,
     lot_prices,
     market,
     record,
@@ -186,6 +187,11 @@ def _line_work(work: batch_lines.LineWork) -> dict[str, Any]:
 def _line_sum(g: Given) -> dict[str, Any]:
     made = batch_lines.line_sum(lines_of(g)[0])
     return {"amount": _amount(made.amount), "doubt": doubt_json(made.doubt)}
+
+
+def _heat_results(g: Given) -> dict[str, Any]:
+    results, findings = heat_results.heat_results(entries_of(g))
+    return {"results": [_shown(each, g) for each in results], "findings": findings}
 
 
 def _with_findings(made: tuple[Mapping[str, Any], list[record.Finding]]) -> dict[str, Any]:
@@ -359,6 +365,7 @@ FOLDS: dict[str, dict[str, Adapter]] = {
         "written_step": lambda g: _with_findings(batch_steps.written_step(steps_of(g)[0])),
         "step_if_moved": lambda g: batch_steps.step_if_moved(steps_of(g)[0], g["number"]),
     },
+    "heat_results": {"heat_results": _heat_results},
     "batch_output": {
         "packed_out": _packed,
         "lost_by_reason": lambda g: {

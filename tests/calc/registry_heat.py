@@ -13,6 +13,7 @@ from typing import Any
 
 from kitchenlog.calc import (
     cooling,
+    heat_judged,
     heat_logs,
     holding,
     lethality,
@@ -209,6 +210,9 @@ HEAT: dict[str, dict[str, Adapter]] = {
             significant(each, g["digits"]) for each in heat_logs.degrees_at(log_of(g), g["row"])
         ],
         "outline": lambda g: list(heat_logs.outline(log_of(g), g["columns"])),
+    },
+    "heat_judged": {
+        "judged_log": lambda g: picked(dict(heat_judged.judged_log(g["body"])), g),
     },
     "process_limits": {
         "process_limit": lambda g: asdict(process_limits.process_limit(g["key"])),

@@ -142,6 +142,17 @@ KINDS = {
         gross=st.lists(decimals, min_size=1, max_size=4),
         instrument=st.sampled_from(("i1", "i1", "i2")),
     ),
+    "heat_log": bodies(
+        batch="b1",
+        unit=st.sampled_from(("degC", "degC", "degF", "K")),
+        at_s=st.just([0, 1800, 60]),
+        temperatures=st.lists(decimals, min_size=3, max_size=3),
+        judged=bodies(
+            by=st.sampled_from(("two_stage_cooling", "cold_hold", "lethality")),
+            reference="beer",
+            wanted_min="1",
+        ),
+    ),
     "note": bodies(subject=st.sampled_from(SUBJECTS), says="seen"),
     "finding_settled": bodies(
         subject=st.sampled_from(SUBJECTS),

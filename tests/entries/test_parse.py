@@ -2,6 +2,7 @@
 
 import copy
 import json
+import timeit
 from collections import Counter
 from collections.abc import Iterator
 from decimal import Decimal
@@ -20,6 +21,8 @@ from kitchenlog.entries.readable import Inexact
 from kitchenlog.entries.refusals import Refusal, sentence
 from tests.entries.bodies import Case, bad_bodies, good_bodies, good_body
 from tests.entries.entries import made_entry
+
+LOG_PARSED_S_MOST = 0.5  # a tenth of it on a machine that does nothing else
 
 
 @pytest.mark.parametrize("case", good_bodies(), ids=str)
@@ -52,6 +55,23 @@ def test_every_kind_stands_in_the_table_of_verdicts() -> None:
 
     assert good == set(KINDS)
     assert {kind for kind in KINDS if bad[kind] < 2} == set()
+
+
+def test_a_log_of_ten_thousand_rows_stays_within_200_kib_and_is_parsed_at_once() -> None:
+    longest = {
+        **good_body("heat_log"),
+        "at_s": [31_612_400 + row for row in range(10_000)],
+        "temperatures": ["-99.999"] * 10_000,
+        "action": "\N{SNOWMAN}" * 600,
+    }
+    made = made_entry("heat_log", longest)
+
+    took_s = min(timeit.repeat(lambda: parse_entry(made), number=1, repeat=3))
+
+    assert isinstance(parse_entry(made), Parsed)
+    wire = json.dumps(made, ensure_ascii=False, separators=(",", ":")).encode()
+    assert len(wire) <= 200 * 1024
+    assert took_s < LOG_PARSED_S_MOST
 
 
 def test_a_whole_entry_is_parsed_with_its_body() -> None:

@@ -21,6 +21,7 @@ import {
   writtenStep,
 } from "./batch_steps.ts";
 import { decimalIn, itemsIn, type Quantity, quantityIn, textIn } from "./bodies.ts";
+import { type HeatResult, heatResults } from "./heat_results.ts";
 import {
   asItStands,
   type Fact,
@@ -34,7 +35,7 @@ import {
 import { idIn } from "./subjects.ts";
 import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
-export const BATCH_FOLD = 2; // 1 knew nothing of the checks of its instruments
+export const BATCH_FOLD = 3; // 1 knew no checks of instruments, 2 no logs of temperature
 
 /** All entries about one batch, added up. */
 export interface BatchState {
@@ -53,6 +54,7 @@ export interface BatchState {
   readonly scaled_by: string | null;
   readonly lines: readonly Line[];
   readonly steps: readonly Step[];
+  readonly heat: readonly HeatResult[];
   readonly outputs: readonly Output[];
   readonly losses: readonly Loss[];
   readonly lots_in: readonly LotIn[];
@@ -83,18 +85,21 @@ export function batchState(
   const writtenSteps = steps.map(writtenStep);
   const target = decimalIn(plan, "target_solids_percent");
   const [balance, tooMuch] = batchBalance(lines, steps, entries, target);
+  const [heat, heatFindings] = heatResults(entries);
   const findings = [
     ...record.findings,
     ...startFindings(starts, entries),
     ...tooMuch,
     ...writtenLines.flatMap(([, found]) => found),
     ...writtenSteps.flatMap(([, found]) => found),
+    ...heatFindings,
     ...failedInstruments(lines, steps),
   ];
   return {
     ...headOf(batch, starts, entries),
     lines: writtenLines.map(([line]) => line),
     steps: writtenSteps.map(([step]) => step),
+    heat,
     outputs: entries.filter((each) => each.kind === "output").map(writtenOutput),
     losses: entries.filter((each) => each.kind === "loss").map(writtenLoss),
     lots_in: lotsIn(entries),

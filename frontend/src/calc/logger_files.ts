@@ -51,17 +51,20 @@ export interface Unread {
 /**
  * The two arrays of an entry, in the order of the file, seconds from the earliest row on.
  *
- * `unit` is null where the file does not say it. `begins` is the local time of the first reading
- * (UTC where the file has offsets), null where the day is not certain. `time_unit` is "clock" for
- * times of day, else the unit of the numbers, assumed where nothing said so.
+ * `unit` is null where the file does not say it. `begins` is the time of the first reading, local
+ * unless `is_utc` (the file has offsets), null where the day is not certain. `time_unit` is "clock"
+ * for times of day, else the unit of the numbers, assumed where nothing said so.
  */
 export interface LoggerLog {
   readonly at_s: readonly number[];
   readonly temperatures: readonly string[];
   readonly unit: string | null;
   readonly begins: string | null;
+  readonly is_utc: boolean;
   readonly time_unit: string;
   readonly is_time_unit_assumed: boolean;
+  readonly time_column: number;
+  readonly temperature_column: number;
   readonly left_out: readonly number[];
 }
 
@@ -137,10 +140,13 @@ function readRows(
     kept.push(row);
   }
   const times = timesOf(kept, columns, timeUnit);
-  return "key" in times ? times : { ...times, temperatures, unit, left_out: leftOut };
+  if ("key" in times) return times;
+  const { time: time_column, temperature: temperature_column } = columns;
+  const read = { temperatures, unit, left_out: leftOut };
+  return { ...times, ...read, time_column, temperature_column };
 }
 
-type Times = Pick<LoggerLog, "at_s" | "begins" | "time_unit" | "is_time_unit_assumed">;
+type Times = Pick<LoggerLog, "at_s" | "begins" | "is_utc" | "time_unit" | "is_time_unit_assumed">;
 
 function timesOf(kept: readonly Row[], columns: Columns, asked: TimeUnit | null): Times | Unread {
   const texts = kept.map((row) => timeText(row, columns));
@@ -159,7 +165,8 @@ function timesOf(kept: readonly Row[], columns: Columns, asked: TimeUnit | null)
   const atS = fromFirst(kept, seconds);
   if ("key" in atS) return atS;
   const isAssumed = said === null;
-  return { at_s: atS, begins: null, time_unit: said ?? "min", is_time_unit_assumed: isAssumed };
+  const unit = { time_unit: said ?? "min", is_time_unit_assumed: isAssumed };
+  return { at_s: atS, begins: null, is_utc: false, ...unit };
 }
 
 function momentsOf(kept: readonly Row[], texts: readonly string[]): Times | Unread {
@@ -177,7 +184,8 @@ function momentsOf(kept: readonly Row[], texts: readonly string[]): Times | Unre
   const atS = fromFirst(kept, seconds);
   if ("key" in atS) return atS;
   const begins = isDayKnown(moments) ? writtenTime(least(seconds)) : null;
-  return { at_s: atS, begins, time_unit: "clock", is_time_unit_assumed: false };
+  const is_utc = moments[0]?.offset_min != null;
+  return { at_s: atS, begins, is_utc, time_unit: "clock", is_time_unit_assumed: false };
 }
 
 function fromFirst(kept: readonly Row[], seconds: readonly number[]): number[] | Unread {

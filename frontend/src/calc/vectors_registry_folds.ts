@@ -17,6 +17,7 @@ import { batchState } from "./batches.ts";
 import * as bodies from "./bodies.ts";
 import { definitionState, recipeState } from "./definitions.ts";
 import { type Beside, foldNumber, foldSubject, isFinished, leaningTypes } from "./folds.ts";
+import { heatResults } from "./heat_results.ts";
 import { priceState } from "./lot_prices.ts";
 import { dayState } from "./market.ts";
 import { type Decimal, parseDecimal, significant, written } from "./numbers.ts";
@@ -173,6 +174,11 @@ function firstOf<Each>(works: readonly Each[]): Each {
 function lineSumJson(g: Given) {
   const made = lineSum(firstOf(linesOf(g)));
   return { amount: amountJson(made.amount), doubt: doubtJson(made.doubt) };
+}
+
+function heatResultsFor(g: Given): object {
+  const [results, findings] = heatResults(entriesOf(g));
+  return { results: results.map((each) => shown(each, g)), findings };
 }
 
 function withFindings([state, findings]: readonly [object, readonly record.Finding[]]) {
@@ -367,6 +373,7 @@ export const FOLDS: Adapters = {
   },
   batch_output: BATCH_OUTPUT,
   batch_balance: { batch_balance: balanceJson },
+  heat_results: { heat_results: heatResultsFor },
   batches: { batch_state: leaning(batchState) },
   market: { day_state: fold(dayState) },
   definitions: { definition_state: fold(definitionState), recipe_state: fold(recipeState) },

@@ -4,6 +4,7 @@
  */
 
 import * as cooling from "./cooling.ts";
+import { judgedLog } from "./heat_judged.ts";
 import * as heatLogs from "./heat_logs.ts";
 import * as holding from "./holding.ts";
 import * as lethality from "./lethality.ts";
@@ -159,6 +160,7 @@ export const HEAT: Adapters = {
       heatLogs.degreesAt(logOf(g), g.row).map((each) => significant(each, g.digits)),
     outline: (g) => heatLogs.outline(logOf(g), g.columns),
   },
+  heat_judged: { judged_log: (g) => picked(judgedLog(g.body), g) },
   process_limits: { process_limit: (g) => processLimit(g.key) },
   lethality: {
     reference_of: (g) => referenceJson(lethality.referenceOf(g.use)),

@@ -1,4 +1,4 @@
-/** The written form of single values: ids, lot codes, days, subjects. */
+/** The written form of single values: ids, lot codes, days, moments, subjects. */
 
 export const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/;
 export const LOT_CODE = /^[A-Z0-9][A-Z0-9-]{0,39}$/;
@@ -9,6 +9,7 @@ export const ZONE = /^[A-Z][A-Za-z0-9_+-]{0,31}(\/[A-Za-z0-9_+-]{1,32}){0,2}$/;
 export const FIELD_NAME = /^[a-z][a-z0-9_]{0,39}$/;
 
 const DAY = /^[0-9]{4}-[0-9]{2}-[0-9]{2}$/;
+const MOMENT = /^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}\.[0-9]{3}Z$/;
 const SUBJECT = /^([a-z]{1,20}):(.{1,80})$/;
 const BLANK = /^[ \t\r\n\u00a0]*$/;
 const LONE_SURROGATE = /\p{Surrogate}/u; // with the u flag a whole pair does not match
@@ -33,6 +34,14 @@ export function isDay(text: string): boolean {
   if (!DAY.test(text) || text.startsWith("0000")) return false;
   const at = new Date(`${text}T00:00:00.000Z`);
   return !Number.isNaN(at.getTime()) && at.toISOString().startsWith(text);
+}
+
+/** A time in UTC to the millisecond, `2026-11-10T08:15:00.000Z`, of any year. */
+export function isMoment(text: string): boolean {
+  if (!MOMENT.test(text) || text.startsWith("0000")) return false;
+  const at = new Date(text);
+  // The language takes 24:00 and 31 February for another time; entries never hold such.
+  return !Number.isNaN(at.getTime()) && at.toISOString() === text;
 }
 
 /** Whether a day lies in the years a person may type (R10). */

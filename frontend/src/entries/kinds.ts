@@ -23,7 +23,7 @@ export interface Change {
   readonly to: JsonValue;
 }
 
-export type FieldType = "text" | "letters" | "code" | "id" | "entry" | "subject" | "decimal" | "whole" | "quantity" | "day" | "zone" | "choice" | "flag" | "kind" | "group" | "list" | "unit" | "decimals" | "choices" | "changes" | "change" | "body";
+export type FieldType = "text" | "letters" | "code" | "id" | "entry" | "subject" | "decimal" | "whole" | "quantity" | "day" | "moment" | "zone" | "choice" | "flag" | "kind" | "group" | "list" | "unit" | "decimals" | "wholes" | "choices" | "changes" | "change" | "body";
 
 export interface Field {
   readonly name: string;
@@ -538,6 +538,31 @@ export interface RatesSetBody {
   } | undefined;
 }
 
+/** Temperatures of a batch over time, and what they are judged by. */
+export interface HeatLogBody {
+  readonly batch: string;
+  readonly step?: string | undefined;
+  readonly instrument?: string | undefined;
+  readonly came_by: "typed" | "pasted" | "file" | "timer";
+  readonly unit: "degC" | "degF";
+  readonly began_at: string;
+  readonly at_s: readonly number[];
+  readonly temperatures: readonly string[];
+  readonly left_out?: number | undefined;
+  readonly judged?: {
+    readonly by: "lethality" | "two_stage_cooling" | "ambient_cooling" | "received_cooling" | "hot_hold" | "cold_hold" | "time_4_h" | "time_6_h";
+    readonly set_by: string;
+    readonly reference?: "f0" | "f0_250_f" | "acidified_from_4_1" | "acidified_below_4_1" | "beer" | "beer_1_393" | "acid_foods" | "tomato_beverages" | "pickle_quality" | "own" | undefined;
+    readonly t_ref?: string | undefined;
+    readonly z?: string | undefined;
+    readonly reference_unit?: "degC" | "degF" | undefined;
+    readonly wanted_min?: string | undefined;
+    readonly from_s?: number | undefined;
+    readonly to_s?: number | undefined;
+  } | undefined;
+  readonly action?: string | undefined;
+}
+
 /** The whole new body of an earlier entry, and why. The old one stays readable. */
 export interface CorrectionBody {
   readonly corrects: string;
@@ -609,6 +634,7 @@ export interface Bodies {
   readonly labour: LabourBody;
   readonly expense: ExpenseBody;
   readonly rates_set: RatesSetBody;
+  readonly heat_log: HeatLogBody;
   readonly correction: CorrectionBody;
   readonly void: VoidBody;
   readonly finding_settled: FindingSettledBody;
@@ -677,6 +703,7 @@ export const KINDS: Readonly<Record<KindName, Kind>> = {
   labour: { name: "labour", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "member", type: "id", is_required: false, to: "skill" }, { name: "name", type: "text", is_required: false, most_chars: 120 }, { name: "minutes", type: "decimal", digits: 14, places: 2, least: "0", most: "44640" }, { name: "is_paid", type: "flag", is_required: false }, { name: "pay_per_hour", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "note", type: "text", is_required: false, most_chars: 600 }], subjects: ["cost:{batch}"], mentions: ["batch:{batch}"], version: 1, audience: "coordinator", one_of: ["member", "name"] },
   expense: { name: "expense", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "part", type: "choice", choices: ["fuel", "overhead", "other"] }, { name: "says", type: "text", is_required: false, most_chars: 120 }, { name: "amount", type: "decimal", digits: 14, places: 6, least: "0", most: "100000000" }, { name: "currency", type: "letters", most_chars: 3 }], subjects: ["cost:{batch}"], mentions: ["batch:{batch}"], version: 1, audience: "coordinator" },
   rates_set: { name: "rates_set", fields: [{ name: "cooperative", type: "id", to: "cooperative" }, { name: "since", type: "day" }, { name: "pay_per_hour", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "overhead", type: "group", is_required: false, fields: [{ name: "by", type: "choice", choices: ["batch", "labour_hour", "kg"] }, { name: "rate", type: "decimal", digits: 14, places: 6, least: "0", most: "100000000" }] }, { name: "proposal", type: "group", is_required: false, fields: [{ name: "of", type: "choice", choices: ["cost", "price"] }, { name: "percent", type: "decimal", digits: 14, places: 6, least: "0", most: "100000" }, { name: "commission_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "coin", type: "decimal", digits: 14, places: 6, least: "0.001", most: "100000000" }, { name: "rule", type: "choice", choices: ["up", "nearest", "down"] }] }], subjects: ["rates:{cooperative}"], version: 1, written_by: "coordinator", audience: "coordinator" },
+  heat_log: { name: "heat_log", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "step", type: "text", is_required: false, most_chars: 20 }, { name: "instrument", type: "id", is_required: false, to: "instrument" }, { name: "came_by", type: "choice", choices: ["typed", "pasted", "file", "timer"] }, { name: "unit", type: "choice", choices: ["degC", "degF"] }, { name: "began_at", type: "moment" }, { name: "at_s", type: "wholes", most_items: 10000, least_items: 1, least: "0", most: "31622400" }, { name: "temperatures", type: "decimals", most_items: 10000, least_items: 1, digits: 6, places: 3, least: "-100", most: "999.999" }, { name: "left_out", type: "whole", is_required: false, least: "0", most: "1000000" }, { name: "judged", type: "group", is_required: false, fields: [{ name: "by", type: "choice", choices: ["lethality", "two_stage_cooling", "ambient_cooling", "received_cooling", "hot_hold", "cold_hold", "time_4_h", "time_6_h"] }, { name: "set_by", type: "text", most_chars: 120 }, { name: "reference", type: "choice", is_required: false, choices: ["f0", "f0_250_f", "acidified_from_4_1", "acidified_below_4_1", "beer", "beer_1_393", "acid_foods", "tomato_beverages", "pickle_quality", "own"] }, { name: "t_ref", type: "decimal", is_required: false, digits: 14, places: 3, least: "-100", most: "1000" }, { name: "z", type: "decimal", is_required: false, digits: 14, places: 3, least: "0", most: "1000" }, { name: "reference_unit", type: "choice", is_required: false, choices: ["degC", "degF"] }, { name: "wanted_min", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000" }, { name: "from_s", type: "whole", is_required: false, least: "0", most: "31622400" }, { name: "to_s", type: "whole", is_required: false, least: "0", most: "31622400" }] }, { name: "action", type: "text", is_required: false, most_chars: 600 }], subjects: ["batch:{batch}"], mentions: ["instrument:{instrument}"], version: 1 },
   correction: { name: "correction", fields: [{ name: "corrects", type: "entry" }, { name: "of_kind", type: "kind" }, { name: "reason", type: "text", most_chars: 600 }, { name: "body", type: "body" }, { name: "of_version", type: "whole", is_required: false, least: "1", most: "9999" }, { name: "instead_of", type: "list", is_required: false, most_items: 20, fields: [{ name: "entry", type: "entry" }] }], subjects: [], version: 1 },
   void: { name: "void", fields: [{ name: "corrects", type: "entry" }, { name: "of_kind", type: "kind" }, { name: "reason", type: "text", most_chars: 600 }, { name: "instead_of", type: "list", is_required: false, most_items: 20, fields: [{ name: "entry", type: "entry" }] }], subjects: [], version: 1 },
   finding_settled: { name: "finding_settled", fields: [{ name: "subject", type: "subject" }, { name: "finding", type: "text", most_chars: 200 }, { name: "decision", type: "choice", choices: ["explained", "put_right", "accepted"] }, { name: "reason", type: "text", most_chars: 600 }], subjects: ["{subject}"], version: 1, written_by: "coordinator" },

@@ -143,8 +143,9 @@ function itemsTrouble(field: Field, value: unknown, spot: Spot): Trouble {
   if (value.length < least) return refusal("list.too_short", spot.at, { least: String(least) });
   if (value.length > most) return refusal("list.too_long", spot.at, { most: String(most) });
   for (const [number, item] of value.entries()) {
-    const trouble = valueTrouble(field, item, { ...spot, at: `${spot.at}[${number}]` });
-    if (trouble !== null) return trouble;
+    // Of ten thousand numbers only that of a wrong one is told where it stands.
+    if (valueTrouble(field, item, spot) === null) continue;
+    return valueTrouble(field, item, { ...spot, at: `${spot.at}[${number}]` });
   }
   return null;
 }
@@ -210,6 +211,7 @@ const HOLDING_CHECKS: Readonly<
   quantity,
   list: (field, value, spot) => itemsTrouble({ ...field, type: "group" }, value, spot),
   decimals: (field, value, spot) => itemsTrouble({ ...field, type: "decimal" }, value, spot),
+  wholes: (field, value, spot) => itemsTrouble({ ...field, type: "whole" }, value, spot),
   choices,
   changes,
   change,

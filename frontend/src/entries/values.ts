@@ -1,6 +1,6 @@
 /** Parse or refuse single values: each check says why a value does not fit its field. */
 
-import { parseDecimal } from "../calc/numbers.ts";
+import { type Decimal, parseDecimal } from "../calc/numbers.ts";
 import { UNITS } from "../calc/units.ts";
 import * as forms from "./forms.ts";
 import { type Field, type Measure, SUBJECT_TYPES } from "./kinds.ts";
@@ -59,14 +59,35 @@ function whole(field: Field, value: unknown, at: string): Refusal | null {
 
 function boundsRefusal(field: Field, value: string, at: string): Refusal | null {
   const { least, most } = field;
+  const bounds = boundsOf(field);
   const number = parseDecimal(value);
-  if (least !== undefined && number.compare(parseDecimal(least)) < 0) {
+  if (least !== undefined && bounds.least !== null && number.compare(bounds.least) < 0) {
     return refusal("number.too_small", at, { least });
   }
-  if (most !== undefined && number.compare(parseDecimal(most)) > 0) {
+  if (most !== undefined && bounds.most !== null && number.compare(bounds.most) > 0) {
     return refusal("number.too_large", at, { most });
   }
   return null;
+}
+
+interface Bounds {
+  readonly least: Decimal | null;
+  readonly most: Decimal | null;
+}
+
+const knownBounds = new WeakMap<Field, Bounds>();
+
+/** Read once a field: a list of it may hold ten thousand numbers. */
+function boundsOf(field: Field): Bounds {
+  const known = knownBounds.get(field);
+  if (known !== undefined) return known;
+  const { least, most } = field;
+  const read = {
+    least: least === undefined ? null : parseDecimal(least),
+    most: most === undefined ? null : parseDecimal(most),
+  };
+  knownBounds.set(field, read);
+  return read;
 }
 
 function unit(field: Field, value: unknown, at: string): Refusal | null {
@@ -79,6 +100,11 @@ function unit(field: Field, value: unknown, at: string): Refusal | null {
 
 function day(_field: Field, value: unknown, at: string): Refusal | null {
   if (typeof value !== "string" || !forms.isDay(value)) return refusal("day.wrong", at);
+  return forms.isDayInRange(value) ? null : refusal("day.out_of_range", at);
+}
+
+function moment(_field: Field, value: unknown, at: string): Refusal | null {
+  if (typeof value !== "string" || !forms.isMoment(value)) return refusal("moment.wrong", at);
   return forms.isDayInRange(value) ? null : refusal("day.out_of_range", at);
 }
 
@@ -100,6 +126,7 @@ export const VALUE_CHECKS: ReadonlyMap<string, Check> = new Map<string, Check>([
   ["whole", whole],
   ["unit", unit],
   ["day", day],
+  ["moment", moment],
   ["choice", choice],
   ["flag", (_f, value, at) => (typeof value === "boolean" ? null : refusal("flag.wrong", at))],
 ]);

@@ -44,6 +44,8 @@ export function batchOnTop(
         made.steps.find((one) => one.step === step.step),
       ),
     ),
+    // A sheet of an earlier version knows none.
+    heat: [...(state.heat ?? []), ...made.heat.filter((each) => own.has(each.entry))],
     outputs: [...state.outputs, ...made.outputs.filter((each) => own.has(each.entry))],
     losses: [...state.losses, ...made.losses.filter((each) => own.has(each.entry))],
     lots_in: lotsOnTop(state.lots_in, made.lots_in),

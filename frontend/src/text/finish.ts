@@ -135,6 +135,9 @@ const FOUND: Record<string, string> = {
   two_corrections: "Two corrections of one entry disagree.",
   more_out_than_in: "More came out than went in. Check the bowl weights first.",
   unaccounted: "More is unaccounted than the scales explain.",
+  heat_failed: "A log of temperature failed.",
+  heat_not_proven: "A log of temperature proves nothing yet.",
+  heat_unreadable: "A log of temperature cannot be read.",
   unit: "A unit does not fit its line; it is not counted in.",
 };
 

@@ -15,6 +15,7 @@ const MEASURED: Record<string, string> = {
 
 export const STEP = {
   bench: "Keys for the step",
+  log: "Log times and temperatures",
   step_of: (step: string, count: string) => `Step ${step} of ${count}`,
   measure: (measures: string | null) => MEASURED[measures ?? ""] ?? "Do it, then say so",
   limit: "limit",

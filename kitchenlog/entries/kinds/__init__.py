@@ -7,6 +7,7 @@ from kitchenlog.entries.kinds.definitions import DEFINITION_KINDS
 from kitchenlog.entries.kinds.facts import MAKING_KINDS, MOVING_KINDS, RECEIVING_KINDS
 from kitchenlog.entries.kinds.fields import Field, Kind
 from kitchenlog.entries.kinds.money import MONEY_KINDS
+from kitchenlog.entries.kinds.process import PROCESS_KINDS
 from kitchenlog.entries.kinds.trust import TRUST_KINDS
 
 TABLE_NUMBER = (
@@ -22,6 +23,7 @@ KINDS: dict[str, Kind] = {
         *MOVING_KINDS,
         *TRUST_KINDS,
         *MONEY_KINDS,
+        *PROCESS_KINDS,
         *ABOUT_KINDS,
     )
 }

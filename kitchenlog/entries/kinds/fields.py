@@ -18,6 +18,7 @@ FieldType = Literal[
     "whole",  # a JSON integer
     "quantity",  # {"amount": decimal, "unit": unit code}
     "day",  # YYYY-MM-DD
+    "moment",  # YYYY-MM-DDTHH:MM:SS.mmmZ, of the days a person may type
     "zone",  # an IANA time zone
     "choice",  # one of `choices`
     "flag",  # true or false
@@ -26,6 +27,7 @@ FieldType = Literal[
     "list",  # a list of objects of `fields`
     "unit",  # the unit of a quantity; only within one
     "decimals",  # a list of decimals
+    "wholes",  # a list of JSON integers
     "choices",  # a list of `choices`, each at most once
     "changes",  # {field: {"from": old, "to": new}} of the kind named in `of_kind`
     "change",  # {"from": old, "to": new} of one field; only within `changes`
@@ -148,6 +150,12 @@ def whole(name: str, *, least: int = 0, most: int, needed: bool = True) -> Field
     return Field(name=name, type="whole", least=str(least), most=str(most), is_required=needed)
 
 
+def wholes(name: str, *, least: int = 0, most: int, most_items: int) -> Field:
+    """A list of JSON integers, each between two bounds."""
+    one = whole(name, least=least, most=most)
+    return replace(one, type="wholes", most_items=most_items, least_items=1)
+
+
 def quantity(
     name: str = "amount",
     *,
@@ -171,6 +179,11 @@ def quantity(
 def day(name: str, *, needed: bool = True) -> Field:
     """A calendar day of the cooperative's zone, 2000 to 2100."""
     return Field(name=name, type="day", is_required=needed)
+
+
+def moment(name: str, *, needed: bool = True) -> Field:
+    """A time in UTC to the millisecond, on a day from 2000 to 2100."""
+    return Field(name=name, type="moment", is_required=needed)
 
 
 def choice(name: str, *choices: str, needed: bool = True) -> Field:

@@ -16,6 +16,7 @@ import { materialOf, quantityText } from "../common/lots.ts";
 import { useHeld } from "../common/use_held.ts";
 import { Lines } from "../weigh-in/LineEntries.tsx";
 import { Losses, Outputs, Steps, WeighIns } from "./BatchParts.tsx";
+import { HeatLogs } from "./HeatLogs.tsx";
 import "../weigh-in/weigh_in.css";
 import "./batch.css";
 
@@ -82,6 +83,7 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
       )}
       <WeighIns batch={batch} held={held.value} />
       <Steps batch={batch} held={held.value} />
+      <HeatLogs batch={batch} held={held.value} />
       <Outputs batch={batch} held={held.value} />
       <Losses batch={batch} held={held.value} />
     </Frame>

@@ -2,7 +2,7 @@
 import { useSignal } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
-import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Entries, EntryRow } from "../../parts/EntryRow.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Glass } from "../../parts/Glass.tsx";
@@ -84,6 +84,11 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
         />
       )}
       {step.caution && <Caution>{step.caution}</Caution>}
+      {step.measures === "temperature" && (
+        <p class="key-row">
+          <Cup href={`#/heat/${batch.batch}/${step.step}`}>{STEP.log}</Cup>
+        </p>
+      )}
     </Frame>
   );
 }

@@ -1,0 +1,52 @@
+/** The logs of time and temperature on the batch sheet: results, each with its caution. */
+import type { BatchState } from "../../calc/batches.ts";
+import { Caution } from "../../parts/Caution.tsx";
+import { Cup } from "../../parts/Cup.tsx";
+import { Entries } from "../../parts/EntryRow.tsx";
+import { Part } from "../../parts/Plain.tsx";
+import type { HeldEntry } from "../../state/record.ts";
+import {
+  cautionOf,
+  HEAT_LOGS,
+  heatSentence,
+  heatVerdictWord,
+  ruleWord,
+} from "../../text/heat_results.ts";
+import { clockWords } from "../../text/numbers.ts";
+import { zone } from "../common/edge.ts";
+import { Voided } from "./RecordRow.tsx";
+
+const LOOKS: Readonly<Record<string, string>> = { fail: "shout", pass: "" };
+
+/** Every log, and the way to the next one. A sheet of an earlier version knows none. */
+export function HeatLogs({ batch, held }: { batch: BatchState; held: readonly HeldEntry[] }) {
+  const logs = batch.heat ?? [];
+  const abouts = [...new Set(logs.flatMap((each) => cautionOf(each.by)))];
+  return (
+    <Part title={HEAT_LOGS.part}>
+      <Entries name={HEAT_LOGS.part}>
+        {logs.map((each) => (
+          <li key={each.entry} class="heat-row">
+            <p>
+              {clockWords(each.began_at ?? each.happened_at, zone())} <b>{ruleWord(each.by)}</b>
+            </p>
+            <p>
+              <b class={LOOKS[each.verdict ?? "pass"] ?? "doubtful"}>
+                {heatVerdictWord(each.verdict)}
+              </b>{" "}
+              {heatSentence(each, each.unit)} <span class="rec">{each.action}</span>
+            </p>
+            <p class="key-row">
+              <Cup href={`#/heat-log/${batch.batch}/${each.entry}`}>{HEAT_LOGS.see}</Cup>
+            </p>
+          </li>
+        ))}
+        <Voided held={held} kind="heat_log" />
+      </Entries>
+      <Caution about={abouts} />
+      <p class="key-row">
+        <Cup href={`#/heat/${batch.batch}`}>{HEAT_LOGS.add}</Cup>
+      </p>
+    </Part>
+  );
+}

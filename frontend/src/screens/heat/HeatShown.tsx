@@ -1,0 +1,61 @@
+/** A log drawn with its limits, its result in a sentence, its caution in full. */
+import type { HeatJudged } from "../../calc/heat_judged.ts";
+import { Caution } from "../../parts/Caution.tsx";
+import { HeatChart } from "../../parts/HeatChart.tsx";
+import { Part } from "../../parts/Plain.tsx";
+import { Verdict } from "../../parts/Verdict.tsx";
+import { CITED, HEAT, plotWords } from "../../text/heat.ts";
+import {
+  cautionOf,
+  HEAT_LOGS,
+  heatSentence,
+  heatVerdictWord,
+  ruleWord,
+  wholeWords,
+} from "../../text/heat_results.ts";
+import { Recalled } from "../common/Recalled.tsx";
+import type { Plot } from "./plot.ts";
+
+const PLATES: Readonly<Record<string, "within" | "outside" | "cannot_tell">> = {
+  pass: "within",
+  fail: "outside",
+  not_proven: "cannot_tell",
+  unfinished: "cannot_tell",
+};
+
+/** The verdict with its figures. */
+export function HeatPlate(props: { judged: HeatJudged; unit: string | null; isLive?: boolean }) {
+  const { judged, unit, isLive } = props;
+  const why = heatSentence(judged, unit);
+  return (
+    <Verdict
+      verdict={PLATES[judged.verdict ?? ""] ?? "none"}
+      word={judged.verdict === null ? undefined : heatVerdictWord(judged.verdict)}
+      why={judged.verdict === null && judged.by === null ? `${why} ${HEAT_LOGS.kept_as}` : why}
+      isLive={isLive}
+    />
+  );
+}
+
+/** The drawing, how whole the log is, and what it leans on. */
+export function HeatShown(props: {
+  judged: HeatJudged;
+  plot: Plot | null;
+  unit: string | null;
+  setBy: string | null;
+}) {
+  const { judged, plot, unit, setBy } = props;
+  return (
+    <Part title={ruleWord(judged.by)} id="heat-shown">
+      {plot !== null && <HeatChart {...plot} says={plotWords(judged, unit)} />}
+      <p class="second">{wholeWords(judged)}</p>
+      {setBy && (
+        <p class="second">
+          {HEAT.limits_by} <span class="rec">{setBy}</span>
+        </p>
+      )}
+      <Recalled cited={judged.cited} names={CITED} />
+      <Caution about={cautionOf(judged.by)} />
+    </Part>
+  );
+}

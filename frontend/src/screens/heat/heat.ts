@@ -1,0 +1,233 @@
+/** A log under way: what was typed, the rows it means, and the body it becomes. */
+import type { Body } from "../../calc/bodies.ts";
+import { type HeatJudged, judgedLog } from "../../calc/heat_judged.ts";
+import { type LoggerLog, loggerLog, type TimeUnit, type Unread } from "../../calc/logger_files.ts";
+import { typedNumber } from "../../parts/typing.ts";
+import type { Json } from "../../state/types.ts";
+import { HEAT, MOMENTS } from "../../text/heat.ts";
+import { momentOnWall, secondsOf, wallOf } from "./heat_times.ts";
+import { withColumns } from "./pasted.ts";
+
+/** What a person has chosen and typed. Numbers as typed; rows of hand and timer as they were kept. */
+export interface HeatTyped {
+  [field: string]: Json;
+  is_asked: boolean;
+  by: string;
+  set_by: string;
+  reference: string;
+  t_ref: string;
+  z: string;
+  reference_unit: string;
+  wanted_min: string;
+  from_min: string;
+  to_min: string;
+  how: string;
+  unit: string;
+  instrument: string;
+  every_min: string;
+  timer_began_ms: number;
+  minutes: string;
+  degrees: string;
+  at_s: number[];
+  temperatures: string[];
+  text: string;
+  time_column: string;
+  temperature_column: string;
+  time_unit: string;
+  began_on: string;
+  began_clock: string;
+  action: string;
+}
+
+export const BLANK: HeatTyped = {
+  is_asked: false,
+  by: "",
+  set_by: "",
+  reference: "",
+  t_ref: "",
+  z: "",
+  reference_unit: "degC",
+  wanted_min: "",
+  from_min: "0",
+  to_min: "",
+  how: "",
+  unit: "",
+  instrument: "",
+  every_min: "10",
+  timer_began_ms: 0,
+  minutes: "",
+  degrees: "",
+  at_s: [],
+  temperatures: [],
+  text: "",
+  time_column: "",
+  temperature_column: "",
+  time_unit: "",
+  began_on: "",
+  began_clock: "",
+  action: "",
+};
+
+/** Rows with all that is known of them; `unread` says why a text gave none. */
+export interface Rows {
+  at_s: readonly number[];
+  temperatures: readonly string[];
+  unit: string | null;
+  left_out: number;
+  read: LoggerLog | null;
+  unread: Unread | null;
+}
+
+/** Whether rows come as a text that is read whole. */
+export function isRead(how: string): boolean {
+  return how === "pasted" || how === "file";
+}
+
+/** The rows typed, kept by the timer, or read from the text. */
+export function rowsOf(typed: HeatTyped): Rows {
+  const { at_s, temperatures } = typed;
+  if (!isRead(typed.how)) {
+    return { at_s, temperatures, unit: typed.unit || null, left_out: 0, read: null, unread: null };
+  }
+  const none = { at_s: [], temperatures: [], unit: null, left_out: 0, read: null, unread: null };
+  if (typed.text.trim() === "") return none;
+  const found = loggerLog(typed.how === "pasted" ? withColumns(typed.text) : typed.text, {
+    time_column: placeOf(typed.time_column),
+    temperature_column: placeOf(typed.temperature_column),
+    time_unit: timeUnitOf(typed.time_unit),
+  });
+  if ("key" in found) return { ...none, unread: found };
+  return {
+    at_s: found.at_s,
+    temperatures: found.temperatures,
+    unit: found.unit ?? (typed.unit || null),
+    left_out: found.left_out.length,
+    read: found,
+    unread: null,
+  };
+}
+
+function placeOf(chosen: string): number | null {
+  return chosen === "" ? null : Number(chosen);
+}
+
+function timeUnitOf(chosen: string): TimeUnit | null {
+  return chosen === "s" || chosen === "min" || chosen === "h" ? chosen : null;
+}
+
+/** When the first row was read: as typed, as the file says, as the timer began, else just now. */
+export function beganAt(
+  typed: HeatTyped,
+  rows: Rows,
+  now: { readonly ms: number; readonly zone: string },
+): string | null {
+  const proposed = proposedBegin(typed, rows, now);
+  const wall = wallOf(Date.parse(proposed), now.zone);
+  if (typed.began_on === "" && typed.began_clock === "") return proposed;
+  return momentOnWall(`${typed.began_on || wall.day}T${typed.began_clock || wall.clock}`, now.zone);
+}
+
+function proposedBegin(
+  typed: HeatTyped,
+  { at_s, read }: Rows,
+  now: { readonly ms: number; readonly zone: string },
+): string {
+  if (typed.how === "timer") return new Date(typed.timer_began_ms).toISOString();
+  const begins = read?.begins ?? null;
+  if (begins !== null && read !== null) {
+    const at = read.is_utc ? `${begins}.000Z` : momentOnWall(begins, now.zone);
+    if (at !== null) return at;
+  }
+  const longest = at_s.reduce((most, each) => Math.max(most, each), 0);
+  return new Date(now.ms - longest * 1000).toISOString();
+}
+
+/** The body but for its beginning and what was done; null while there is no row or no unit. */
+export function heatBody(
+  typed: HeatTyped,
+  rows: Rows,
+  about: { batch: string; step: string },
+): Body | null {
+  if (rows.at_s.length === 0 || rows.unit === null) return null;
+  return {
+    batch: about.batch,
+    ...(about.step === "" ? {} : { step: about.step }),
+    ...(typed.instrument === "" || typed.instrument === "none"
+      ? {}
+      : { instrument: typed.instrument }),
+    came_by: typed.how,
+    unit: rows.unit,
+    at_s: rows.at_s,
+    temperatures: rows.temperatures,
+    ...(rows.left_out === 0 ? {} : { left_out: rows.left_out }),
+    ...judgedIn(typed),
+  };
+}
+
+function judgedIn(typed: HeatTyped): Body {
+  const { by, reference } = typed;
+  if (by === "none" || by === "") return {};
+  const set_by = typed.set_by.trim();
+  if (by === "lethality") {
+    const [t_ref, z, wanted] = [typed.t_ref, typed.z, typed.wanted_min].map(typedNumber);
+    const own = { t_ref, z, reference_unit: typed.reference_unit };
+    return {
+      judged: {
+        by,
+        set_by,
+        reference,
+        ...(reference === "own" ? own : {}),
+        ...(wanted == null ? {} : { wanted_min: wanted }),
+      },
+    };
+  }
+  const moments = MOMENTS[by];
+  if (moments === undefined) return { judged: { by, set_by } };
+  const [from_s, to_s] = [secondsOf(typed.from_min), secondsOf(typed.to_min)];
+  return {
+    judged: {
+      by,
+      set_by,
+      ...(from_s === null ? {} : { from_s }),
+      ...(moments[1] === null || to_s === null ? {} : { to_s }),
+    },
+  };
+}
+
+/** What a body comes to; null without one. */
+export function judgedSoFar(body: Body | null): HeatJudged | null {
+  return body === null ? null : judgedLog(body);
+}
+
+/** Whether what was done must be said: a log that is no pass is not passed over. */
+export function asksAction(judged: HeatJudged | null): boolean {
+  return judged !== null && judged.verdict !== null && judged.verdict !== "pass";
+}
+
+/** What is missing, in a sentence, and the field it is missing in. */
+export interface Lack {
+  sentence: string;
+  field: string;
+}
+
+/** What is still missing on the first page. */
+export function lacksAsked(typed: HeatTyped): Lack | null {
+  return lacksRule(typed) ?? lacksWay(typed);
+}
+
+function lacksRule({ by, set_by, reference, t_ref, z }: HeatTyped): Lack | null {
+  if (by === "") return { sentence: HEAT.choose_rule, field: "by" };
+  if (by === "none") return null;
+  if (set_by.trim() === "") return { sentence: HEAT.say_set_by, field: "set_by" };
+  if (by !== "lethality") return null;
+  if (reference === "") return { sentence: HEAT.say_reference, field: "reference" };
+  const isHalf = typedNumber(t_ref) === null || typedNumber(z) === null;
+  return reference === "own" && isHalf ? { sentence: HEAT.say_reference, field: "t_ref" } : null;
+}
+
+function lacksWay({ how, unit, every_min }: HeatTyped): Lack | null {
+  if (how === "") return { sentence: HEAT.say_how, field: "how" };
+  if (!isRead(how) && unit === "") return { sentence: HEAT.say_unit, field: "unit" };
+  const isAsking = (secondsOf(every_min) ?? 0) > 0;
+  return how === "timer" && !isAsking ? { sentence: HEAT.say_every, field: "every_min" } : null;
+}

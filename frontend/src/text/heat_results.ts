@@ -1,0 +1,185 @@
+/** What logs of time and temperature came to: verdicts, figures and reasons in sentences. */
+import type { CautionAbout } from "./cautions.ts";
+import { amountWords, countWords, figure } from "./numbers.ts";
+
+/** A result as it is said; figures in texts, temperatures in the unit of the log. */
+export interface HeatSaid {
+  readonly by: string | null;
+  readonly verdict: string | null;
+  readonly reasons: readonly string[];
+  readonly rows: {
+    readonly row_count: number;
+    readonly left_out_count: number;
+    readonly repeated_count: number;
+    readonly contradicted_count: number;
+    readonly span_s: number;
+    readonly longest_gap_s: number;
+    readonly lowest: string;
+    readonly highest: string;
+  } | null;
+  readonly sum: {
+    readonly minutes: string;
+    readonly bridged_min: string;
+    readonly wanted_min: string | null;
+    readonly t_ref: string;
+    readonly z: string;
+    readonly unit: string;
+  } | null;
+  readonly stages: readonly StageSaid[];
+  readonly outside: { readonly worst: string; readonly minutes: string } | null;
+  readonly gap_count: number;
+  readonly discard_s: number | null;
+}
+
+interface StageSaid {
+  readonly rule: string;
+  readonly limit_min: string;
+  readonly minutes: string | null;
+  readonly at_least_min: string | null;
+}
+
+export const HEAT_LOGS = {
+  part: "Time and temperature",
+  add: "Log times and temperatures",
+  see: "See the log",
+  kept_as: "No limit was set. The log is kept as it is.",
+};
+
+/** What a log may be judged by. */
+export const RULES = {
+  lethality: "Lethality, a sum of heat",
+  two_stage_cooling: "Cooling of cooked food, 57 to 21 to 5 \u00b0C",
+  ambient_cooling: "Cooling of food made at room heat",
+  received_cooling: "Cooling of food received warm",
+  hot_hold: "Hot holding, 57 \u00b0C or more",
+  cold_hold: "Cold holding, 5 \u00b0C or less",
+  time_4_h: "Time as a control, 4 h",
+  time_6_h: "Time as a control, 6 h",
+} as const;
+
+/** The name of a rule. */
+export function ruleWord(by: string | null): string {
+  return Object.entries(RULES).find(([rule]) => rule === by)?.[1] ?? HEAT_LOGS.part;
+}
+
+const VERDICTS: Readonly<Record<string, string>> = {
+  pass: "Pass.",
+  fail: "Fail.",
+  not_proven: "Not proven.",
+  unfinished: "Not finished.",
+};
+
+/** The verdict as a word. */
+export function heatVerdictWord(verdict: string | null): string {
+  return VERDICTS[verdict ?? ""] ?? HEAT_LOGS.kept_as;
+}
+
+/** Which caution belongs to a judgement. */
+export function cautionOf(by: string | null): CautionAbout[] {
+  if (by === null) return [];
+  if (by === "lethality") return ["lethality"];
+  return by.endsWith("_cooling") ? ["cooling"] : ["holding"];
+}
+
+const REASONS: Readonly<Record<string, string>> = {
+  gap: "There are gaps in which nobody knows what happened.",
+  too_little: "That is less than wanted.",
+  no_reference: "The reference is not said whole.",
+  too_far: "Such heat is beyond this reference.",
+  outside: "It was beyond the limit.",
+  times_not_said: "From when the clock runs is not said.",
+  times_turned: "It was used before it was taken out.",
+  too_slow: "It took too long.",
+  not_started: "It was not seen to pass 57 \u00b0C.",
+  not_finished: "It is not cold yet.",
+  start_not_seen: "Nobody read it when the clock started.",
+  no_reading_near: "No reading is near the limit.",
+  start_between_readings: "The clock may have started too early to tell.",
+  warmed_again: "It became warm again.",
+  not_ambient: "It was warmer than 21 \u00b0C when the clock started.",
+  over_time: "The time was over.",
+  not_held_before: "It was not held before it was taken out.",
+  too_warm: "It was above 21 \u00b0C.",
+  not_watched: "Readings are more than half an hour apart.",
+  unreadable: "These rows cannot be read.",
+};
+
+/** Each reason as its sentence. */
+export function reasonWords(reasons: readonly string[]): string {
+  return reasons.map((each) => REASONS[each] ?? each.replaceAll("_", " ")).join(" ");
+}
+
+/** The result in one sentence, without its verdict: figures first, then why. */
+export function heatSentence(judged: HeatSaid, unit: string | null): string {
+  return [figuresOf(judged, unit), reasonWords(judged.reasons)].filter(Boolean).join(" ");
+}
+
+function figuresOf(judged: HeatSaid, unit: string | null): string {
+  const { sum, stages, outside, rows } = judged;
+  if (sum !== null) {
+    const at = `${amountWords(sum.t_ref, sum.unit)}, z ${amountWords(sum.z, sum.unit)}`;
+    const wanted = sum.wanted_min === null ? "" : `; ${amountWords(sum.wanted_min, "min")} wanted`;
+    const bridged = judged.gap_count === 0 ? "" : `, ${figure(sum.bridged_min)} more across gaps`;
+    return `${amountWords(sum.minutes, "min")} at ${at}${bridged}${wanted}.`;
+  }
+  if (stages.length > 0) return stages.map(stageWords).join(" ");
+  if (outside !== null) {
+    return `${amountWords(outside.minutes, "min")} beyond the limit, at worst ${amountWords(outside.worst, unit)}.`;
+  }
+  if (judged.discard_s !== null) return `Gone by minute ${figure(minutesText(judged.discard_s))}.`;
+  if (rows === null) return "";
+  return `${amountWords(rows.lowest, unit)} to ${amountWords(rows.highest, unit)} in ${durationWords(rows.span_s)}.`;
+}
+
+const STAGES: Readonly<Record<string, string>> = {
+  stage_1: "57 to 21 \u00b0C",
+  whole: "57 to 5 \u00b0C",
+  ambient: "to 5 \u00b0C",
+  received: "to 5 \u00b0C",
+};
+
+function stageWords(stage: StageSaid): string {
+  const name = STAGES[stage.rule] ?? stage.rule;
+  const took =
+    stage.minutes !== null
+      ? amountWords(stage.minutes, "min")
+      : stage.at_least_min !== null
+        ? `at least ${amountWords(stage.at_least_min, "min")}`
+        : "not seen";
+  return `${name}: ${took} of ${amountWords(stage.limit_min, "min")}.`;
+}
+
+/** How whole the log is, row by row left out or doubled, and its longest gap. */
+export function wholeWords({ rows }: HeatSaid): string {
+  if (rows === null) return "";
+  const said = [
+    countWords(rows.row_count, "row"),
+    `${durationWords(rows.span_s)} in all`,
+    `longest step ${durationWords(rows.longest_gap_s)}`,
+  ];
+  if (rows.left_out_count > 0) said.push(`${rows.left_out_count} left out, without a reading`);
+  if (rows.repeated_count > 0) said.push(`${rows.repeated_count} of a second that was read before`);
+  if (rows.contradicted_count > 0) {
+    said.push(
+      `${countWords(rows.contradicted_count, "second")} with two readings, the worse counts`,
+    );
+  }
+  return `${said.join(", ")}.`;
+}
+
+/** Seconds as "1 h 05 min", "12 min", "40 s". */
+export function durationWords(seconds: number): string {
+  if (seconds < 60) return `${seconds}\u00a0s`;
+  const hours = Math.floor(seconds / 3600);
+  const minutes = Math.floor((seconds % 3600) / 60);
+  const rest = seconds % 60;
+  if (hours === 0) return rest === 0 ? `${minutes}\u00a0min` : `${minutes}\u00a0min ${rest}\u00a0s`;
+  return minutes === 0
+    ? `${hours}\u00a0h`
+    : `${hours}\u00a0h ${String(minutes).padStart(2, "0")}\u00a0min`;
+}
+
+/** Seconds as minutes with at most two places: 90 is "1.5". */
+export function minutesText(seconds: number): string {
+  return (seconds / 60).toFixed(2).replace(/\.?0+$/, "");
+}
