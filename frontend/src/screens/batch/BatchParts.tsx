@@ -1,9 +1,12 @@
 /** The record of a batch: weigh-ins, steps, outputs and losses as rows that open. */
+
 import type { BatchState } from "../../calc/batches.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { Cup } from "../../parts/Cup.tsx";
 import { Entries } from "../../parts/EntryRow.tsx";
-import { Caution, Part } from "../../parts/Plain.tsx";
+import { Part } from "../../parts/Plain.tsx";
 import type { HeldEntry } from "../../state/record.ts";
+import { cautionsOfStep } from "../../text/cautions.ts";
 import { BATCH, lossWord } from "../../text/finish.ts";
 import { lifeSortWord } from "../../text/lots.ts";
 import { amountWords, clockWords, dayWords, figure } from "../../text/numbers.ts";
@@ -111,7 +114,7 @@ function Step({ batch, held, step }: RecordProps & { step: BatchStep }) {
           />
         ))}
       </ul>
-      {step.caution && <Caution>{step.caution}</Caution>}
+      <Caution about={cautionsOfStep(step.measures)} own={step.caution} />
     </li>
   );
 }
@@ -140,6 +143,7 @@ export function Outputs({ batch, held }: RecordProps) {
         ))}
         <Voided held={held} kind="output" />
       </Entries>
+      {batch.outputs.some((each) => each.life !== null) && <Caution about="shelf_life" />}
     </Part>
   );
 }

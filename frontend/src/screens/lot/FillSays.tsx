@@ -1,8 +1,10 @@
 /** What a fill check says: the verdict in a sentence, what was recalled, the way to its chart. */
+
 import type { FillCheck } from "../../calc/fill_trust.ts";
 import type { Fill } from "../../calc/fills.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { Cup } from "../../parts/Cup.tsx";
-import { Caution, Part } from "../../parts/Plain.tsx";
+import { Part } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { FILL, fillSentence, reasonWords, VERDICT_WORDS } from "../../text/fill.ts";
 import { amountWords, dayWords } from "../../text/numbers.ts";
@@ -44,7 +46,7 @@ export function LastFill({ lot, fills }: { lot: string; fills: readonly FillChec
         <Cup href={`#/lot/${lot}/chart`}>{FILL.chart}</Cup>
       </p>
       <Recalled cited={last.cited} names={FILL} />
-      <Caution>{FILL.caution}</Caution>
+      <Caution about="net_content" />
     </Part>
   );
 }

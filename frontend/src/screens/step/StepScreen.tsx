@@ -1,15 +1,18 @@
 /** A step with a check: one reading against its limit, in time. */
+
 import { useSignal } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Entries, EntryRow } from "../../parts/EntryRow.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Glass } from "../../parts/Glass.tsx";
 import { NumberShown } from "../../parts/NumberShown.tsx";
-import { Caution, Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { useRoom } from "../../parts/room.ts";
 import { Verdict } from "../../parts/Verdict.tsx";
+import { cautionsOfStep } from "../../text/cautions.ts";
 import { amountWords, clockWords, figure } from "../../text/numbers.ts";
 import { STEP } from "../../text/step.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
@@ -83,7 +86,7 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
           }}
         />
       )}
-      {step.caution && <Caution>{step.caution}</Caution>}
+      <Caution about={cautionsOfStep(step.measures)} own={step.caution} />
     </Frame>
   );
 }
