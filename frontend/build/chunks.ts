@@ -15,10 +15,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/entries\/moments\.ts$/, "base"],
   [/\/text\/(app|lots|numbers|parts|today)\.ts$/, "base"],
   [/\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|making|trace)[\w.]+\.ts$/, "base"],
-  [
-    /\/calc\/(acidified|acidity|altitude|brine|brix|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/,
-    "bench",
-  ],
+  [/\/calc\/(acidity|brix|yields)\.ts$/, "bench"],
   [/\/calc\/(heat_logs|lethality|cooling|holding|process_limits|logger_\w+)\.ts$/, "heat"],
   [/\/calc\/(coins|costs|prices|ratios|stock_costs|share_outs)\.ts$/, "money"],
   // Fetched right after it.
@@ -28,6 +25,11 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "adding",
   ],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
+  // Sums at the bench, with what they are worked out by.
+  [
+    /\/screens\/sums\/|\/text\/sums\.ts$|\/calc\/(acidified|altitude|brine|cure_limits|curing|drying|kettle|mixing)\.ts$/,
+    "sums",
+  ],
   // Control charts, wherever they are reached from.
   [
     /\/(screens\/charts\/|text\/charts\.ts$|calc\/charts\w*\.ts$)|\/parts\/(Chart|AsList)\.tsx$/,
@@ -62,6 +64,7 @@ export const TASKS: readonly string[] = [
   "instruments",
   "training",
   "charts",
+  "sums",
 ];
 
 /** The name of the file a module goes into, or null. */

@@ -50,8 +50,17 @@ function drawnBy(file: URL, seen = new Map<string, string>()): Map<string, strin
   return seen;
 }
 
+/** Cautions that are drawn; a sum at the bench names its own, and its screen draws them all. */
+function cautionsIn(source: string): string[] {
+  const drawn = source.match(/<Caution\b[^>]*?\/>/gs) ?? [];
+  const named = source.includes(": SumPlan = {")
+    ? (source.match(/\babout: \[[^\]]*\]/g) ?? [])
+    : [];
+  return [...drawn, ...named];
+}
+
 function missingIn(sources: readonly string[]): string[] {
-  const cautions = sources.flatMap((source) => source.match(/<Caution\b[^>]*?\/>/gs) ?? []).join();
+  const cautions = sources.flatMap(cautionsIn).join();
   return TOUCHES.filter(
     ({ source, about }) =>
       sources.some((each) => source.test(running(each))) && !cautions.includes(about),

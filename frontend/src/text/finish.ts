@@ -61,6 +61,8 @@ export const BALANCE = {
 
 export const BATCH = {
   yields: "The yields of this recipe",
+  sums: "Sums for this batch",
+  notes: "Notes",
   corrected_from: (read: string) => `corrected, ${read} read`,
   leans_on: (count: string, where: string) => `${count} on it: ${where}.`,
   would_change: (name: string, was: string, now: string) => `${name}: ${was} would be ${now}.`,

@@ -6,6 +6,7 @@ import { Cup } from "../../parts/Cup.tsx";
 import { Entries } from "../../parts/EntryRow.tsx";
 import { Part } from "../../parts/Plain.tsx";
 import type { HeldEntry } from "../../state/record.ts";
+import { nameOf } from "../../state/stock.ts";
 import { cautionsOfStep } from "../../text/cautions.ts";
 import { BATCH, lossWord } from "../../text/finish.ts";
 import { lifeSortWord } from "../../text/lots.ts";
@@ -167,6 +168,23 @@ export function Losses({ batch, held }: RecordProps) {
         ))}
         <Voided held={held} kind="loss" />
       </Entries>
+    </Part>
+  );
+}
+
+/** What somebody wrote about it, sums at the bench among it. */
+export function Notes({ batch }: { batch: BatchState }) {
+  if (batch.notes.length === 0) return null;
+  return (
+    <Part title={BATCH.notes}>
+      {batch.notes.map((note) => (
+        <p key={note.entry}>
+          <span class="rec">{note.says}</span>{" "}
+          <span class="second">
+            {nameOf("member", note.author)}, {dayWords(note.on)}
+          </span>
+        </p>
+      ))}
     </Part>
   );
 }

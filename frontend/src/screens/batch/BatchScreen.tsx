@@ -14,7 +14,7 @@ import { HeadGauge } from "../common/HeadGauge.tsx";
 import { materialOf, quantityText } from "../common/lots.ts";
 import { useHeld } from "../common/use_held.ts";
 import { Lines } from "../weigh-in/LineEntries.tsx";
-import { Losses, Outputs, Steps, WeighIns } from "./BatchParts.tsx";
+import { Losses, Notes, Outputs, Steps, WeighIns } from "./BatchParts.tsx";
 import "../weigh-in/weigh_in.css";
 import "./batch.css";
 
@@ -64,11 +64,10 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
         <>
           <Part title={BATCH.balance}>
             <Balance batch={batch} />
-            {batch.recipe !== null && (
-              <p class="key-row">
-                <Cup href={`#/yields/${batch.recipe}`}>{BATCH.yields}</Cup>
-              </p>
-            )}
+            <p class="key-row">
+              <Cup href={`#/batch/${batch.batch}/sums`}>{BATCH.sums}</Cup>
+              {batch.recipe !== null && <Cup href={`#/yields/${batch.recipe}`}>{BATCH.yields}</Cup>}
+            </p>
           </Part>
           <p class="second batch-from">{from(shown.from)}</p>
         </>
@@ -84,6 +83,7 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
       <Steps batch={batch} held={held.value} />
       <Outputs batch={batch} held={held.value} />
       <Losses batch={batch} held={held.value} />
+      <Notes batch={batch} />
     </Frame>
   );
 }
