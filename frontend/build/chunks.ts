@@ -15,7 +15,10 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/entries\/moments\.ts$/, "base"],
   [/\/text\/(app|lots|numbers|parts|today)\.ts$/, "base"],
   [/\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|making|trace)[\w.]+\.ts$/, "base"],
-  [/\/calc\/(acidity|brix|yields)\.ts$/, "bench"],
+  [
+    /\/calc\/(acidified|acidity|altitude|brine|brix|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/,
+    "bench",
+  ],
   [/\/calc\/(heat_logs|lethality|cooling|holding|process_limits|logger_\w+)\.ts$/, "heat"],
   [/\/calc\/(coins|costs|prices|ratios|stock_costs|share_outs)\.ts$/, "money"],
   // Fetched right after it.
@@ -25,11 +28,8 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "adding",
   ],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
-  // Sums at the bench, with what they are worked out by.
-  [
-    /\/screens\/sums\/|\/text\/sums\.ts$|\/calc\/(acidified|altitude|brine|cure_limits|curing|drying|kettle|mixing)\.ts$/,
-    "sums",
-  ],
+  // Sums at the bench; what they are worked out by is a file of its own.
+  [/\/screens\/sums\/|\/text\/sums\.ts$/, "sums"],
   // Control charts, wherever they are reached from.
   [
     /\/(screens\/charts\/|text\/charts\.ts$|calc\/charts\w*\.ts$)|\/parts\/(Chart|AsList)\.tsx$/,

@@ -62,6 +62,7 @@ export const BALANCE = {
 export const BATCH = {
   yields: "The yields of this recipe",
   sums: "Sums for this batch",
+  kettle: "Cook to which weight?",
   notes: "Notes",
   corrected_from: (read: string) => `corrected, ${read} read`,
   leans_on: (count: string, where: string) => `${count} on it: ${where}.`,

@@ -9,7 +9,14 @@ import { BATCH, findingWords } from "../../text/finish.ts";
 import { countWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { Balance } from "../common/Balance.tsx";
-import { batchOf, lineName, pathOfAct, pathOfLeaned, recipeNameOf } from "../common/batches.ts";
+import {
+  batchOf,
+  lineName,
+  pathOfAct,
+  pathOfLeaned,
+  recipeNameOf,
+  targetOf,
+} from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { materialOf, quantityText } from "../common/lots.ts";
 import { useHeld } from "../common/use_held.ts";
@@ -65,6 +72,9 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
           <Part title={BATCH.balance}>
             <Balance batch={batch} />
             <p class="key-row">
+              {targetOf(batch) !== null && (
+                <Cup href={`#/sums/kettle/${batch.batch}`}>{BATCH.kettle}</Cup>
+              )}
               <Cup href={`#/batch/${batch.batch}/sums`}>{BATCH.sums}</Cup>
               {batch.recipe !== null && <Cup href={`#/yields/${batch.recipe}`}>{BATCH.yields}</Cup>}
             </p>

@@ -4,7 +4,7 @@ import { useSignal } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
 import { Caution } from "../../parts/Caution.tsx";
-import { BackKey, MainKey } from "../../parts/Cup.tsx";
+import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Entries, EntryRow } from "../../parts/EntryRow.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Glass } from "../../parts/Glass.tsx";
@@ -17,7 +17,7 @@ import { amountWords, clockWords, figure } from "../../text/numbers.ts";
 import { STEP } from "../../text/step.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { BatchNamed } from "../common/BatchNamed.tsx";
-import { type BatchStep, batchOf } from "../common/batches.ts";
+import { type BatchStep, batchOf, targetOf } from "../common/batches.ts";
 import { zone } from "../common/edge.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { InQuestion } from "../common/InQuestion.tsx";
@@ -77,6 +77,11 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
       side={<Before step={step} />}
     >
       <p class="step-says rec">{step.says}</p>
+      {step.measures === "kettle_mass" && targetOf(batch) !== null && (
+        <p class="key-row">
+          <Cup href={`#/sums/kettle/${batch.batch}`}>{STEP.kettle}</Cup>
+        </p>
+      )}
       {stepping.isMeasured && (
         <Check
           step={step}

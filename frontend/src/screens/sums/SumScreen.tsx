@@ -59,17 +59,19 @@ function OneSum({ plan, name, batch }: { plan: SumPlan; name: string; batch: str
       bench={<SumBench sum={sum} batch={state} />}
       plate={<AnswerPlate answer={answer} isNoted={sum.isNoted} />}
       side={
-        answer.is === "missing" ? null : (
-          <Part title={answer.is === "found" ? SUMS.results : SUMS.limits}>
-            {watched !== undefined && <Glass {...watched} height={GLASS_PX} />}
-            <ResultRows rows={answer.rows} />
-            <Recalled cited={answer.cited} names={SUMS.cited} />
-          </Part>
-        )
+        <>
+          {answer.is !== "missing" && (
+            <Part title={answer.is === "found" ? SUMS.results : SUMS.limits}>
+              {watched !== undefined && <Glass {...watched} height={GLASS_PX} />}
+              <ResultRows rows={answer.rows} />
+              <Recalled cited={answer.cited} names={SUMS.cited} />
+            </Part>
+          )}
+          <Caution about={plan.aboutNow?.(typed) ?? plan.about} />
+        </>
       }
     >
       <Refusal sentence={sum.found?.sentence ?? null} />
-      <Caution about={plan.aboutNow?.(typed) ?? plan.about} />
       <AskedFields sum={sum} />
       <p class="key-row">
         <Cup onPress={sum.rubOut}>{SUMS.rub_out}</Cup>

@@ -6,10 +6,10 @@ import { asDouble, parseDecimal, plain } from "../../calc/numbers.ts";
 import { fromBase } from "../../calc/units.ts";
 import { record } from "../../state/record.ts";
 import { kitchen, remember, remembered } from "../../state/settings.ts";
-import { places, recipes } from "../../state/stock.ts";
+import { places } from "../../state/stock.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { SUMS } from "../../text/sums.ts";
-import { batchOf, lineName } from "../common/batches.ts";
+import { batchOf, lineName, targetOf } from "../common/batches.ts";
 import { type Hindrance, hindrance } from "../common/sentences.ts";
 import { tremble } from "../common/touch.ts";
 import {
@@ -42,14 +42,6 @@ export function sumAbout(batch: BatchState | null): SumAbout {
 
 function kilograms(grams: string | null): string | null {
   return grams === null ? null : plain(fromBase(parseDecimal(grams), "kg", KG_PLACES));
-}
-
-/** The soluble solids a batch is cooked to, as its recipe version says; null for other recipes. */
-export function targetOf(batch: BatchState): string | null {
-  const recipe = recipes.value.find((each) => each.id === batch.recipe);
-  const version = recipe?.versions.find((each) => each.entry === batch.recipe_version);
-  const target = version?.body.target_solids_percent;
-  return typeof target === "string" ? target : null;
 }
 
 /** What was typed last, kept on this phone; what is about a batch only for that one. */
