@@ -31,10 +31,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   // Sums at the bench; what they are worked out by is a file of its own.
   [/\/screens\/sums\/|\/text\/sums\.ts$/, "sums"],
   // Control charts, wherever they are reached from.
-  [
-    /\/(screens\/charts\/|text\/charts\.ts$|calc\/charts\w*\.ts$)|\/parts\/(Chart|AsList)\.tsx$/,
-    "charts",
-  ],
+  [/\/(screens\/charts\/|text\/charts\.ts$|calc\/charts\w*\.ts$)|\/parts\/Chart\.tsx$/, "charts"],
   // Practice has drawings of its own.
   [
     /\/(screens\/training\/|text\/skills\.ts$|calc\/(drills|skill_class|groups|repeats)\.ts$)|\/parts\/(Dial|LiquidSurface|Spoon|Rings|scale_drawing)\.tsx?$/,
