@@ -34,11 +34,10 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "adding",
   ],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
+  // Sums at the bench; what they are worked out by is a file of its own.
+  [/\/screens\/sums\/|\/text\/sums\.ts$/, "sums"],
   // Control charts, wherever they are reached from.
-  [
-    /\/(screens\/charts\/|text\/charts\.ts$|calc\/charts\w*\.ts$)|\/parts\/(Chart|AsList)\.tsx$/,
-    "charts",
-  ],
+  [/\/(screens\/charts\/|text\/charts\.ts$|calc\/charts\w*\.ts$)|\/parts\/Chart\.tsx$/, "charts"],
   // Practice has drawings of its own.
   [
     /\/(screens\/training\/|text\/skills\.ts$|calc\/(drills|skill_class|groups|repeats)\.ts$)|\/parts\/(Dial|LiquidSurface|Spoon|Rings|scale_drawing)\.tsx?$/,
@@ -70,6 +69,7 @@ export const TASKS: readonly string[] = [
   "charts",
   "money",
   "heat",
+  "sums",
 ];
 
 /** The name of the file a module goes into, or null. */

@@ -39,9 +39,15 @@ function isBelow(stream: BalanceStream): boolean {
   return stream.sort === "unaccounted" && (drawn(stream.amount) ?? 0) < 0;
 }
 
-function banded(streams: readonly BalanceStream[]): Side {
+/** Both sides on one scale: where a part is not recorded, its side is narrower at the line. */
+function banded(streams: readonly BalanceStream[], whole: number): Side {
   const amounts = streams.map((stream) => stream.amount);
-  return { streams, bands: bands(amounts, { full: FULL, leastRows: streams.map(rowOf) }) };
+  const full = whole > 0 ? (FULL * drawnSum(streams)) / whole : 0;
+  return { streams, bands: bands(amounts, { full, leastRows: streams.map(rowOf) }) };
+}
+
+function drawnSum(streams: readonly BalanceStream[]): number {
+  return streams.reduce((sum, { amount }) => sum + Math.abs(drawn(amount) ?? 0), 0);
 }
 
 /** Room for the words: a long name takes further lines, a reach one more. */
@@ -52,8 +58,10 @@ function rowOf({ name, uncertainty }: BalanceStream): number {
 
 /** Words at both walls, the streams between; the words are the text alternative. */
 export function BalancePicture(props: BalancePictureProps) {
-  const left = banded([...props.ins, ...props.outs.filter(isBelow)]);
-  const right = banded(props.outs.filter((stream) => !isBelow(stream)));
+  const ins = [...props.ins, ...props.outs.filter(isBelow)];
+  const outs = props.outs.filter((stream) => !isBelow(stream));
+  const whole = Math.max(drawnSum(ins), drawnSum(outs));
+  const [left, right] = [banded(ins, whole), banded(outs, whole)];
   const height = Math.max(...[left, right].map((side) => side.bands.at(-1)?.rowEnd ?? ROW));
   return (
     <figure class="balance">

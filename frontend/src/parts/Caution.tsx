@@ -1,19 +1,21 @@
 /** A caution in full, in body size, never behind a tap, beside the number it belongs to. */
-import { type CautionAbout, cautionWords } from "../text/cautions.ts";
+import { type CautionAbout, cautionParts } from "../text/cautions.ts";
 
-/** What it is about: one thing or several. */
+/** `own` is what the recipe says itself; it comes first, in the voice of what was recorded. */
 export interface CautionProps {
   about: CautionAbout | readonly CautionAbout[];
+  own?: string | null | undefined;
 }
 
 /** Nothing where there is nothing to say. */
-export function Caution({ about }: CautionProps) {
+export function Caution({ about, own }: CautionProps) {
   const all = typeof about === "string" ? [about] : about;
-  const words = cautionWords(all);
-  if (words === "") return null;
+  const said = cautionParts(all, own ?? "");
+  if (said.ours === "") return null;
   return (
     <p class="caution" role="note" data-about={all.join(" ")}>
-      {words}
+      {said.own !== "" && <span class="rec">{said.own} </span>}
+      {said.ours}
     </p>
   );
 }

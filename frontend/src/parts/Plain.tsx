@@ -1,4 +1,4 @@
-/** Small plain parts: a heading with its line, facts in rows, a notice, a caution, a note. */
+/** Small plain parts: a heading with its line, facts in rows, a notice, a refusal. */
 import type { ComponentChildren } from "preact";
 
 /** A heading that runs out into a line with a meniscus at its end. */
@@ -43,15 +43,6 @@ export function Notice({
 }) {
   return (
     <p class="notice" role={isLive ? "status" : undefined}>
-      {children}
-    </p>
-  );
-}
-
-/** A caution in full, in body size, never behind a tap. */
-export function Caution({ children }: { children: ComponentChildren }) {
-  return (
-    <p class="caution" role="note">
       {children}
     </p>
   );

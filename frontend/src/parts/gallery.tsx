@@ -1,7 +1,9 @@
 /** All parts in their states, at `#/parts`: what one looks at before changing any of them. */
+
 import { useSignal } from "@preact/signals";
 import { GALLERY as WORDS } from "../text/gallery.ts";
 import { BalancePicture } from "./BalancePicture.tsx";
+import { Caution } from "./Caution.tsx";
 import { Choices, CupChoice } from "./Choices.tsx";
 import { BackKey, Cup, MainKey, SignCup } from "./Cup.tsx";
 import { Dial } from "./Dial.tsx";
@@ -13,7 +15,7 @@ import { Keypad } from "./Keypad.tsx";
 import { LiquidSurface } from "./LiquidSurface.tsx";
 import { LotTag } from "./LotTag.tsx";
 import { NumberShown } from "./NumberShown.tsx";
-import { Caution, Notice, Part } from "./Plain.tsx";
+import { Notice, Part } from "./Plain.tsx";
 import { Qr } from "./Qr.tsx";
 import { Rings } from "./Rings.tsx";
 import { Spoon } from "./Spoon.tsx";
@@ -367,7 +369,7 @@ export function Screen() {
       <Part title={WORDS.plain}>
         <div class="gallery-stack">
           <Notice>{WORDS.empty}</Notice>
-          <Caution>{WORDS.caution}</Caution>
+          <Caution about="ph" />
           <Qr text="KL:MJ-261110-K7-1" says={WORDS.code} />
         </div>
       </Part>

@@ -33,7 +33,6 @@ export const FILL = {
   say_density: "Type what 1 mL weighs",
   say_empty: "Weigh 2 empty packs first",
   say_full: "Weigh a full pack first",
-  caution: "The local authority decides whether a lot may be sold. Ask it for the tables in force.",
   corrected: "Every mass is corrected by what the check of its scale found.",
   would_be: (verdict: string) => `The verdict would be: ${verdict}`,
   packs_of: (packs: number, label: string) => `${countWords(packs, "pack")} of ${label}`,

@@ -36,6 +36,10 @@ export const BALANCE = {
   samples: "samples",
   steam: "steam",
   unaccounted: "unaccounted",
+  preparation_unaccounted: "unaccounted in preparation",
+  preparation_by: "as bought \u2212 as prepared \u2212 what was lost",
+  in: (name: string) => `In: ${name}`,
+  out: (name: string) => `Out: ${name}`,
   more_out: "more out than in",
   more_out_check: (amount: string) => `${amount} more out than in. Check the bowl weights first.`,
   yield: "Recovery",
@@ -61,6 +65,9 @@ export const BALANCE = {
 
 export const BATCH = {
   cost: "What it cost",
+  sums: "Sums for this batch",
+  kettle: "Cook to which weight?",
+  notes: "Notes",
   corrected_from: (read: string) => `corrected, ${read} read`,
   leans_on: (count: string, where: string) => `${count} on it: ${where}.`,
   would_change: (name: string, was: string, now: string) => `${name}: ${was} would be ${now}.`,

@@ -49,8 +49,6 @@ export const GALLERY = {
   refusal: "A source of this name is there already. Choose it, or add the town.",
   since: "for 3 days",
   empty: "Nothing is waiting. Start from the shelf.",
-  caution:
-    "Acid is measured, not tasted. Follow the tested recipe; the local code and a licensed process authority decide.",
   code: "Code of lot MJ-261110-K7-1",
   save: (typed: string) => `Save ${typed} g`,
 };

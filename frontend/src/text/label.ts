@@ -35,8 +35,6 @@ export const LABEL = {
   eye_first: "Check allergens by eye first",
   eye_why: "The list comes from what was set up for each ingredient. Read the packs themselves.",
   none_listed: "No allergen is set up for these ingredients.",
-  caution:
-    "A label must follow the local code. What stands here is what was recorded; the cooperative answers for it.",
   not_here: "This lot is not on this phone.",
   stock: "Stock",
   no_life: "no date",

@@ -23,8 +23,6 @@ export const RECIPE = {
   steps: "Steps",
   no_steps: "No step yet. Write what is done first.",
   add_step: "Add a step",
-  does_not_scale:
-    "Cooking time, heat and pan size do not scale with the amount. A larger batch heats and cools more slowly: decide by readings, and defer to local code, the tested recipe and your process authority.",
   publish: (number: string) => `Publish version ${number}`,
   same: "Nothing differs from the latest version",
   changes: (number: string) => `Against version ${number}`,
@@ -73,7 +71,6 @@ export const STEP = {
   limit_by: "set by",
   set_by_hint: "As: the tested recipe. A limit without a source is only a habit.",
   caution: "Caution, shown in full beside the reading",
-  defer: "Defer to local code, the tested recipe and your process authority.",
   done: "Keep the step",
   remove: "Take this step out",
   up: "Move it up",

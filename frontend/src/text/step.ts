@@ -18,6 +18,7 @@ export const STEP = {
   log: "Log times and temperatures",
   step_of: (step: string, count: string) => `Step ${step} of ${count}`,
   measure: (measures: string | null) => MEASURED[measures ?? ""] ?? "Do it, then say so",
+  kettle: "Cook to which weight?",
   limit: "limit",
   no_limit: "no limit",
   at_least: (low: string) => `at least ${low}`,

@@ -41,6 +41,7 @@ export const TODAY = {
     stock: "Stock",
     trace: "Trace",
     batches: "Records",
+    sums: "Sums",
     practise: "Practise",
     set_up: "Set up",
     sun: "Sun",

@@ -1,9 +1,13 @@
 /** The record of a batch: weigh-ins, steps, outputs and losses as rows that open. */
+
 import type { BatchState } from "../../calc/batches.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { Cup } from "../../parts/Cup.tsx";
 import { Entries } from "../../parts/EntryRow.tsx";
-import { Caution, Part } from "../../parts/Plain.tsx";
+import { Part } from "../../parts/Plain.tsx";
 import type { HeldEntry } from "../../state/record.ts";
+import { nameOf } from "../../state/stock.ts";
+import { cautionsOfStep } from "../../text/cautions.ts";
 import { BATCH, lossWord } from "../../text/finish.ts";
 import { lifeSortWord } from "../../text/lots.ts";
 import { amountWords, clockWords, dayWords, figure } from "../../text/numbers.ts";
@@ -111,7 +115,7 @@ function Step({ batch, held, step }: RecordProps & { step: BatchStep }) {
           />
         ))}
       </ul>
-      {step.caution && <Caution>{step.caution}</Caution>}
+      <Caution about={cautionsOfStep(step.measures)} own={step.caution} />
     </li>
   );
 }
@@ -140,6 +144,7 @@ export function Outputs({ batch, held }: RecordProps) {
         ))}
         <Voided held={held} kind="output" />
       </Entries>
+      {batch.outputs.some((each) => each.life !== null) && <Caution about="shelf_life" />}
     </Part>
   );
 }
@@ -163,6 +168,23 @@ export function Losses({ batch, held }: RecordProps) {
         ))}
         <Voided held={held} kind="loss" />
       </Entries>
+    </Part>
+  );
+}
+
+/** What somebody wrote about it, sums at the bench among it. */
+export function Notes({ batch }: { batch: BatchState }) {
+  if (batch.notes.length === 0) return null;
+  return (
+    <Part title={BATCH.notes}>
+      {batch.notes.map((note) => (
+        <p key={note.entry}>
+          <span class="rec">{note.says}</span>{" "}
+          <span class="second">
+            {nameOf("member", note.author)}, {dayWords(note.on)}
+          </span>
+        </p>
+      ))}
     </Part>
   );
 }

@@ -9,13 +9,20 @@ import { BATCH, findingWords } from "../../text/finish.ts";
 import { countWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { Balance } from "../common/Balance.tsx";
-import { batchOf, lineName, pathOfAct, pathOfLeaned, recipeNameOf } from "../common/batches.ts";
+import {
+  batchOf,
+  lineName,
+  pathOfAct,
+  pathOfLeaned,
+  recipeNameOf,
+  targetOf,
+} from "../common/batches.ts";
 import { ChartKeyLater } from "../common/ChartKeyLater.tsx";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { materialOf, quantityText } from "../common/lots.ts";
 import { useHeld } from "../common/use_held.ts";
 import { Lines } from "../weigh-in/LineEntries.tsx";
-import { Losses, Outputs, Steps, WeighIns } from "./BatchParts.tsx";
+import { Losses, Notes, Outputs, Steps, WeighIns } from "./BatchParts.tsx";
 import { HeatLogs } from "./HeatLogs.tsx";
 import "../weigh-in/weigh_in.css";
 import "./batch.css";
@@ -68,6 +75,10 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
             <Balance batch={batch} />
             {batch.recipe !== null && <ChartKeyLater of={{ is: "yields", recipe: batch.recipe }} />}
             <p class="key-row">
+              {targetOf(batch) !== null && (
+                <Cup href={`#/sums/kettle/${batch.batch}`}>{BATCH.kettle}</Cup>
+              )}
+              <Cup href={`#/batch/${batch.batch}/sums`}>{BATCH.sums}</Cup>
               <Cup href={`#/cost/${batch.batch}`}>{BATCH.cost}</Cup>
             </p>
           </Part>
@@ -86,6 +97,7 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
       <HeatLogs batch={batch} held={held.value} />
       <Outputs batch={batch} held={held.value} />
       <Losses batch={batch} held={held.value} />
+      <Notes batch={batch} />
     </Frame>
   );
 }

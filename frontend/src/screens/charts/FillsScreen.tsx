@@ -1,6 +1,8 @@
 /** Fills as control charts: the packs of one lot, and every check of its product. */
+
 import { POINTS_LEAST } from "../../calc/charts_of.ts";
 import type { LotState } from "../../calc/stock.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice } from "../../parts/Plain.tsx";
@@ -40,6 +42,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
       {lot === null && <Notice>{FILLS.not_here}</Notice>}
       {lot !== null && series.length === 0 && <Notice>{FILLS.none(POINTS_LEAST)}</Notice>}
       <ChartedSeries of="fills" series={series} />
+      {series.length > 0 && <Caution about="net_content" />}
     </Frame>
   );
 }

@@ -1,73 +1,15 @@
 /** Where the mass of a batch went: the picture, then the figures that can be worked out. */
 import type { BatchState } from "../../calc/batches.ts";
-import {
-  asDouble,
-  difference,
-  parseDecimal,
-  plain,
-  rounded,
-  significant,
-} from "../../calc/numbers.ts";
-import { fromBase } from "../../calc/units.ts";
+import { parseDecimal, plain, rounded, total } from "../../calc/numbers.ts";
+import { AsList } from "../../parts/AsList.tsx";
 import { BalancePicture, type BalanceStream } from "../../parts/BalancePicture.tsx";
 import { type BudgetLines, NumberShown } from "../../parts/NumberShown.tsx";
 import { Facts, Notice } from "../../parts/Plain.tsx";
 import { BALANCE } from "../../text/finish.ts";
-import { amountWords } from "../../text/numbers.ts";
-import { lineName } from "./batches.ts";
+import { amountWords, figure } from "../../text/numbers.ts";
+import { type Balanced, kg, kgReach, streamsIn, streamsOut } from "./balance_streams.ts";
 
-const PLACES = 3;
-const U_DIGITS = 2;
 const PERCENT_PLACES = 1;
-
-function kg(grams: string | null): string | null {
-  return grams === null ? null : plain(fromBase(parseDecimal(grams), "kg", PLACES));
-}
-
-function kgReach(grams: string | null): string | null {
-  if (grams === null) return null;
-  return significant(asDouble(fromBase(parseDecimal(grams), "kg", PLACES + PLACES)), U_DIGITS);
-}
-
-function streamsIn(batch: BatchState): BalanceStream[] {
-  return batch.lines
-    .filter((line) => line.unit === "g" && line.in_base !== null)
-    .map((line) => ({
-      id: line.line,
-      name: lineName(line),
-      amount: kg(line.prepared ?? line.in_base),
-      sort: "recorded",
-    }));
-}
-
-function streamsOut({ balance }: BatchState): BalanceStream[] {
-  const recorded: [string, string, string | null][] = [
-    ["good", BALANCE.good, balance.good_out],
-    ["rejected", BALANCE.rejected, rejectedOf(balance)],
-    ["residue", BALANCE.residue, balance.residue],
-    ["samples", BALANCE.samples, balance.samples],
-  ];
-  return [
-    ...recorded.map(
-      ([id, name, grams]): BalanceStream => ({ id, name, amount: kg(grams), sort: "recorded" }),
-    ),
-    { id: "steam", name: BALANCE.steam, amount: kg(balance.evaporated), sort: "computed" },
-    {
-      id: "unaccounted",
-      name: BALANCE.unaccounted,
-      amount: kg(balance.filling_unaccounted),
-      sort: "unaccounted",
-      uncertainty: kgReach(balance.unaccounted_u),
-    },
-  ];
-}
-
-function rejectedOf(balance: BatchState["balance"]): string | null {
-  // Without a number of rejects the mass filled is that of the good packs: nothing, not nought.
-  if (balance.rejects_percent === null) return null;
-  if (balance.filled === null || balance.good_out === null) return null;
-  return plain(difference(parseDecimal(balance.filled), parseDecimal(balance.good_out)));
-}
 
 interface WorkedOut {
   name: string;
@@ -77,7 +19,7 @@ interface WorkedOut {
 }
 
 /** Every figure that is worked out, with what it is worked out from. */
-function workedOut(balance: BatchState["balance"]): WorkedOut[] {
+function workedOut(balance: Balanced): WorkedOut[] {
   const { theoretical_out: theory, prepared_in, prepared_out } = balance;
   return [
     percentOf(BALANCE.yield, balance.recovery_percent, [
@@ -97,8 +39,28 @@ function workedOut(balance: BatchState["balance"]): WorkedOut[] {
       [BALANCE.kettle_in, balance.kettle_in],
       [BALANCE.kettle_out, balance.kettle_out],
     ]),
+    ...(balance.prepared_in === null ? [] : [preparationRest(balance)]),
     unaccountedFor(balance),
   ];
+}
+
+function preparationRest(balance: Balanced): WorkedOut {
+  const rest = massOf(
+    BALANCE.preparation_unaccounted,
+    balance.preparation_unaccounted,
+    BALANCE.preparation_by,
+    [
+      [BALANCE.as_bought, balance.prepared_in],
+      [BALANCE.prepared, balance.prepared_out],
+    ],
+  );
+  return withReach(rest, balance.preparation_unaccounted_u);
+}
+
+function withReach(rest: WorkedOut, u: string | null): WorkedOut {
+  const reach = kgReach(u);
+  const uncertainty = reach === null ? null : amountWords(reach, "kg");
+  return { ...rest, budget: { ...rest.budget, uncertainty, coverage: BALANCE.one } };
 }
 
 type Inputs = readonly [name: string, grams: string | null][];
@@ -133,16 +95,14 @@ function massOf(name: string, grams: string | null, formula: string, inputs: Inp
 }
 
 /** What nothing explains, with how much of it the scales do. */
-function unaccountedFor(balance: BatchState["balance"]): WorkedOut {
+function unaccountedFor(balance: Balanced): WorkedOut {
   const rest = massOf(BALANCE.unaccounted, balance.filling_unaccounted, BALANCE.rest_by, [
     [BALANCE.kettle_out, balance.kettle_out],
     [BALANCE.filled, balance.filled],
     [BALANCE.residue, balance.residue],
     [BALANCE.samples, balance.samples],
   ]);
-  const reach = kgReach(balance.unaccounted_u);
-  const uncertainty = reach === null ? null : amountWords(reach, "kg");
-  return { ...rest, budget: { ...rest.budget, uncertainty, coverage: BALANCE.one } };
+  return withReach(rest, balance.unaccounted_u);
 }
 
 /** As many places as a kitchen can use; the sheet keeps all four. */
@@ -153,25 +113,23 @@ function percentShown(value: string | null): string | null {
 /** The balance of a batch as it stands, or as it would with what is typed. */
 export function Balance({ batch }: { batch: BatchState }) {
   const { balance } = batch;
-  const isBelow = balance.filling_unaccounted?.startsWith("-") ?? false;
-  const beyond = amountWords(kg(balance.filling_unaccounted)?.replace("-", ""), "kg");
+  const ins = streamsIn(batch);
+  const outs = streamsOut(batch);
   return (
     <>
-      {isBelow && <Notice isLive>{BALANCE.more_out_check(beyond)}</Notice>}
-      {balance.kettle_in === null ? (
-        <Notice>{BALANCE.no_kettle}</Notice>
-      ) : (
-        <BalancePicture
-          says={BALANCE.says(
-            amountWords(kg(balance.kettle_in), "kg"),
-            amountWords(kg(balance.good_out), "kg"),
-            amountWords(kg(balance.filling_unaccounted), "kg"),
-          )}
-          unit="kg"
-          ins={streamsIn(batch)}
-          outs={streamsOut(batch)}
-          moreOutWords={BALANCE.more_out}
-        />
+      <MoreOut balance={balance} />
+      {balance.kettle_in === null && <Notice>{BALANCE.no_kettle}</Notice>}
+      {ins.length > 0 && (
+        <>
+          <BalancePicture
+            says={saysOf(batch)}
+            unit="kg"
+            ins={ins}
+            outs={outs}
+            moreOutWords={BALANCE.more_out}
+          />
+          <AsList rows={listed(ins, outs)} />
+        </>
       )}
       <Facts
         rows={workedOut(balance).map((each) => ({
@@ -188,4 +146,42 @@ export function Balance({ batch }: { batch: BatchState }) {
       />
     </>
   );
+}
+
+/** Below zero is shown as what it is, and says what to look at first. */
+function MoreOut({ balance }: { balance: Balanced }) {
+  const rests = [balance.preparation_unaccounted, balance.filling_unaccounted];
+  return (
+    <>
+      {rests
+        .filter((rest) => rest?.startsWith("-"))
+        .map((rest) => (
+          <Notice key={rest} isLive>
+            {BALANCE.more_out_check(amountWords(kg(rest)?.replace("-", ""), "kg"))}
+          </Notice>
+        ))}
+    </>
+  );
+}
+
+/** The picture in one sentence: in, out, and the rest with its sign. */
+function saysOf(batch: BatchState): string {
+  const { balance } = batch;
+  const amounts = batch.lines.flatMap((line) =>
+    line.unit === "g" && line.in_base !== null ? [parseDecimal(line.in_base)] : [],
+  );
+  return BALANCE.says(
+    amountWords(kg(plain(total(amounts))), "kg"),
+    amountWords(kg(balance.good_out), "kg"),
+    amountWords(kg(balance.filling_unaccounted), "kg"),
+  );
+}
+
+/** Every stream as a row: in, then out. */
+function listed(ins: readonly BalanceStream[], outs: readonly BalanceStream[]) {
+  const row = (way: (name: string) => string) => (stream: BalanceStream) => {
+    const reach = stream.uncertainty ? `, \u00b1 ${figure(stream.uncertainty)}` : "";
+    return { name: way(stream.name), value: `${amountWords(stream.amount, "kg")}${reach}` };
+  };
+  return [...ins.map(row(BALANCE.in)), ...outs.map(row(BALANCE.out))];
 }

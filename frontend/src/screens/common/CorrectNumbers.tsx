@@ -1,4 +1,5 @@
 /** Corrects the numbers and the note of an entry, or voids it, with a reason. The old ones stay readable. */
+import type { ComponentChildren } from "preact";
 import { type Body, textIn } from "../../calc/bodies.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
@@ -34,6 +35,8 @@ interface CorrectNumbersProps {
   /** Where to go back to, such as `/lot/MJ-1`. */
   back: string;
   numbersOf: (body: Body) => NumberIn[];
+  /** The caution about the numbers, where they touch health. */
+  caution?: ComponentChildren;
 }
 
 type NumbersTyped = Typed & {
@@ -177,6 +180,7 @@ function Form(props: FormProps) {
           />
         </>
       )}
+      {props.caution}
     </Frame>
   );
 }

@@ -20,6 +20,14 @@ export function recipeNameOf(batch: BatchState): string {
   return recipe?.name ?? batch.code ?? "";
 }
 
+/** The soluble solids a batch is cooked to, as its recipe version says; null for other recipes. */
+export function targetOf(batch: BatchState): string | null {
+  const recipe = recipes.value.find((each) => each.id === batch.recipe);
+  const version = recipe?.versions.find((each) => each.entry === batch.recipe_version);
+  const target = version?.body.target_solids_percent;
+  return typeof target === "string" ? target : null;
+}
+
 /** The name of a line's material. */
 export function lineName(line: BatchLine): string {
   return nameOf("material", line.material);

@@ -1,5 +1,7 @@
 /** Finish: what came out and where the rest went, with the balance filling in live. */
+
 import type { BatchState } from "../../calc/batches.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { DayField, NumberField, SelectField, TextField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
@@ -127,11 +129,14 @@ function Out({ finishing }: { finishing: Finishing }) {
         options={[{ value: "", word: FINISH.no_life }, ...LIFE_SORTS]}
       />
       {typed.life_sort !== "" && (
-        <DayField
-          label={FINISH.on}
-          value={typed.life_on}
-          onValue={(life_on) => type({ life_on })}
-        />
+        <>
+          <DayField
+            label={FINISH.on}
+            value={typed.life_on}
+            onValue={(life_on) => type({ life_on })}
+          />
+          <Caution about="shelf_life" />
+        </>
       )}
       {lot !== null && <p class="second">{FINISH.lot_named(lot)}</p>}
     </>

@@ -1,10 +1,12 @@
 /** Label: the right words on the jar, at true size, with a code drawn on this phone. */
+
 import { useSignal } from "@preact/signals";
+import { Caution } from "../../parts/Caution.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { NumberField, TickField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
-import { Caution, Notice, Part } from "../../parts/Plain.tsx";
+import { Notice, Part } from "../../parts/Plain.tsx";
 import { Qr } from "../../parts/Qr.tsx";
 import { LABEL } from "../../text/label.ts";
 import { figure } from "../../text/numbers.ts";
@@ -98,7 +100,7 @@ function Printing({ lines }: { lines: LabelLines }) {
             isOpen
             onOpen={() => undefined}
           />
-          <Caution>{LABEL.caution}</Caution>
+          <Caution about={["label", "shelf_life"]} />
         </Part>
       </Frame>
       <div class="printed" aria-hidden="true">

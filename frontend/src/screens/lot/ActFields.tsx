@@ -1,6 +1,8 @@
 /** The fields of an act on a lot: where, how much, where to or why. */
+
 import type { Signal } from "@preact/signals";
 import type { LotState } from "../../calc/stock.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { FieldGroup, NumberField, TextField } from "../../parts/Fields.tsx";
 import { Notice } from "../../parts/Plain.tsx";
@@ -55,7 +57,12 @@ export function ActFields(props: ActFieldsProps) {
         />
       )}
       {act === "loss" && <WhyLost form={form} found={found} />}
-      {act === "top-up" && <p class="second">{ACTS.new_lot(props.newLot)}</p>}
+      {act === "top-up" && (
+        <>
+          <p class="second">{ACTS.new_lot(props.newLot)}</p>
+          <Caution about="shelf_life" />
+        </>
+      )}
     </>
   );
 }

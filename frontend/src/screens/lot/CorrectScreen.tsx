@@ -1,4 +1,5 @@
 import { quantityIn } from "../../calc/bodies.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { FieldGroup, NumberField, TextField } from "../../parts/Fields.tsx";
@@ -44,6 +45,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
         title={lot}
         back={`/lot/${lot}`}
         numbersOf={fillNumbers}
+        caution={<Caution about="net_content" />}
       />
     );
   }

@@ -1,7 +1,9 @@
 /** What a fill check says: the verdict in a sentence, what was recalled, the way to its chart. */
+
 import type { FillCheck } from "../../calc/fill_trust.ts";
 import type { Fill } from "../../calc/fills.ts";
-import { Caution, Part } from "../../parts/Plain.tsx";
+import { Caution } from "../../parts/Caution.tsx";
+import { Part } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { FILL, fillSentence, reasonWords, VERDICT_WORDS } from "../../text/fill.ts";
 import { amountWords, dayWords } from "../../text/numbers.ts";
@@ -42,7 +44,7 @@ export function LastFill({ lot, fills }: { lot: string; fills: readonly FillChec
       <FillInQuestion fill={last} />
       <ChartKeyLater of={{ is: "fills", lot }} />
       <Recalled cited={last.cited} names={FILL} />
-      <Caution>{FILL.caution}</Caution>
+      <Caution about="net_content" />
     </Part>
   );
 }

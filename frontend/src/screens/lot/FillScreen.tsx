@@ -1,11 +1,13 @@
 /** Fill check: packs of a lot weighed one by one against what their label says. */
+
 import type { LotState } from "../../calc/stock.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey } from "../../parts/Cup.tsx";
 import { FieldGroup, NumberField, SelectField, TickField } from "../../parts/Fields.tsx";
 import { FitMark } from "../../parts/FitMark.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
-import { Caution, Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { sheet } from "../../state/sheets.ts";
 import { FILL } from "../../text/fill.ts";
 import { FITNESS } from "../../text/fitness.ts";
@@ -69,7 +71,7 @@ function Check({ state }: { state: LotState }) {
       {fill !== null && <Recalled cited={fill.cited} names={FILL} />}
       {fill !== null && <PacksLater fill={fill} />}
       <Label filling={filling} />
-      <Caution>{FILL.caution}</Caution>
+      <Caution about="net_content" />
     </Frame>
   );
 }

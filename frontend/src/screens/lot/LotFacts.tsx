@@ -1,5 +1,7 @@
 /** What a lot sheet says: its origin, places, sums, what somebody should look at. */
+
 import type { LotState } from "../../calc/stock.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { Facts, Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { findingWords, LOT } from "../../text/lot.ts";
@@ -107,6 +109,7 @@ function Origin({ state }: { state: LotState }) {
   return (
     <Part title={LOT.what}>
       <Facts rows={rows} />
+      {state.life !== null && <Caution about="shelf_life" />}
     </Part>
   );
 }

@@ -1,4 +1,5 @@
 /** How long something keeps: the kind of date, a number, days or months. */
+import { Caution } from "../../parts/Caution.tsx";
 import { SET_UP, VALUES } from "../../text/set_up.ts";
 import { ChoiceOf, NumberOf } from "./FormFields.tsx";
 import { type Bound, textAt } from "./form.ts";
@@ -25,6 +26,7 @@ export function LifeOf({ form, hint }: { form: Bound; hint: string }) {
           {form.canWrite && (
             <ChoiceOf form={form} name="life_unit" about="life.unit" choices={UNITS} />
           )}
+          <Caution about="shelf_life" />
         </>
       )}
     </>

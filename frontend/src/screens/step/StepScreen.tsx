@@ -1,20 +1,23 @@
 /** A step with a check: one reading against its limit, in time. */
+
 import { useSignal } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Entries, EntryRow } from "../../parts/EntryRow.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Glass } from "../../parts/Glass.tsx";
 import { NumberShown } from "../../parts/NumberShown.tsx";
-import { Caution, Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { useRoom } from "../../parts/room.ts";
 import { Verdict } from "../../parts/Verdict.tsx";
+import { cautionsOfStep } from "../../text/cautions.ts";
 import { amountWords, clockWords, figure } from "../../text/numbers.ts";
 import { STEP } from "../../text/step.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { BatchNamed } from "../common/BatchNamed.tsx";
-import { type BatchStep, batchOf } from "../common/batches.ts";
+import { type BatchStep, batchOf, targetOf } from "../common/batches.ts";
 import { zone } from "../common/edge.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { InQuestion } from "../common/InQuestion.tsx";
@@ -74,6 +77,11 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
       side={<Before step={step} />}
     >
       <p class="step-says rec">{step.says}</p>
+      {step.measures === "kettle_mass" && targetOf(batch) !== null && (
+        <p class="key-row">
+          <Cup href={`#/sums/kettle/${batch.batch}`}>{STEP.kettle}</Cup>
+        </p>
+      )}
       {stepping.isMeasured && (
         <Check
           step={step}
@@ -83,12 +91,12 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
           }}
         />
       )}
-      {step.caution && <Caution>{step.caution}</Caution>}
       {step.measures === "temperature" && (
         <p class="key-row">
           <Cup href={`#/heat/${batch.batch}/${step.step}`}>{STEP.log}</Cup>
         </p>
       )}
+      <Caution about={cautionsOfStep(step.measures)} own={step.caution} />
     </Frame>
   );
 }

@@ -6,7 +6,7 @@ import { dirtyDrafts } from "../../state/drafts.ts";
 import { light, setLight } from "../../state/settings.ts";
 import { TODAY } from "../../text/today.ts";
 
-/** Nine signs of one level; and the new version, when one waits. */
+/** Ten signs of one level; and the new version, when one waits. */
 export function Shelf() {
   const words = TODAY.shelf_words;
   const isSun = light.value === "sun";
@@ -19,6 +19,7 @@ export function Shelf() {
         <SignCup sign="jar" word={words.stock} href="#/stock" />
         <SignCup sign="trace" word={words.trace} href="#/trace" />
         <SignCup sign="ledger" word={words.batches} href="#/batches" />
+        <SignCup sign="column" word={words.sums} href="#/sums" />
         <SignCup sign="spoon" word={words.practise} href="#/skills" />
         <SignCup sign="recipe" word={words.set_up} href="#/set-up" />
         <Cup class="sign-cup" isChosen={isSun} onPress={() => setLight(isSun ? "phone" : "sun")}>

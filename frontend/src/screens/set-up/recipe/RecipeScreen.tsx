@@ -1,11 +1,14 @@
 /** A recipe: written as a draft from its latest version, published as the next one. */
+
 import { type Signal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
+import { Caution } from "../../../parts/Caution.tsx";
 import { BackKey, Cup, MainKey } from "../../../parts/Cup.tsx";
 import { Foot, Frame } from "../../../parts/Frame.tsx";
-import { Caution, Notice, Refusal } from "../../../parts/Plain.tsx";
+import { Notice, Refusal } from "../../../parts/Plain.tsx";
 import { goTo } from "../../../state/route.ts";
 import { recipes } from "../../../state/stock.ts";
+import { cautionsOfSteps } from "../../../text/cautions.ts";
 import { dayWords, figure } from "../../../text/numbers.ts";
 import { SAME_NAME } from "../../../text/same_name.ts";
 import { AREAS, SET_UP } from "../../../text/set_up.ts";
@@ -88,7 +91,7 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
       <RecipeFields form={form} part="head" />
       <Lines recipe={recipe} canWrite={form.canWrite} />
       <Steps recipe={recipe} canWrite={form.canWrite} />
-      <Caution>{RECIPE.does_not_scale}</Caution>
+      <Caution about={[...cautionsOfSteps(recipe.typed.steps), "scaling"]} />
       <RecipeFields form={form} part="more" />
       {published !== null && <ChartKeyLater of={{ is: "yields", recipe: recipe.param }} />}
       {recipe.isTyped && form.canWrite && (

@@ -1,9 +1,12 @@
 /** One step of a recipe: what is done, what is checked, its limits and who set them, its caution. */
+
+import { Caution } from "../../../parts/Caution.tsx";
 import { BackKey, Cup, MainKey } from "../../../parts/Cup.tsx";
 import { TextField } from "../../../parts/Fields.tsx";
 import { Foot, Frame } from "../../../parts/Frame.tsx";
 import { goTo } from "../../../state/route.ts";
 import { cooperative, nameOf } from "../../../state/stock.ts";
+import { cautionsOfStep } from "../../../text/cautions.ts";
 import { figure, unitWord } from "../../../text/numbers.ts";
 import { CHECKS, DIFFERS, RECIPE_MISSING, STEP } from "../../../text/set_up_recipe.ts";
 import { focusFirst } from "../../common/focus.ts";
@@ -150,11 +153,7 @@ function CautionOf(props: { step: StepTyped; onCaution: (caution: string) => voi
         mostChars={SENTENCE_CHARS_MAX}
         lines={4}
       />
-      {!step.caution.includes(STEP.defer) && (
-        <p class="key-row">
-          <Cup onPress={() => onCaution(`${step.caution} ${STEP.defer}`.trim())}>{STEP.defer}</Cup>
-        </p>
-      )}
+      <Caution about={cautionsOfStep(step.measures)} own={step.caution} />
     </>
   );
 }

@@ -1,0 +1,101 @@
+/** Every screen that shows a number on which health may hang shows the caution about it. */
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { CAUTIONS_ABOUT } from "../text/cautions.ts";
+
+const SCREENS = new URL("./", import.meta.url);
+
+/** What in a source makes a number that touches health, and what its caution is about. */
+const TOUCHES: readonly { source: RegExp; about: string }[] = [
+  { source: /calc\/(acidified|acidity)\.ts"/, about: "acidified" },
+  { source: /calc\/altitude\.ts"/, about: "altitude" },
+  { source: /calc\/(curing|cure_limits)\.ts"/, about: "curing" },
+  { source: /calc\/(heat_logs|lethality)\.ts"/, about: "lethality" },
+  { source: /calc\/cooling\.ts"/, about: "cooling" },
+  { source: /calc\/holding\.ts"/, about: "holding" },
+  { source: /calc\/drying\.ts"/, about: "water_activity" },
+  { source: /calc\/brine\.ts"/, about: "brine" },
+  { source: /calc\/(kettle|brix)\.ts"/, about: "sugar" },
+  { source: /calc\/mixing\.ts"/, about: "acidified" },
+  { source: /calc\/(fills|net_content|net_packs)\.ts"/, about: "net_content" },
+  // A date that is worked out, or the rule it is worked out by.
+  { source: /\b(lastDay|earliest)\b[^;]*calc\/shelf_life\.ts"/, about: "shelf_life" },
+  { source: /<LifeOf\b|\blife\.on, true\)/, about: "shelf_life" },
+  // A limit of a step, and what a reading is beside it.
+  { source: /import \{[^}]*\b(BatchStep|StepTyped)\b[^}]*\}/, about: "cautionsOfStep" },
+];
+
+function sourceOf(file: URL): string {
+  return readFileSync(file, "utf8");
+}
+
+/** The source without what is there for its types alone. */
+function running(source: string): string {
+  return source
+    .replace(/import type [^;]+;/g, "")
+    .replace(/import \{([^}]*)\}( from "[^"]*calc[^"]*";)/g, (whole, names: string) =>
+      names.split(",").every((name) => /^\s*(type\s|$)/.test(name)) ? "" : whole,
+    );
+}
+
+/** A module of the screens and all it draws with, without the rest of the app. */
+function drawnBy(file: URL, seen = new Map<string, string>()): Map<string, string> {
+  if (seen.has(file.href)) return seen;
+  const source = sourceOf(file);
+  seen.set(file.href, source);
+  for (const [, path] of source.matchAll(/(?:from|import\()\s*"(\.[^"]+\.tsx?)"/g)) {
+    const next = new URL(path ?? "", file);
+    if (next.href.startsWith(SCREENS.href)) drawnBy(next, seen);
+  }
+  return seen;
+}
+
+/** Cautions that are drawn; a sum at the bench names its own, and its screen draws them all. */
+function cautionsIn(source: string): string[] {
+  const drawn = source.match(/<Caution\b[^>]*?\/>/gs) ?? [];
+  const named = source.includes(": SumPlan = {")
+    ? (source.match(/\babout: \[[^\]]*\]/g) ?? [])
+    : [];
+  return [...drawn, ...named];
+}
+
+function missingIn(sources: readonly string[]): string[] {
+  const cautions = sources.flatMap(cautionsIn).join();
+  return TOUCHES.filter(
+    ({ source, about }) =>
+      sources.some((each) => source.test(running(each))) && !cautions.includes(about),
+  ).map(({ about }) => about);
+}
+
+const ROUTES = [
+  ...sourceOf(new URL("routes.ts", SCREENS)).matchAll(
+    /pattern: "([^"]+)",\s*load: \(\) => import\("(\.\/[^"]+)"\)/g,
+  ),
+].map(([, pattern = "", path = ""]) => ({ pattern, file: new URL(path, SCREENS) }));
+
+test("the list of screens is read whole", () => {
+  expect(ROUTES.length).toBeGreaterThan(50);
+});
+
+test("what a number touches is something there is a caution about", () => {
+  const known: readonly string[] = [...CAUTIONS_ABOUT, "cautionsOfStep"];
+
+  expect(TOUCHES.filter(({ about }) => !known.includes(about))).toEqual([]);
+});
+
+test("a number without its caution is found, a type alone is not", () => {
+  const call = 'import { ingoing } from "../../calc/curing.ts";\n';
+
+  expect(missingIn([call])).toEqual(["curing"]);
+  expect(missingIn([call, '<Caution about="curing" />'])).toEqual([]);
+  expect(missingIn(['import type { Ingoing } from "../../calc/curing.ts";'])).toEqual([]);
+  expect(missingIn(['import { type Ingoing } from "../../calc/curing.ts";'])).toEqual([]);
+});
+
+describe("a screen shows the caution about every such number", () => {
+  test.each(ROUTES)("$pattern", ({ file }) => {
+    const sources = [...drawnBy(file).values()];
+
+    expect(missingIn(sources)).toEqual([]);
+  });
+});
