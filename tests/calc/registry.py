@@ -30,6 +30,7 @@ from tests.calc.registry_checks import CHECKS
 from tests.calc.registry_costs import COSTS
 from tests.calc.registry_folds import FOLDS
 from tests.calc.registry_heat import HEAT
+from tests.calc.registry_holds import HOLDS, MORE
 from tests.calc.registry_instruments import INSTRUMENT_FOLDS, INSTRUMENTS
 from tests.calc.registry_net import NET
 from tests.calc.registry_skills import SKILLS
@@ -340,7 +341,9 @@ SUMS: dict[str, dict[str, Adapter]] = {
     **COSTS,
 }
 
-ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS, **INSTRUMENT_FOLDS}
+ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS, **INSTRUMENT_FOLDS, **HOLDS}
+for _file, _more in MORE.items():
+    ADAPTERS[_file] = {**ADAPTERS[_file], **_more}
 
 
 def answer_to(file: str, function: str, given: Given) -> dict[str, Any]:

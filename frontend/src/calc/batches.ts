@@ -2,6 +2,7 @@
 
 import { type Balance, batchBalance } from "./batch_balance.ts";
 import { failedInstruments } from "./batch_doubts.ts";
+import { failedChecks } from "./batch_holds.ts";
 import { gatheredLines, type Line, type LineWork, writtenLine } from "./batch_lines.ts";
 import {
   type Loss,
@@ -20,7 +21,9 @@ import {
   type StepWork,
   writtenStep,
 } from "./batch_steps.ts";
+import { stepStrength } from "./batch_strength.ts";
 import { decimalIn, itemsIn, type Quantity, quantityIn, textIn } from "./bodies.ts";
+import { decidedFindings, type Hold, heldFindings, holdState } from "./holds.ts";
 import {
   asItStands,
   type Fact,
@@ -34,7 +37,7 @@ import {
 import { idIn } from "./subjects.ts";
 import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
-export const BATCH_FOLD = 2; // 1 knew nothing of the checks of its instruments
+export const BATCH_FOLD = 3; // 2 held nothing back, and worked nothing out from a reading
 
 /** All entries about one batch, added up. */
 export interface BatchState {
@@ -58,6 +61,8 @@ export interface BatchState {
   readonly lots_in: readonly LotIn[];
   readonly lots_out: readonly LotOut[];
   readonly balance: Balance;
+  /** Null where nothing was ever held back. */
+  readonly hold: Hold | null;
   readonly findings: readonly Finding[];
   readonly notes: readonly Note[];
 }
@@ -72,13 +77,17 @@ export function batchState(
   beside: Sheets = NOTHING_BESIDE,
 ): BatchState {
   const batch = idIn(subject);
-  const record = asItStands(facts);
+  const held = [...facts];
+  const record = asItStands(held);
   const entries = record.standing.filter((each) => textIn(each.body, "batch") === batch);
   const starts = entries.filter((each) => each.kind === "batch_started");
   const plan = starts[0]?.body ?? {};
   const steps = gatheredSteps(itemsIn(plan, "steps"), entries, beside);
   const lines = gatheredLines(itemsIn(plan, "lines"), entries, beside);
   for (const work of lines) notePreparation(work, steps);
+  for (const step of steps) step.strength = stepStrength(step, lines);
+  const checks = failedChecks(steps, held, batch, beside);
+  const hold = holdState(subject, held, record.standing, checks);
   const writtenLines = lines.map(writtenLine);
   const writtenSteps = steps.map(writtenStep);
   const target = decimalIn(plan, "target_solids_percent");
@@ -90,6 +99,7 @@ export function batchState(
     ...writtenLines.flatMap(([, found]) => found),
     ...writtenSteps.flatMap(([, found]) => found),
     ...failedInstruments(lines, steps),
+    ...heldFindings(hold),
   ];
   return {
     ...headOf(batch, starts, entries),
@@ -100,7 +110,8 @@ export function batchState(
     lots_in: lotsIn(entries),
     lots_out: lotsOut(entries),
     balance,
-    findings: settled(findings, record.standing, subject),
+    hold: hold.causes.length === 0 ? null : hold,
+    findings: decidedFindings(settled(findings, record.standing, subject), hold),
     notes: notesAbout(record.standing, subject),
   };
 }

@@ -150,7 +150,7 @@ PLANNED_STEP = items(
     ),
     text("line", most=20, needed=False),
     choice("acid", *ACIDS, needed=False),  # which one an acidity is reckoned as
-    # Of which lines how much counts as the salt or sugar that is worked out; the others as none.
+    # Of which lines how much counts as the salt or sugar worked out; of the others nothing.
     items(
         "counts",
         text("line", most=20),

@@ -43,8 +43,8 @@ READING = group(
     needed=False,
 )
 
-# What a step's check is worked out from, beside its reading: the temperature of a refractometer's
-# sample (none where the instrument corrects itself), the scale of a salometer, a titration.
+# What a step's check is worked out from, beside its reading: the temperature of the sample of a
+# refractometer (none where it corrects itself), the scale of a salometer, a titration.
 SAMPLE_CELSIUS = decimal("celsius", least="-20", most="120", needed=False)
 SALOMETER_SCALE = choice("scale", "standard", "canning", needed=False)
 TITRATION = group(
@@ -198,6 +198,7 @@ MAKING_KINDS: tuple[Kind, ...] = (
             ),
             text("line", most=20, needed=False),
             text("note", most=SENTENCE_CHARS, needed=False),
+            DESPITE,
         ),
         subjects=("batch:{batch}", "lot:{lot}"),
         mentions=("place:{place}",),

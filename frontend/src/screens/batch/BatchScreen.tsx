@@ -6,11 +6,13 @@ import { Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { type NextAct, underWay } from "../../state/today.ts";
 import { BATCH, findingWords } from "../../text/finish.ts";
+import { HOLD } from "../../text/holds.ts";
 import { countWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { Balance } from "../common/Balance.tsx";
 import { batchOf, lineName, pathOfAct, pathOfLeaned, recipeNameOf } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { BatchHeld } from "../common/HeldPlate.tsx";
 import { materialOf, quantityText } from "../common/lots.ts";
 import { useHeld } from "../common/use_held.ts";
 import { Lines } from "../weigh-in/LineEntries.tsx";
@@ -70,10 +72,16 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
               </p>
             )}
           </Part>
+          {batch.hold?.is_held !== true && (
+            <p class="key-row">
+              <Cup href={`#/batch/${batch.batch}/hold`}>{HOLD.put}</Cup>
+            </p>
+          )}
           <p class="second batch-from">{from(shown.from)}</p>
         </>
       }
     >
+      <BatchHeld batch={batch} />
       <Findings batch={batch} />
       {batch.lines.some((line) => line.in_base === null) && (
         <Part title={BATCH.weigh}>
