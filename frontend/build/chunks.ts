@@ -9,7 +9,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/calc\/tables\/yields\.ts$/, "tables_of_yields"],
   [/\/calc\/tables\/bench\.ts$/, "tables_of_the_bench"],
   // What the first screen needs, and nothing else: it must come up fast on an old phone.
-  [/\/calc\/(numbers|record|bodies|subjects|units|shelf_life|tables\/units)\.ts$/, "base"],
+  [/\/calc\/(numbers|record|bodies|against|subjects|units|shelf_life|tables\/units)\.ts$/, "base"],
   [/\/parts\/(Cup|DayGlass|Frame|Icon|Plain|Tube|WaitingGauge|drawing|signs)\.tsx?$/, "base"],
   [/\/screens\/common\/(HeadGauge|batches|edge|lots|use_now)\.tsx?$/, "base"],
   [/\/entries\/moments\.ts$/, "base"],
@@ -53,7 +53,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/text\/set_up\.ts$|\/screens\/set-up\//, "set_up"],
   [/\/screens\/(sign-in|people|outbox)\//, "people"],
   [/\/screens\/(start|lay-out|weigh-in|step|finish|batch|label)\//, "make"],
-  [/\/screens\/(receive|stock|lot|stall|dispatch|trace)\//, "goods"],
+  [/\/screens\/(receive|stock|lot|hold|stall|dispatch|trace)\//, "goods"],
   [/\/text\//, "words"],
 ];
 

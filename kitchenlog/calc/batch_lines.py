@@ -138,7 +138,7 @@ def line_sum(work: LineWork) -> LineSum:
 def written_line(work: LineWork) -> tuple[Line, list[Finding]]:
     """A line as its sheet shows it, and what a person should look at."""
     amount, plan = line_sum(work).amount, work.plan
-    put_in = _put_in(work)
+    put_in = line_put_in(work)
     says = None if put_in.amount is None else _verdict(plan, put_in.amount, put_in.doubt)
     line = Line(
         line=work.line,
@@ -165,7 +165,7 @@ def written_line(work: LineWork) -> tuple[Line, list[Finding]]:
 
 def line_if_moved(work: LineWork) -> str | None:
     """The verdict of a line if the errors that failed checks found counted."""
-    put_in = _put_in(work, is_moved=True)
+    put_in = line_put_in(work, is_moved=True)
     return None if put_in.amount is None else _verdict(work.plan, put_in.amount, put_in.doubt)
 
 
@@ -174,7 +174,7 @@ def _corrected_sum(work: LineWork, put_in: LineSum) -> str | None:
     return plain(put_in.amount.value) if put_in.amount is not None and is_corrected else None
 
 
-def _put_in(work: LineWork, *, is_moved: bool = False) -> LineSum:
+def line_put_in(work: LineWork, *, is_moved: bool = False) -> LineSum:
     """What the readings of a line stand for: corrected where a correction was in force."""
     if line_sum(work).amount is None:
         return LineSum(amount=None, doubt=None)

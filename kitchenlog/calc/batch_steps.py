@@ -6,10 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TypedDict
 
-from kitchenlog.calc.bodies import Amount, Body, decimal_in, in_base_unit, object_in, text_in
+from kitchenlog.calc.bodies import Amount, Body, in_base_unit, items_in, object_in, text_in
+from kitchenlog.calc.brine import Strength
 from kitchenlog.calc.numbers import ONE, as_double, difference, plain, significant
-from kitchenlog.calc.readings import Doubt, verdict
+from kitchenlog.calc.readings import Doubt
 from kitchenlog.calc.record import Finding, Standing, finding
+from kitchenlog.calc.step_values import StepValue, step_value, value_verdict
 from kitchenlog.calc.trusted import (
     Sheets,
     Trust,
@@ -19,24 +21,55 @@ from kitchenlog.calc.trusted import (
     written_trust,
 )
 from kitchenlog.calc.units import in_base
-from kitchenlog.calc.weighing import Weighing, in_unit, scaled_doubt, weighing_of
+from kitchenlog.calc.weighing import in_unit, scaled_doubt, weighing_of
 
 U_DIGITS = 3  # a standard uncertainty is shown and kept to three significant digits
 
 
+class Figure(TypedDict):
+    """A published figure a value leans on."""
+
+    what: str
+    source: str
+    basis: str
+    note: str
+
+
+class Computed(TypedDict):
+    """What was worked out from a reading or a titration, or from what was weighed in; `value`
+    is None where that cannot be told. `table` is the printed one, or the scale."""
+
+    how: str
+    value: str | None
+    unit: str | None
+    u: str | None
+    table: str | None
+    cited: list[Figure]
+
+
 class Done(TypedDict):
-    """A step carried out; `value` as it was read and `u` in the step's unit, None where it
-    measures another thing or nothing. The verdict is about the corrected value."""
+    """A step carried out; `value` as it was read, in `unit`, and `u` of what it stands for;
+    None where it measures another thing or nothing. The verdict is about what was `computed`,
+    else about the corrected value."""
 
     entry: str
     value: str | None
+    unit: str | None
     u: str | None
+    computed: Computed | None
     verdict: str | None
     instrument: str | None
     trust: Trust
     action: str | None
     happened_at: str
     author: str
+
+
+class Counted(TypedDict):
+    """How much of a line counts as the salt or sugar that is worked out."""
+
+    line: str
+    percent: str
 
 
 class Step(TypedDict):
@@ -46,6 +79,8 @@ class Step(TypedDict):
     says: str | None
     measures: str | None
     line: str | None
+    acid: str | None
+    counts: list[Counted]
     unit: str | None
     low: str | None
     high: str | None
@@ -63,6 +98,7 @@ class StepWork:
     plan: Body
     done: list[Standing] = field(default_factory=list)
     readings: list[TrustedReading | None] = field(default_factory=list)  # one a time done
+    strength: Strength | None = None  # of what was weighed in, where the step asks for it
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -114,7 +150,7 @@ def written_step(work: StepWork) -> tuple[Step, list[Finding]]:
     decide: the first of each, also where a later reading was within."""
     plan = work.plan
     done = [
-        _written_done(plan, entry, reading)
+        _written_done(work, entry, reading)
         for entry, reading in zip(work.done, work.readings, strict=True)
     ]
     step = Step(
@@ -122,6 +158,11 @@ def written_step(work: StepWork) -> tuple[Step, list[Finding]]:
         says=text_in(plan, "says"),
         measures=text_in(plan, "measures"),
         line=text_in(plan, "line"),
+        acid=text_in(plan, "acid"),
+        counts=[
+            Counted(line=text_in(each, "line") or "", percent=text_in(each, "percent") or "0")
+            for each in items_in(plan, "counts")
+        ],
         unit=text_in(plan, "unit"),
         low=text_in(plan, "low"),
         high=text_in(plan, "high"),
@@ -135,34 +176,59 @@ def written_step(work: StepWork) -> tuple[Step, list[Finding]]:
 
 def step_if_moved(work: StepWork, number: int) -> str | None:
     """The verdict of one reading of a step if the error a failed check found counted."""
-    trusted = work.readings[number]
-    return None if trusted is None else _verdict(work.plan, meant(trusted, is_moved=True))
-
-
-def _verdict(plan: Body, weighing: Weighing) -> str | None:
-    read = in_unit(weighing, text_in(plan, "unit"))
-    if read is None:
+    trusted, body = work.readings[number], work.done[number].body
+    if trusted is None:
         return None
-    low, high = decimal_in(plan, "low"), decimal_in(plan, "high")
-    level = decimal_in(plan, "level")
-    return verdict(read.net, low=low, high=high, doubt=read.doubt, level=level)
+    moved = step_value(work.plan, body, trusted, strength=work.strength, is_moved=True)
+    return value_verdict(work.plan, moved)
 
 
-def _written_done(plan: Body, entry: Standing, trusted: TrustedReading | None) -> Done:
-    unit = text_in(plan, "unit")
-    read = None if trusted is None else in_unit(trusted.read, unit)
+def step_verdict(
+    work: StepWork, body: Body, *, happened_at: str, instruments: Sheets
+) -> str | None:
+    """The verdict of any body a step was done with, in force or not."""
+    trusted = trusted_reading(body, happened_at=happened_at, instruments=instruments)
+    return value_verdict(
+        work.plan, step_value(work.plan, body, trusted, strength=work.strength)
+    )
+
+
+def _written_done(work: StepWork, entry: Standing, trusted: TrustedReading | None) -> Done:
+    found = step_value(work.plan, entry.body, trusted, strength=work.strength)
+    raw = None if found is None else found.raw
+    unit = text_in(work.plan, "unit") if raw is None else raw.unit
     stands_for = None if trusted is None else in_unit(meant(trusted), unit)
     doubt = None if stands_for is None else stands_for.doubt
     return Done(
         entry=entry.id,
-        value=None if read is None else plain(read.net),
+        value=None if raw is None else plain(raw.net),
+        unit=None if raw is None else raw.unit,
         u=None if doubt is None else significant(doubt.u, U_DIGITS),
-        verdict=None if trusted is None else _verdict(plan, meant(trusted)),
+        computed=_written_computed(found),
+        verdict=value_verdict(work.plan, found),
         instrument=text_in(object_in(entry.body, "reading") or {}, "instrument"),
         trust=_trust_in(unit, trusted),
         action=text_in(entry.body, "action"),
         happened_at=entry.happened_at,
         author=entry.author,
+    )
+
+
+def _written_computed(found: StepValue | None) -> Computed | None:
+    if found is None or found.how == "read":
+        return None
+    value = found.value
+    doubt = None if value is None else value.doubt
+    return Computed(
+        how=found.how,
+        value=None if value is None else plain(value.net),
+        unit=None if value is None else value.unit,
+        u=None if doubt is None else significant(doubt.u, U_DIGITS),
+        table=found.table,
+        cited=[
+            Figure(what=each.what, source=each.source, basis=each.basis, note=each.note)
+            for each in found.cited
+        ],
     )
 
 

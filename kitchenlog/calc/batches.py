@@ -7,6 +7,7 @@ from typing import TypedDict
 
 from kitchenlog.calc.batch_balance import Balance, batch_balance
 from kitchenlog.calc.batch_doubts import failed_instruments
+from kitchenlog.calc.batch_holds import failed_checks
 from kitchenlog.calc.batch_lines import Line, LineWork, gathered_lines, written_line
 from kitchenlog.calc.batch_output import (
     Loss,
@@ -25,6 +26,7 @@ from kitchenlog.calc.batch_steps import (
     measured_mass,
     written_step,
 )
+from kitchenlog.calc.batch_strength import step_strength
 from kitchenlog.calc.bodies import (
     Quantity,
     decimal_in,
@@ -33,6 +35,7 @@ from kitchenlog.calc.bodies import (
     text_in,
 )
 from kitchenlog.calc.heat_results import HeatResult, heat_results
+from kitchenlog.calc.holds import Hold, decided_findings, held_findings, hold_state
 from kitchenlog.calc.record import (
     Fact,
     Finding,
@@ -46,7 +49,7 @@ from kitchenlog.calc.record import (
 from kitchenlog.calc.subjects import id_in
 from kitchenlog.calc.trusted import NOTHING_BESIDE, Sheets
 
-BATCH_FOLD = 3  # 1 knew no checks of instruments, 2 no logs of temperature
+BATCH_FOLD = 4  # 1 knew no checks of instruments, 2 no logs of temperature, 3 no holds
 
 
 class BatchHead(TypedDict):
@@ -78,6 +81,7 @@ class BatchState(BatchHead):
     lots_in: list[LotIn]
     lots_out: list[LotOut]
     balance: Balance
+    hold: Hold | None  # None where nothing was ever held back
     findings: list[Finding]
     notes: list[Note]
 
@@ -100,6 +104,10 @@ def batch_state(
     lines = gathered_lines(items_in(plan, "lines"), entries, beside)
     for work in lines:
         _note_preparation(work, steps)
+    for step in steps:
+        step.strength = step_strength(step, lines)
+    checks = failed_checks(steps, facts, batch, beside)
+    hold = hold_state(subject, facts, record.standing, checks)
     written_lines = [written_line(work) for work in lines]
     written_steps = [written_step(work) for work in steps]
     balance, too_much = batch_balance(
@@ -109,7 +117,7 @@ def batch_state(
     findings = [*record.findings, *_start_findings(starts, entries), *too_much]
     for _, found in (*written_lines, *written_steps):
         findings.extend(found)
-    findings.extend([*heat_findings, *failed_instruments(lines, steps)])
+    findings.extend([*heat_findings, *failed_instruments(lines, steps), *held_findings(hold)])
     return {
         **_head(batch, starts, entries),
         "lines": [line for line, _ in written_lines],
@@ -120,7 +128,8 @@ def batch_state(
         "lots_in": lots_in(entries),
         "lots_out": lots_out(entries),
         "balance": balance,
-        "findings": settled(findings, record.standing, subject),
+        "hold": hold if hold["causes"] else None,
+        "findings": decided_findings(settled(findings, record.standing, subject), hold),
         "notes": notes_about(record.standing, subject),
     }
 

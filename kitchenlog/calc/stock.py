@@ -16,6 +16,7 @@ from kitchenlog.calc.bodies import (
     text_in,
 )
 from kitchenlog.calc.fill_trust import FillCheck, failed_scales, fill_checks
+from kitchenlog.calc.holds import Hold, held_findings, hold_state
 from kitchenlog.calc.numbers import ZERO, plain, total
 from kitchenlog.calc.record import (
     Fact,
@@ -38,7 +39,7 @@ from kitchenlog.calc.stock_moves import (
 from kitchenlog.calc.subjects import id_in
 from kitchenlog.calc.trusted import NOTHING_BESIDE, Sheets
 
-LOT_FOLD = 3  # 2 knew nothing of the checks of the scales its fills were weighed on
+LOT_FOLD = 4  # 3 held nothing back
 
 
 class Life(TypedDict):
@@ -113,6 +114,7 @@ class LotState(MadeState, MovedState):
     """
 
     fills: list[FillCheck]
+    hold: Hold | None  # None where nothing was ever held back
     last_on: str | None
     findings: list[Finding]
     notes: list[Note]
@@ -132,11 +134,13 @@ def lot_state(subject: str, facts: Sequence[Fact], beside: Sheets = NOTHING_BESI
         walked(ledger, entry)
     fills = fill_checks(record.standing, code, beside)
     findings = [*record.findings, *ledger.findings, *_maker_findings(makers, touching)]
-    findings.extend(failed_scales(fills))
+    hold = hold_state(subject, facts, record.standing)
+    findings.extend([*failed_scales(fills), *held_findings(hold)])
     return {
         **_made_state(code, makers),
         **_moved_state(ledger),
         "fills": fills,
+        "hold": hold if hold["causes"] else None,
         "last_on": max((entry.local_date for entry in touching), default=None),
         "findings": settled(findings, record.standing, subject),
         "notes": notes_about(record.standing, subject),

@@ -30,6 +30,7 @@ from tests.calc.registry_checks import CHECKS
 from tests.calc.registry_costs import COSTS
 from tests.calc.registry_folds import FOLDS
 from tests.calc.registry_heat import HEAT
+from tests.calc.registry_holds import HOLDS, MORE
 from tests.calc.registry_instruments import INSTRUMENT_FOLDS, INSTRUMENTS
 from tests.calc.registry_money import MONEY
 from tests.calc.registry_net import NET
@@ -341,7 +342,11 @@ SUMS: dict[str, dict[str, Adapter]] = {
     **COSTS,
 }
 
-ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS, **INSTRUMENT_FOLDS, **MONEY}
+ADAPTERS: dict[str, dict[str, Adapter]] = {
+    **SUMS, **FOLDS, **INSTRUMENT_FOLDS, **MONEY, **HOLDS,
+}  # fmt: skip
+for _file, _more in MORE.items():
+    ADAPTERS[_file] = {**ADAPTERS[_file], **_more}
 
 
 def answer_to(file: str, function: str, given: Given) -> dict[str, Any]:

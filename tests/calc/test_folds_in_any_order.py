@@ -6,6 +6,7 @@ from __future__ import annotations
 import json
 from collections.abc import Sequence
 from decimal import Decimal
+from itertools import permutations
 from typing import Any
 
 from hypothesis import HealthCheck, given, settings
@@ -53,6 +54,12 @@ check_steps = st.fixed_dictionaries(
 SCALE = {"sort": "scale", "judged_by": "own", "most_error": "0.5", "capacity": "5000"}
 LINE = {"line": "l1", "material": "m1", "amount": {"amount": "50", "unit": "g"}, "below": "5"}
 STEP = {"step": "s1", "measures": "kettle_mass", "unit": "kg", "high": "40"}
+ACID = {"step": "s3", "measures": "ph", "unit": "pH", "high": "40"}
+BRIX = {"step": "s4", "measures": "brix", "unit": "g", "low": "20", "high": "60"}
+SALTED = {"step": "s5", "measures": "salt_weighed", "unit": "%", "low": "1",
+          "counts": [{"line": "l1", "percent": "30"}]}  # fmt: skip
+BRINE = {"step": "s6", "measures": "salometer", "unit": "%", "high": "12"}
+SOUR = {"step": "s7", "measures": "acidity", "unit": "%", "low": "0.5"}
 PULP = {"step": "s2", "measures": "prepared_mass", "line": "l1", "unit": "g"}
 
 
@@ -96,9 +103,36 @@ KINDS = {
         pay_per_hour=decimals,
         overhead=bodies(by="batch", rate=decimals),
     ),
-    "batch_started": bodies(batch="b1", lines=st.just([LINE]), steps=st.just([STEP, PULP])),
+    "batch_started": bodies(
+        batch="b1",
+        lines=st.just([LINE]),
+        steps=st.just([STEP, PULP, ACID, BRIX, SALTED, BRINE, SOUR]),
+    ),
     "laid_out": bodies(**IN_BATCH, lots=st.lists(bodies(lot=lots))),
-    "step_done": bodies(batch="b1", step=st.sampled_from(("s1", "s2")), reading=readings),
+    "step_done": bodies(
+        batch="b1",
+        step=st.sampled_from(("s1", "s2", "s3", "s3", "s4", "s5", "s6", "s7")),
+        reading=readings,
+        celsius=st.sampled_from(("15", "17.5", "20", "25", "80")),
+        scale=st.sampled_from(("standard", "canning")),
+        titration=bodies(
+            acid="citric",
+            normality="0.1",
+            titre=decimals,
+            blank=st.sampled_from(("0", "0.5")),
+            sample=quantities,
+            division="0.1",
+        ),
+    ),
+    "held": bodies(lot=lots, because=st.sampled_from(("recalled", "other")), reason="x"),
+    "hold_decided": bodies(
+        decision=st.sampled_from(("release", "release", "hold")),
+        decides=st.lists(
+            bodies(entry=st.integers(0, 9).map(lambda n: f"e{n:02}")), min_size=1, max_size=6
+        ),
+        reason="seen",
+        **{"lot": lots, "batch": "b1"},
+    ),
     "batch_finished": bodies(batch="b1"),
     "recipe_published": bodies(recipe="r1", number=st.integers(1, 3), name="jam"),
     "material_defined": bodies(material="m1", name="jam", allergens=st.just(["milk"])),
@@ -351,3 +385,27 @@ def test_a_check_that_arrives_last_counts_from_its_own_time() -> None:
 
 def test_every_type_of_subject_has_a_fold_and_takes_nothing_for_an_answer() -> None:
     assert all(fold_subject(f"{sort}:x", []) for sort in FOLDS)
+
+
+def test_a_release_and_a_hold_from_two_phones_end_alike_whichever_comes_first() -> None:
+    def hold(id: str, device: str, minute: int) -> dict[str, Any]:
+        body = {"lot": "A1", "because": "other", "reason": "seen"}
+        at = f"2026-06-06T01:{minute:02}:00.000Z"
+        return {"id": id, "kind": "held", "device": device, "happened_at": at, "body": body}
+
+    release = {
+        "id": "e02", "kind": "hold_decided", "device": "m2",
+        "happened_at": "2026-06-06T01:30:00.000Z",
+        "body": {"lot": "A1", "decision": "release", "decides": [{"entry": "e01"}],
+                 "reason": "looked at"},
+    }  # fmt: skip
+    history = [
+        fact_of(each) for each in (hold("e01", "k7", 10), release, hold("e03", "k7", 20))
+    ]
+
+    sheets = [sheet_of("lot:A1", list(arrived)) for arrived in permutations(history)]
+
+    assert all(sheet["hold"] == sheets[0]["hold"] for sheet in sheets)
+    # The release did not name the second hold: its writer had not seen it.
+    assert sheets[0]["hold"]["is_held"]
+    assert sheets[0]["hold"]["since"] == "2026-06-06T01:20:00.000Z"

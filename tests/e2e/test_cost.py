@@ -43,7 +43,8 @@ def b01(desk: DeskPhone) -> list[dict[str, Any]]:
     )  # fmt: skip
     write(
         "batch_started", batch=BATCH, code="MJ-B01", recipe=RECIPE,
-        recipe_version=made[0]["id"], product=made_id("Quince jelly"), place=KITCHEN, makes={"amount": "66", "unit": "pc"},
+        recipe_version=made[0]["id"], product=made_id("Quince jelly"), place=KITCHEN,
+        makes={"amount": "66", "unit": "pc"},
         scaled_by="as_written", steps=[],
         lines=[{"line": "mango", "material": made_id("Mango"),
                 "amount": {"amount": "15000", "unit": "g"}}],

@@ -123,7 +123,7 @@ export function lineSum(work: LineWork): LineSum {
 export function writtenLine(work: LineWork): readonly [Line, Finding[]] {
   const { amount } = lineSum(work);
   const plan = work.plan;
-  const stands = putIn(work);
+  const stands = linePutIn(work);
   const { doubt } = stands;
   const says = verdictOn(plan, stands);
   const line: Line = {
@@ -148,7 +148,7 @@ export function writtenLine(work: LineWork): readonly [Line, Finding[]] {
 
 /** The verdict of a line if the errors that failed checks found counted. */
 export function lineIfMoved(work: LineWork): string | null {
-  return verdictOn(work.plan, putIn(work, true));
+  return verdictOn(work.plan, linePutIn(work, true));
 }
 
 function correctedSum(work: LineWork, { amount }: LineSum): string | null {
@@ -157,7 +157,7 @@ function correctedSum(work: LineWork, { amount }: LineSum): string | null {
 }
 
 /** What the readings of a line stand for: corrected where a correction was in force. */
-function putIn(work: LineWork, isMoved = false): LineSum {
+export function linePutIn(work: LineWork, isMoved = false): LineSum {
   if (lineSum(work).amount === null) return { amount: null, doubt: null };
   const readings = work.readings.filter((each) => each !== null);
   const stands = readings.map((each) => meant(each, isMoved));

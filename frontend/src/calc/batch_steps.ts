@@ -1,9 +1,11 @@
 /** The steps of a batch: what was planned, what was read, and whether each check is within. */
 
-import { type Amount, type Body, decimalIn, inBaseUnit, objectIn, textIn } from "./bodies.ts";
+import { type Amount, type Body, inBaseUnit, itemsIn, objectIn, textIn } from "./bodies.ts";
+import type { Strength } from "./brine.ts";
 import { asDouble, difference, ONE, plain, significant } from "./numbers.ts";
-import { type Doubt, verdict } from "./readings.ts";
+import type { Doubt } from "./readings.ts";
 import { type Finding, finding, type Standing } from "./record.ts";
+import { type StepValue, stepValue, valueVerdict } from "./step_values.ts";
 import {
   meant,
   type Sheets,
@@ -13,18 +15,42 @@ import {
   writtenTrust,
 } from "./trusted.ts";
 import { inBase } from "./units.ts";
-import { inUnit, scaledDoubt, type Weighing, weighingOf } from "./weighing.ts";
+import { inUnit, scaledDoubt, weighingOf } from "./weighing.ts";
 
 export const U_DIGITS = 3; // a standard uncertainty is shown and kept to three significant digits
 
+/** A published figure a value leans on. */
+export interface Figure {
+  readonly what: string;
+  readonly source: string;
+  readonly basis: string;
+  readonly note: string;
+}
+
 /**
- * A step carried out; `value` as it was read and `u` in the step's unit, null where it measures
- * another thing or nothing. The verdict is about the corrected value.
+ * What was worked out from a reading or a titration, or from what was weighed in; `value` is null
+ * where that cannot be told. `table` is the printed one, or the scale.
+ */
+export interface Computed {
+  readonly how: string;
+  readonly value: string | null;
+  readonly unit: string | null;
+  readonly u: string | null;
+  readonly table: string | null;
+  readonly cited: readonly Figure[];
+}
+
+/**
+ * A step carried out; `value` as it was read, in `unit`, and `u` of what it stands for; null where
+ * it measures another thing or nothing. The verdict is about what was `computed`, else about the
+ * corrected value.
  */
 export interface Done {
   readonly entry: string;
   readonly value: string | null;
+  readonly unit: string | null;
   readonly u: string | null;
+  readonly computed: Computed | null;
   readonly verdict: string | null;
   readonly instrument: string | null;
   readonly trust: Trust;
@@ -33,12 +59,20 @@ export interface Done {
   readonly author: string;
 }
 
+/** How much of a line counts as the salt or sugar that is worked out. */
+export interface Counted {
+  readonly line: string;
+  readonly percent: string;
+}
+
 /** One step with its limits and all times it was done, in business order. */
 export interface Step {
   readonly step: string;
   readonly says: string | null;
   readonly measures: string | null;
   readonly line: string | null;
+  readonly acid: string | null;
+  readonly counts: readonly Counted[];
   readonly unit: string | null;
   readonly low: string | null;
   readonly high: string | null;
@@ -55,6 +89,8 @@ export interface StepWork {
   readonly done: Standing[];
   /** One a time done. */
   readonly readings: (TrustedReading | null)[];
+  /** Of what was weighed in, where the step asks for it. */
+  strength: Strength | null;
 }
 
 /** A mass in g that a step measured, and its doubt in g. */
@@ -74,7 +110,13 @@ export function gatheredSteps(
 ): StepWork[] {
   const works = new Map<string, StepWork>();
   const workOn = (step: string, stepPlan: Body): StepWork => {
-    const work = works.get(step) ?? { step, plan: stepPlan, done: [], readings: [] };
+    const work = works.get(step) ?? {
+      step,
+      plan: stepPlan,
+      done: [],
+      readings: [],
+      strength: null,
+    };
     works.set(step, work);
     return work;
   };
@@ -113,12 +155,17 @@ export function measuredMass(
  */
 export function writtenStep(work: StepWork): readonly [Step, Finding[]] {
   const plan = work.plan;
-  const done = work.done.map((entry, i) => writtenDone(plan, entry, work.readings[i] ?? null));
+  const done = work.done.map((entry, i) => writtenDone(work, entry, work.readings[i] ?? null));
   const step: Step = {
     step: work.step,
     says: textIn(plan, "says"),
     measures: textIn(plan, "measures"),
     line: textIn(plan, "line"),
+    acid: textIn(plan, "acid"),
+    counts: itemsIn(plan, "counts").map((each) => ({
+      line: textIn(each, "line") ?? "",
+      percent: textIn(each, "percent") ?? "0",
+    })),
     unit: textIn(plan, "unit"),
     low: textIn(plan, "low"),
     high: textIn(plan, "high"),
@@ -133,35 +180,54 @@ export function writtenStep(work: StepWork): readonly [Step, Finding[]] {
 /** The verdict of one reading of a step if the error a failed check found counted. */
 export function stepIfMoved(work: StepWork, number: number): string | null {
   const trusted = work.readings[number] ?? null;
-  return trusted === null ? null : verdictOn(work.plan, meant(trusted, true));
+  if (trusted === null) return null;
+  const body = work.done[number]?.body ?? {};
+  const { strength } = work;
+  return valueVerdict(work.plan, stepValue(work.plan, body, trusted, { strength, isMoved: true }));
 }
 
-function verdictOn(plan: Body, weighing: Weighing): string | null {
-  const read = inUnit(weighing, textIn(plan, "unit"));
-  if (read === null) return null;
-  const limits = {
-    low: decimalIn(plan, "low"),
-    high: decimalIn(plan, "high"),
-    level: decimalIn(plan, "level"),
-  };
-  return verdict(read.net, limits, read.doubt);
+/** The verdict of any body a step was done with, in force or not. */
+export function stepVerdict(
+  { plan, strength }: StepWork,
+  body: Body,
+  read: { readonly happened_at: string; readonly instruments: Sheets },
+): string | null {
+  return valueVerdict(plan, stepValue(plan, body, trustedReading(body, read), { strength }));
 }
 
-function writtenDone(plan: Body, entry: Standing, trusted: TrustedReading | null): Done {
-  const unit = textIn(plan, "unit");
-  const read = trusted === null ? null : inUnit(trusted.read, unit);
+function writtenDone(work: StepWork, entry: Standing, trusted: TrustedReading | null): Done {
+  const { plan, strength } = work;
+  const found = stepValue(plan, entry.body, trusted, { strength });
+  const raw = found?.raw ?? null;
+  const unit = raw === null ? textIn(plan, "unit") : raw.unit;
   const standsFor = trusted === null ? null : inUnit(meant(trusted), unit);
   const doubt = standsFor?.doubt ?? null;
   return {
     entry: entry.id,
-    value: read === null ? null : plain(read.net),
+    value: raw === null ? null : plain(raw.net),
+    unit: raw?.unit ?? null,
     u: doubt === null ? null : significant(doubt.u, U_DIGITS),
-    verdict: trusted === null ? null : verdictOn(plan, meant(trusted)),
+    computed: writtenComputed(found),
+    verdict: valueVerdict(plan, found),
     instrument: textIn(objectIn(entry.body, "reading") ?? {}, "instrument"),
     trust: trustIn(unit, trusted),
     action: textIn(entry.body, "action"),
     happened_at: entry.happened_at,
     author: entry.author,
+  };
+}
+
+function writtenComputed(found: StepValue | null): Computed | null {
+  if (found === null || found.how === "read") return null;
+  const { how, value, table, cited } = found;
+  const doubt = value?.doubt ?? null;
+  return {
+    how,
+    value: value === null ? null : plain(value.net),
+    unit: value?.unit ?? null,
+    u: doubt === null ? null : significant(doubt.u, U_DIGITS),
+    table,
+    cited: cited.map(({ what, source, basis, note }) => ({ what, source, basis, note })),
   };
 }
 

@@ -2,6 +2,7 @@
 
 import { type Balance, batchBalance } from "./batch_balance.ts";
 import { failedInstruments } from "./batch_doubts.ts";
+import { failedChecks } from "./batch_holds.ts";
 import { gatheredLines, type Line, type LineWork, writtenLine } from "./batch_lines.ts";
 import {
   type Loss,
@@ -20,8 +21,10 @@ import {
   type StepWork,
   writtenStep,
 } from "./batch_steps.ts";
+import { stepStrength } from "./batch_strength.ts";
 import { decimalIn, itemsIn, type Quantity, quantityIn, textIn } from "./bodies.ts";
 import { type HeatResult, heatResults } from "./heat_results.ts";
+import { decidedFindings, type Hold, heldFindings, holdState } from "./holds.ts";
 import {
   asItStands,
   type Fact,
@@ -35,7 +38,7 @@ import {
 import { idIn } from "./subjects.ts";
 import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
-export const BATCH_FOLD = 3; // 1 knew no checks of instruments, 2 no logs of temperature
+export const BATCH_FOLD = 4; // 1 knew no checks of instruments, 2 no logs of temperature, 3 no holds
 
 /** All entries about one batch, added up. */
 export interface BatchState {
@@ -60,6 +63,8 @@ export interface BatchState {
   readonly lots_in: readonly LotIn[];
   readonly lots_out: readonly LotOut[];
   readonly balance: Balance;
+  /** Null where nothing was ever held back. */
+  readonly hold: Hold | null;
   readonly findings: readonly Finding[];
   readonly notes: readonly Note[];
 }
@@ -74,13 +79,17 @@ export function batchState(
   beside: Sheets = NOTHING_BESIDE,
 ): BatchState {
   const batch = idIn(subject);
-  const record = asItStands(facts);
+  const held = [...facts];
+  const record = asItStands(held);
   const entries = record.standing.filter((each) => textIn(each.body, "batch") === batch);
   const starts = entries.filter((each) => each.kind === "batch_started");
   const plan = starts[0]?.body ?? {};
   const steps = gatheredSteps(itemsIn(plan, "steps"), entries, beside);
   const lines = gatheredLines(itemsIn(plan, "lines"), entries, beside);
   for (const work of lines) notePreparation(work, steps);
+  for (const step of steps) step.strength = stepStrength(step, lines);
+  const checks = failedChecks(steps, held, batch, beside);
+  const hold = holdState(subject, held, record.standing, checks);
   const writtenLines = lines.map(writtenLine);
   const writtenSteps = steps.map(writtenStep);
   const target = decimalIn(plan, "target_solids_percent");
@@ -94,6 +103,7 @@ export function batchState(
     ...writtenSteps.flatMap(([, found]) => found),
     ...heatFindings,
     ...failedInstruments(lines, steps),
+    ...heldFindings(hold),
   ];
   return {
     ...headOf(batch, starts, entries),
@@ -105,7 +115,8 @@ export function batchState(
     lots_in: lotsIn(entries),
     lots_out: lotsOut(entries),
     balance,
-    findings: settled(findings, record.standing, subject),
+    hold: hold.causes.length === 0 ? null : hold,
+    findings: decidedFindings(settled(findings, record.standing, subject), hold),
     notes: notesAbout(record.standing, subject),
   };
 }

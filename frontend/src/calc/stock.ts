@@ -10,6 +10,7 @@ import {
   textIn,
 } from "./bodies.ts";
 import { type FillCheck, failedScales, fillChecks } from "./fill_trust.ts";
+import { type Hold, heldFindings, holdState } from "./holds.ts";
 import { type Decimal, plain, total, ZERO } from "./numbers.ts";
 import {
   asItStands,
@@ -26,7 +27,7 @@ import { type Count, type Ledger, MAKING, movedAmount, touchesLot, walked } from
 import { idIn } from "./subjects.ts";
 import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
-export const LOT_FOLD = 3; // 2 knew nothing of the checks of the scales its fills were weighed on
+export const LOT_FOLD = 4; // 3 held nothing back
 
 /** A kind of date (use_by, best_before, expires_on) and the day; that day is still usable. */
 export interface Life {
@@ -85,6 +86,8 @@ export interface LotState {
   readonly found: string;
   readonly counts: readonly Count[];
   readonly fills: readonly FillCheck[];
+  /** Null where nothing was ever held back. */
+  readonly hold: Hold | null;
   readonly last_on: string | null;
   readonly findings: readonly Finding[];
   readonly notes: readonly Note[];
@@ -100,7 +103,8 @@ export function lotState(
   beside: Sheets = NOTHING_BESIDE,
 ): LotState {
   const code = idIn(subject);
-  const record = asItStands(facts);
+  const held = [...facts];
+  const record = asItStands(held);
   const touching = record.standing.filter((entry) => touchesLot(entry, code));
   const makers = touching.filter((entry) => makes(entry, code));
   const ledger: Ledger = {
@@ -114,16 +118,19 @@ export function lotState(
   };
   for (const entry of touching) walked(ledger, entry);
   const fills = fillChecks(record.standing, code, beside);
+  const hold = holdState(subject, held, record.standing);
   const findings = [
     ...record.findings,
     ...ledger.findings,
     ...makerFindings(makers, touching),
     ...failedScales(fills),
+    ...heldFindings(hold),
   ];
   return {
     ...fromMaker(code, makers),
     ...fromLedger(ledger),
     fills,
+    hold: hold.causes.length === 0 ? null : hold,
     last_on:
       touching
         .map((entry) => entry.local_date)

@@ -22,6 +22,7 @@ import { CHECKS } from "./vectors_registry_checks.ts";
 import { COSTS } from "./vectors_registry_costs.ts";
 import { FOLDS } from "./vectors_registry_folds.ts";
 import { HEAT } from "./vectors_registry_heat.ts";
+import { HOLDS, MORE } from "./vectors_registry_holds.ts";
 import { INSTRUMENT_FOLDS, INSTRUMENTS } from "./vectors_registry_instruments.ts";
 import { MONEY } from "./vectors_registry_money.ts";
 import { NET } from "./vectors_registry_net.ts";
@@ -259,6 +260,9 @@ export const ADAPTERS: Adapters = {
   ...FOLDS,
   ...INSTRUMENT_FOLDS,
   ...MONEY,
+  ...HOLDS,
+  batch_lines: { ...FOLDS.batch_lines, ...MORE.batch_lines },
+  batch_steps: { ...FOLDS.batch_steps, ...MORE.batch_steps },
 };
 
 /** What the function says, in the shape of a vector's `then`. A refusal is a RangeError. */

@@ -51,7 +51,7 @@ function standing(given: Given): record.Standing {
   return { ...factOf(given), was: given.was ?? [] };
 }
 
-const factsOf = (g: Given): record.Fact[] => g.facts.map(factOf);
+export const factsOf = (g: Given): record.Fact[] => g.facts.map(factOf);
 export const entriesOf = (g: Given): record.Standing[] => g.entries.map(standing);
 const d = (text: string | null | undefined): Decimal | null =>
   text == null ? null : parseDecimal(text);
@@ -165,7 +165,7 @@ export function linesOf(g: Given): LineWork[] {
   return works;
 }
 
-function firstOf<Each>(works: readonly Each[]): Each {
+export function firstOf<Each>(works: readonly Each[]): Each {
   const [first] = works;
   if (first === undefined) throw new Error("a vector has no line or step to show");
   return first;

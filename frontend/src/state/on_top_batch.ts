@@ -5,8 +5,10 @@ import type { Fact } from "../calc/record.ts";
 import {
   type Beyond,
   fact,
+  findingsUnder,
   foldedAs,
   mergedFindings,
+  mergedHold,
   mergedNotes,
   shifted,
 } from "./on_top_parts.ts";
@@ -27,6 +29,7 @@ export function batchOnTop(
   const plan = state.started_at === null ? [] : [planned(state)];
   const made = foldedAs<BatchState>(subject, [...plan, ...beyond.extra], beside);
   if (state.started_at === null && made.started_at !== null) return made;
+  const hold = mergedHold(state.hold, made.hold);
   const own = new Set(beyond.extra.map((each) => each.id));
   return {
     ...state,
@@ -50,7 +53,8 @@ export function batchOnTop(
     losses: [...state.losses, ...made.losses.filter((each) => own.has(each.entry))],
     lots_in: lotsOnTop(state.lots_in, made.lots_in),
     lots_out: lotsOnTop(state.lots_out, made.lots_out),
-    findings: mergedFindings(state.findings, made.findings, []),
+    hold: hold.causes.length === 0 ? null : hold,
+    findings: findingsUnder(hold, mergedFindings(state.findings, made.findings, [])),
     notes: mergedNotes(state.notes, made.notes),
   };
 }

@@ -6,8 +6,10 @@ import type { LotState, WentTo } from "../calc/stock.ts";
 import {
   type Beyond,
   fact,
+  findingsUnder,
   foldedAs,
   mergedFindings,
+  mergedHold,
   mergedNotes,
   shifted,
 } from "./on_top_parts.ts";
@@ -28,6 +30,7 @@ export function lotOnTop(
   const base = [...balances(state, places), ...beyond.covered];
   const before = foldedAs<LotState>(subject, base, beside);
   const after = foldedAs<LotState>(subject, [...base, ...beyond.extra], beside);
+  const hold = mergedHold(state.hold, after.hold);
   const own = new Set(beyond.extra.map((each) => each.id));
   return {
     ...state,
@@ -39,11 +42,15 @@ export function lotOnTop(
     went_to: wentTo(state, before, after),
     counts: [...state.counts, ...after.counts.filter((count) => own.has(count.entry))],
     fills: [...state.fills, ...after.fills.filter((fill) => own.has(fill.entry))],
+    hold: hold.causes.length === 0 ? null : hold,
     last_on: later(state.last_on, after.last_on),
-    findings: mergedFindings(
-      state.findings.filter((each) => each.what !== "no_maker" || after.maker === null),
-      after.findings.filter((each) => each.what !== "no_maker"),
-      before.findings,
+    findings: findingsUnder(
+      hold,
+      mergedFindings(
+        state.findings.filter((each) => each.what !== "no_maker" || after.maker === null),
+        after.findings.filter((each) => each.what !== "no_maker"),
+        before.findings,
+      ),
     ),
     notes: mergedNotes(state.notes, after.notes),
   };

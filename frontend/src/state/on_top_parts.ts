@@ -1,8 +1,9 @@
 /** What all types need for laying newer entries on the server's state. */
 
 import { type Beside, foldSubject } from "../calc/folds.ts";
+import { decidedFindings, type Hold, heldFindings, holdOf } from "../calc/holds.ts";
 import { parseDecimal, plain } from "../calc/numbers.ts";
-import type { Fact, Finding, Note } from "../calc/record.ts";
+import { type Fact, type Finding, type Note, TEXT_ORDER } from "../calc/record.ts";
 import { NOTHING_BESIDE } from "../calc/trusted.ts";
 
 /** What is held beyond the server's sheet, and what the sheet contains of it already. */
@@ -28,6 +29,31 @@ export function mergedFindings(
   const known = new Set([...server, ...before].map((each) => each.key));
   const fresh = after.filter((each) => !known.has(each.key));
   return [...server, ...fresh].sort((a, b) => (a.key < b.key ? -1 : 1));
+}
+
+/** Own causes and decisions beside the server's; an older sheet has none. */
+export function mergedHold(server: Hold | null | undefined, own: Hold | null): Hold {
+  const causes = merged(server?.causes ?? [], own?.causes ?? []);
+  const decisions = merged(server?.decisions ?? [], own?.decisions ?? []);
+  return holdOf(
+    causes,
+    decisions.sort((a, b) => TEXT_ORDER(a.at, b.at)),
+  );
+}
+
+/** The findings as they are while something is held back, or no longer. */
+export function findingsUnder(hold: Hold, findings: readonly Finding[]): Finding[] {
+  const others = findings.filter((each) => each.what !== "held");
+  const all = mergedFindings(others, heldFindings(hold), []);
+  return decidedFindings(all, hold);
+}
+
+function merged<Each extends { readonly entry: string }>(
+  server: readonly Each[],
+  own: readonly Each[],
+): Each[] {
+  const known = new Set(server.map((each) => each.entry));
+  return [...server, ...own.filter((each) => !known.has(each.entry))];
 }
 
 export function mergedNotes(server: readonly Note[], own: readonly Note[]): Note[] {

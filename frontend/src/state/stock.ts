@@ -1,5 +1,7 @@
 /** Lists a screen needs, computed from sheets: definitions by name, lots by what to use first. */
 import { computed, type ReadonlySignal } from "@preact/signals";
+import { type Against, reasonsAgainst } from "../calc/against.ts";
+import type { BatchState } from "../calc/batches.ts";
 import type { DefinitionState, RecipeState, Version } from "../calc/definitions.ts";
 import { parseDecimal } from "../calc/numbers.ts";
 import { TEXT_ORDER } from "../calc/record.ts";
@@ -32,6 +34,8 @@ export interface LotInStock {
   life: { readonly sort: string; readonly on: string } | null;
   made_on: string | null;
   is_negative: boolean;
+  /** Kept back, itself or with its batch. */
+  held: "held" | "recalled" | null;
 }
 export interface MemberShown {
   id: string;
@@ -108,7 +112,20 @@ export function nameOf(type: string, id: string | null): string {
   return typeof words === "string" ? words : id;
 }
 
+/** What speaks against using or selling a lot on a day, as far as this phone knows. */
+export function againstUse(code: string, on: string): Against[] {
+  const state = sheet<LotState>(`lot:${code}`).value?.state;
+  return state === undefined ? [] : againstLot(state, on);
+}
+
+/** The same for a sheet at hand. */
+export function againstLot(state: LotState, on: string): Against[] {
+  const batch = state.batch === null ? null : sheet<BatchState>(`batch:${state.batch}`).value;
+  return reasonsAgainst({ ...state }, batch && { ...batch.state }, on);
+}
+
 const NOTHING = parseDecimal("0");
+const LONG_AGO = "2000-01-01"; // before any date: of what speaks against a lot only the hold is asked
 
 function definitions(type: string): ReadonlySignal<Defined[]> {
   return computed(() =>
@@ -150,6 +167,7 @@ function inStock(state: LotState, placeId: string | undefined): LotInStock {
     life: state.life,
     made_on: state.made_on,
     is_negative: standing.some((one) => parseDecimal(one).compare(NOTHING) < 0),
+    held: againstLot(state, LONG_AGO).find((each) => each !== "expired") ?? null,
   };
 }
 

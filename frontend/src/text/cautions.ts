@@ -37,6 +37,11 @@ const OWN = {
     "What stands here is what was recorded. Read the packs themselves for allergens; who sells the food answers for its label.",
   scaling:
     "Cooking time, heat and pan size do not scale with the amount. A larger batch heats and cools more slowly: decide by readings.",
+  process_limit:
+    "A limit and a reading at one point say nothing of the rest of the batch, and this record approves nothing.",
+  hold: "Releasing says that somebody answers for it; it does not make anything fit to eat.",
+  despite:
+    "What is held, recalled or expired should stay where it is until somebody who may decide has decided.",
 } as const;
 
 /** What a caution is about. */

@@ -132,6 +132,7 @@ export function lossWord(reason: string | null): string {
 }
 
 const FOUND: Record<string, string> = {
+  held: "It is on hold and waits for a decision.",
   outside: "Outside its limits.",
   cannot_tell: "The instrument could not tell.",
   step_outside: "Outside its limit.",

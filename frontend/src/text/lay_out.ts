@@ -20,6 +20,7 @@ function still(count: number): string {
 }
 
 export const LAY_OUT = {
+  lay_out: "Lay it out",
   where: "Lay out",
   bench: "Next",
   tube: (done: string, all: string) => `${done} of ${all} laid out`,

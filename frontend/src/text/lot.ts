@@ -40,6 +40,7 @@ export function findingWords(what: string, place: string): string {
   const words: Record<string, string> = {
     negative: `More went out at ${place} than came in. Count it there.`,
     no_maker: "Nobody recorded how this lot came. Look for the missing receipt or batch.",
+    held: "It is on hold and waits for a decision.",
     two_makers: "Two entries say how this lot came. Void the wrong one.",
     unit: "One entry uses a unit of another kind and is not counted in. Correct its unit.",
     two_corrections: "Two corrections of one entry disagree. Choose one.",
@@ -61,6 +62,8 @@ export const DID: Record<string, string> = {
   sale: "sold",
   return: "came back",
   count: "counted",
+  held: "put on hold",
+  hold_decided: "hold decided",
   fill_checked: "packs weighed",
   note: "note",
   finding_settled: "looked at",
@@ -74,4 +77,5 @@ export const SAID = {
   at: (name: string) => `at ${name}`,
   because: (reason: string) => `because ${reason.replaceAll("_", " ")}`,
   refused: (why: string) => `refused: ${why}`,
+  despite: (why: string) => `all the same, because: ${why}`,
 };

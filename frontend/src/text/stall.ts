@@ -10,6 +10,7 @@ export const STALL = {
   sun_off: "Usual light",
   another: "Other stall",
   none: "Nothing has come to this stall yet. Bring something.",
+  kept_back: (count: string) => `${count} held`,
   left: "left",
   sold_out: "sold out",
   no_price: "no price",

@@ -54,6 +54,9 @@ export const TODAY = {
   written_last: "Written last",
   nothing_written: "Nothing is written yet.",
   look: "look",
+  to_decide: (count: number) =>
+    count === 1 ? "One thing is on hold" : `${count} things are on hold`,
+  to_decide_why: "Needs attention: decide to release it or to keep it back.",
   to_look_at: (count: number) => `${countWords(count, "batch", "batches")} to look at`,
   look_why: "A reading, a balance or a correction is open.",
   failed: (count: number) =>

@@ -2,6 +2,7 @@
 import { amountWords, figure } from "./numbers.ts";
 
 export const WEIGH_IN = {
+  weigh: "Use it",
   bench: "Keys for the reading",
   line_of: (line: string, count: string) => `${line} of ${count}`,
   stop_when: "Stop when it shows",

@@ -6,6 +6,7 @@ from kitchenlog.entries.kinds.about import ABOUT_KINDS
 from kitchenlog.entries.kinds.definitions import DEFINITION_KINDS
 from kitchenlog.entries.kinds.facts import MAKING_KINDS, MOVING_KINDS, RECEIVING_KINDS
 from kitchenlog.entries.kinds.fields import Field, Kind
+from kitchenlog.entries.kinds.holds import HOLDING_KINDS
 from kitchenlog.entries.kinds.money import MONEY_KINDS
 from kitchenlog.entries.kinds.process import PROCESS_KINDS
 from kitchenlog.entries.kinds.trust import TRUST_KINDS
@@ -24,6 +25,7 @@ KINDS: dict[str, Kind] = {
         *TRUST_KINDS,
         *MONEY_KINDS,
         *PROCESS_KINDS,
+        *HOLDING_KINDS,
         *ABOUT_KINDS,
     )
 }

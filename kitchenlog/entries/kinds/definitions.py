@@ -127,6 +127,7 @@ PLANNED_LINE = items(
     most=60,
     least=1,
 )
+ACIDS = ("citric", "tartaric", "lactic", "acetic", "malic")
 PLANNED_STEP = items(
     "steps",
     text("step", most=20),
@@ -141,10 +142,23 @@ PLANNED_STEP = items(
         "brix",
         "water_activity",
         "salt",
+        "salometer",
+        "salt_weighed",
+        "sugar_weighed",
+        "acidity",
         "minutes",
         needed=False,
     ),
     text("line", most=20, needed=False),
+    choice("acid", *ACIDS, needed=False),  # which one an acidity is reckoned as
+    # Of which lines how much counts as the salt or sugar worked out; of the others nothing.
+    items(
+        "counts",
+        text("line", most=20),
+        decimal("percent", least="0", most="100"),
+        most=60,
+        needed=False,
+    ),
     text("unit", most=12, needed=False),
     decimal("low", needed=False),
     decimal("high", needed=False),

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
-from kitchenlog.entries.kinds.definitions import LIFE_SORTS, PLANNED_LINE, PLANNED_STEP
+from kitchenlog.entries.kinds.definitions import (
+    ACIDS,
+    LIFE_SORTS,
+    PLANNED_LINE,
+    PLANNED_STEP,
+)
 from kitchenlog.entries.kinds.fields import (
     SENTENCE_CHARS,
     Kind,
@@ -19,6 +24,7 @@ from kitchenlog.entries.kinds.fields import (
     quantity,
     text,
 )
+from kitchenlog.entries.kinds.holds import DESPITE
 
 LIFE_DAY = group("life", choice("sort", *LIFE_SORTS), day("on"), needed=False)
 LOSS_REASONS = (
@@ -34,6 +40,21 @@ READING = group(
     decimal("division", least="0", needed=False),
     decimal("repeatability", least="0", needed=False),
     decimals("repeats", most_items=30, needed=False),
+    needed=False,
+)
+
+# What a step's check is worked out from, beside its reading: the temperature of the sample of a
+# refractometer (none where it corrects itself), the scale of a salometer, a titration.
+SAMPLE_CELSIUS = decimal("celsius", least="-20", most="120", needed=False)
+SALOMETER_SCALE = choice("scale", "standard", "canning", needed=False)
+TITRATION = group(
+    "titration",
+    choice("acid", *ACIDS),
+    decimal("normality", least="0"),  # of the alkali, equivalents in a litre
+    decimal("titre", least="0"),  # mL run in
+    decimal("blank", least="0", needed=False),  # mL a blank took
+    quantity("sample", measures=("mass", "volume")),
+    decimal("division", least="0", needed=False),  # of the burette, mL
     needed=False,
 )
 
@@ -73,6 +94,7 @@ RECEIVING_KINDS: tuple[Kind, ...] = (
             id_of("place"),
             items("from", code(), quantity(), most=20, least=1),
             LIFE_DAY,
+            DESPITE,
         ),
         subjects=("lot:{lot}", "lot:{from[].lot}"),
         mentions=("material:{material}", "place:{place}"),
@@ -106,6 +128,7 @@ MAKING_KINDS: tuple[Kind, ...] = (
             id_of("batch"),
             text("line", most=20),
             items("lots", code(), quantity(needed=False), most=10, least=1),
+            DESPITE,
         ),
         subjects=("batch:{batch}",),
         mentions=("lot:{lots[].lot}",),
@@ -121,6 +144,7 @@ MAKING_KINDS: tuple[Kind, ...] = (
             id_of("place"),
             READING,
             quantity("counted", measures=("count",), needed=False),
+            DESPITE,
         ),
         subjects=("batch:{batch}", "lot:{lot}"),
         mentions=("material:{material}", "place:{place}", "instrument:{reading.instrument}"),
@@ -134,6 +158,9 @@ MAKING_KINDS: tuple[Kind, ...] = (
             id_of("batch"),
             text("step", most=20),
             READING,
+            SAMPLE_CELSIUS,
+            SALOMETER_SCALE,
+            TITRATION,
             text("action", most=SENTENCE_CHARS, needed=False),
         ),
         subjects=("batch:{batch}",),
@@ -171,6 +198,7 @@ MAKING_KINDS: tuple[Kind, ...] = (
             ),
             text("line", most=20, needed=False),
             text("note", most=SENTENCE_CHARS, needed=False),
+            DESPITE,
         ),
         subjects=("batch:{batch}", "lot:{lot}"),
         mentions=("place:{place}",),
@@ -196,6 +224,7 @@ MOVING_KINDS: tuple[Kind, ...] = (
             quantity(),
             id_of("place", name="from_place"),
             id_of("place", name="to_place"),
+            DESPITE,
         ),
         subjects=("lot:{lot}",),
         mentions=("place:{from_place}", "place:{to_place}"),
@@ -208,6 +237,7 @@ MOVING_KINDS: tuple[Kind, ...] = (
             id_of("recipient"),
             decimal("price_each", least="0", needed=False),
             text("document", needed=False),
+            DESPITE,
         ),
         subjects=("lot:{lot}",),
         mentions=("place:{place}", "recipient:{recipient}"),
@@ -220,6 +250,7 @@ MOVING_KINDS: tuple[Kind, ...] = (
             day("on"),
             decimal("price_each", least="0", needed=False),
             decimal("discount", least="0", needed=False),
+            DESPITE,
         ),
         subjects=("lot:{lot}", "day:{place}:{on}"),
         mentions=("place:{place}",),

@@ -6,6 +6,7 @@ import { Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { type NextAct, underWay } from "../../state/today.ts";
 import { BATCH, findingWords } from "../../text/finish.ts";
+import { HOLD } from "../../text/holds.ts";
 import { countWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { Balance } from "../common/Balance.tsx";
@@ -19,6 +20,7 @@ import {
 } from "../common/batches.ts";
 import { ChartKeyLater } from "../common/ChartKeyLater.tsx";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { BatchHeld } from "../common/HeldPlate.tsx";
 import { materialOf, quantityText } from "../common/lots.ts";
 import { useHeld } from "../common/use_held.ts";
 import { Lines } from "../weigh-in/LineEntries.tsx";
@@ -82,10 +84,16 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
               <Cup href={`#/cost/${batch.batch}`}>{BATCH.cost}</Cup>
             </p>
           </Part>
+          {batch.hold?.is_held !== true && (
+            <p class="key-row">
+              <Cup href={`#/batch/${batch.batch}/hold`}>{HOLD.put}</Cup>
+            </p>
+          )}
           <p class="second batch-from">{from(shown.from)}</p>
         </>
       }
     >
+      <BatchHeld batch={batch} />
       <Findings batch={batch} />
       {batch.lines.some((line) => line.in_base === null) && (
         <Part title={BATCH.weigh}>

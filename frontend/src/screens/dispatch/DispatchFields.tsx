@@ -3,7 +3,9 @@ import type { Signal } from "@preact/signals";
 import { NumberField, TextField } from "../../parts/Fields.tsx";
 import { cooperative, places, recipients, stockAt } from "../../state/stock.ts";
 import { DISPATCH } from "../../text/stall.ts";
+import { freeFirst, lotSays } from "../common/against.ts";
 import { choicesOf } from "../common/choices.ts";
+import { DespiteField } from "../common/Despite.tsx";
 import type { Drafted } from "../common/drafted.ts";
 import { amountText, materialOf, textField } from "../common/lots.ts";
 import { Picker } from "../common/Picker.tsx";
@@ -50,6 +52,13 @@ export function DispatchFields(props: DispatchFieldsProps) {
         refusal={beside(found, "place")}
       />
       {typed.place !== "" && <WhichLot form={form} found={found} />}
+      {typed.lot !== "" && (
+        <DespiteField
+          lots={[typed.lot]}
+          reason={typed.despite}
+          onReason={(despite) => form.type({ despite })}
+        />
+      )}
       <Numbers {...props} />
       <TextField
         label={DISPATCH.document}
@@ -66,11 +75,11 @@ export function DispatchFields(props: DispatchFieldsProps) {
 /** First expired first; the usual price of the product is proposed with it. */
 function WhichLot({ form, found }: { form: Drafted<DispatchTyped>; found: Hindrance | null }) {
   const typed = form.typed.value;
-  const lots = stockAt(typed.place);
+  const lots = freeFirst(stockAt(typed.place));
   function choose(code: string | null) {
     const lot = lots.find((each) => each.lot === code);
     const usual = textField(materialOf(lot?.material ?? null), "price") ?? "";
-    form.type({ lot: code ?? "", price: typed.price === "" ? usual : typed.price });
+    form.type({ lot: code ?? "", despite: "", price: typed.price === "" ? usual : typed.price });
   }
   return (
     <Picker
@@ -79,7 +88,7 @@ function WhichLot({ form, found }: { form: Drafted<DispatchTyped>; found: Hindra
       items={lots.map((lot) => ({
         id: lot.lot,
         name: materialOf(lot.material)?.name ?? lot.lot,
-        sub: lot.lot,
+        sub: lotSays(lot.lot),
         right: amountText(lot.amount, lot.unit, materialOf(lot.material)),
       }))}
       chosen={typed.lot}

@@ -1,6 +1,8 @@
 /** The form of a dispatch: what is typed, what is still missing, the entry it becomes. */
 import { typedNumber } from "../../parts/typing.ts";
+import { DESPITE } from "../../text/holds.ts";
 import { DISPATCH } from "../../text/stall.ts";
+import { despitePart, lacksReason } from "../common/against.ts";
 import type { Hindrance } from "../common/sentences.ts";
 
 /** Every field as it was typed; "" is not answered yet. */
@@ -13,6 +15,7 @@ export interface DispatchTyped {
   amount: string;
   price: string;
   document: string;
+  despite: string;
 }
 
 export const BLANK: DispatchTyped = {
@@ -23,6 +26,7 @@ export const BLANK: DispatchTyped = {
   amount: "",
   price: "",
   document: "",
+  despite: "",
 };
 
 /** The first open thing, or null. */
@@ -32,6 +36,7 @@ export function missing(typed: DispatchTyped): Hindrance | null {
     ["recipient", typed.recipient === "" && typed.recipient_name === "", DISPATCH.choose_recipient],
     ["place", typed.place === "", DISPATCH.choose_place],
     ["lot", typed.lot === "", DISPATCH.choose_lot],
+    ["despite", lacksReason([typed.lot], typed.despite), DESPITE.first],
     ["amount", amount === null || /^[0.]+$/.test(amount), DISPATCH.type_amount],
   ];
   const first = open.find(([, isOpen]) => isOpen);
@@ -49,5 +54,6 @@ export function dispatchOf(typed: DispatchTyped, unit: string): object {
     recipient: typed.recipient,
     ...(price === null ? {} : { price_each: price }),
     ...(document === "" ? {} : { document }),
+    ...despitePart([typed.lot], typed.despite),
   };
 }

@@ -1,6 +1,7 @@
 /** Label: the right words on the jar, at true size, with a code drawn on this phone. */
 
 import { useSignal } from "@preact/signals";
+import type { LotState } from "../../calc/stock.ts";
 import { Caution } from "../../parts/Caution.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { NumberField, TickField } from "../../parts/Fields.tsx";
@@ -8,11 +9,13 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
 import { Notice, Part } from "../../parts/Plain.tsx";
 import { Qr } from "../../parts/Qr.tsx";
+import { sheet } from "../../state/sheets.ts";
 import { LABEL } from "../../text/label.ts";
 import { figure } from "../../text/numbers.ts";
 import { houseAddress } from "../common/edge.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { LotHeld } from "../common/HeldPlate.tsx";
 import { BatchInQuestion } from "../common/InQuestion.tsx";
 import { codeText, type LabelLines, labelOf } from "./label.ts";
 import "./label.css";
@@ -47,6 +50,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
 function Printing({ lines }: { lines: LabelLines }) {
   const copies = useSignal("1");
   const isChecked = useSignal(false);
+  const lot = sheet<LotState>(`lot:${lines.lot}`).value;
   const count = Math.min(Math.max(Number(copies.value) || 0, 0), COPIES_MAX);
   return (
     <>
@@ -82,6 +86,7 @@ function Printing({ lines }: { lines: LabelLines }) {
       >
         <OneLabel lines={lines} />
         <Part title={LABEL.checks}>
+          {lot !== null && <LotHeld lot={lot.state} />}
           <BatchInQuestion batch={lines.batch} />
           {lines.ingredients !== null && <p class="second">{LABEL.by_weight}</p>}
           <div id="field-eye">

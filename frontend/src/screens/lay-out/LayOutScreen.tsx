@@ -6,8 +6,11 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Refusal } from "../../parts/Plain.tsx";
 import { Tube } from "../../parts/Tube.tsx";
 import { entriesHeld, record, takeBack } from "../../state/record.ts";
+import { DESPITE } from "../../text/holds.ts";
 import { LAY_OUT } from "../../text/lay_out.ts";
+import { despitePart, lacksReason } from "../common/against.ts";
 import { type BatchLine, batchOf, pathAfter, recipeNameOf } from "../common/batches.ts";
+import { DespiteField } from "../common/Despite.tsx";
 import { today } from "../common/edge.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
@@ -43,6 +46,40 @@ export function Screen({ params }: { params: Record<string, string> }) {
   return <LayOut batch={batch} />;
 }
 
+/** A lot that something speaks against, the line it would be laid out for, and the reason. */
+interface Why {
+  line: BatchLine;
+  lot: string;
+  reason: string;
+}
+
+/** The decision, in the place of the keys. */
+function WhyAllTheSame(props: {
+  why: Why;
+  onWhy: (why: Why | null) => void;
+  onKeep: (why: Why) => void;
+}) {
+  const { why, onWhy, onKeep } = props;
+  return (
+    <>
+      <DespiteField
+        lots={[why.lot]}
+        reason={why.reason}
+        onReason={(reason) => onWhy({ ...why, reason })}
+      />
+      <Foot>
+        <BackKey onPress={() => onWhy(null)} />
+        <MainKey
+          words={DESPITE.do(LAY_OUT.lay_out)}
+          notReady={lacksReason([why.lot], why.reason) ? DESPITE.first : null}
+          onNotReady={() => focusFirst("despite")}
+          onPress={() => onKeep(why)}
+        />
+      </Foot>
+    </>
+  );
+}
+
 /** Takes the tick of a line back: its last laying out that stands. */
 async function untick(batch: string, line: string): Promise<void> {
   const held = await entriesHeld(`batch:${batch}`);
@@ -57,6 +94,7 @@ async function untick(batch: string, line: string): Promise<void> {
 
 function LayOut({ batch }: { batch: BatchState }) {
   const found = useSignal<Hindrance | null>(null);
+  const why = useSignal<Why | null>(null);
   const done = batch.lines.filter((line) => line.laid_out.length > 0).length;
   const open = batch.lines.find((line) => line.laid_out.length === 0);
   const all = batch.lines.length;
@@ -68,10 +106,19 @@ function LayOut({ batch }: { batch: BatchState }) {
       named === undefined
         ? taken.map((each) => ({ lot: each.lot.lot, amount: inLineUnit(each, line) }))
         : [{ lot: named }];
+    const codes = lots.map(({ lot }) => lot);
+    const reason = why.value?.reason ?? "";
+    if (lacksReason(codes, reason)) {
+      why.value = { line, lot: codes[0] ?? "", reason };
+      return;
+    }
+    const despite = despitePart(codes, reason);
     found.value = hindrance(
-      await record("laid_out", { batch: batch.batch, line: line.line, lots }),
+      await record("laid_out", { batch: batch.batch, line: line.line, lots, ...despite }),
     );
-    if (found.value === null) tremble(1);
+    if (found.value !== null) return;
+    why.value = null;
+    tremble(1);
   }
 
   return (
@@ -84,15 +131,25 @@ function LayOut({ batch }: { batch: BatchState }) {
       gauge={<HeadGauge />}
       benchName={LAY_OUT.bench}
       bench={
-        <Foot>
-          <BackKey href={`#/batch/${batch.batch}`} />
-          <MainKey
-            words={LAY_OUT.weigh_first}
-            href={`#${pathAfter(batch.batch)}`}
-            notReady={open === undefined ? null : LAY_OUT.still(all - done)}
-            onNotReady={() => focusFirst(open?.line)}
+        why.value !== null ? (
+          <WhyAllTheSame
+            why={why.value}
+            onWhy={(next) => {
+              why.value = next;
+            }}
+            onKeep={({ line, lot }) => void tick(line, lot)}
           />
-        </Foot>
+        ) : (
+          <Foot>
+            <BackKey href={`#/batch/${batch.batch}`} />
+            <MainKey
+              words={LAY_OUT.weigh_first}
+              href={`#${pathAfter(batch.batch)}`}
+              notReady={open === undefined ? null : LAY_OUT.still(all - done)}
+              onNotReady={() => focusFirst(open?.line)}
+            />
+          </Foot>
+        )
       }
     >
       <p class="lay-out-tube">

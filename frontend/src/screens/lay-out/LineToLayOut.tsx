@@ -2,6 +2,7 @@
 import { Cup } from "../../parts/Cup.tsx";
 import { Vessel } from "../../parts/Tube.tsx";
 import { FITNESS } from "../../text/fitness.ts";
+import { againstWords, DESPITE } from "../../text/holds.ts";
 import { LAY_OUT } from "../../text/lay_out.ts";
 import {
   type BatchLine,
@@ -46,7 +47,7 @@ export function LineToLayOut({ line, kitchen, onTick }: LineProps) {
       <li id={`field-${line.line}`} class="lay-out-none">
         <p class="lay-out-line">{inside}</p>
         <div class="key-row">
-          {usedUp(line).map((lot) => (
+          {[...proposal.against.map(({ lot }) => lot.lot), ...usedUp(line)].map((lot) => (
             <Cup key={lot} onPress={() => onTick(lot)}>
               <span class="code">{lot}</span> {LAY_OUT.all_the_same}
             </Cup>
@@ -83,9 +84,9 @@ function Proposed({ proposal }: { proposal: Proposal }) {
       {proposal.taken.map((taken) => (
         <LotLine key={taken.lot.lot} taken={taken} isOne={proposal.taken.length === 1} />
       ))}
-      {proposal.expired.map((lot) => (
+      {proposal.against.map(({ lot, reasons }) => (
         <span key={lot.lot} class="lay-out-lot">
-          <span class="shout">{LAY_OUT.expired(lot.lot)}</span>
+          <span class="shout">{DESPITE.says(lot.lot, againstWords(reasons))}</span>
         </span>
       ))}
     </>

@@ -1,11 +1,11 @@
 /** Which lots a line takes, first expired first, and what is missing. */
+import type { Against } from "../../calc/against.ts";
 import { difference, parseDecimal, plain, ZERO } from "../../calc/numbers.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
-import { hasExpired } from "../../calc/shelf_life.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { fromBase, inBase, isUnit } from "../../calc/units.ts";
 import { sheetsOf } from "../../state/sheets.ts";
-import { type LotInStock, lotsOf } from "../../state/stock.ts";
+import { againstUse, type LotInStock, lotsOf } from "../../state/stock.ts";
 import type { BatchLine } from "../common/batches.ts";
 
 const PLACES = 6;
@@ -17,26 +17,29 @@ export interface TakenLot {
   is_emptied: boolean;
 }
 
+/** A lot that something speaks against. */
+export interface LotAgainst {
+  lot: LotInStock;
+  reasons: readonly Against[];
+}
+
 /** The lots for a line; `missing` in the base unit, null when there is enough. */
 export interface Proposal {
   taken: TakenLot[];
-  /** Past a use by or expires on date: named, never proposed. */
-  expired: LotInStock[];
+  /** Held, recalled, or past a use by or expires on date: named, never proposed. */
+  against: LotAgainst[];
   missing: { amount: string; unit: string } | null;
-}
-
-function isPast(lot: LotInStock, on: string): boolean {
-  return lot.life !== null && lot.life.sort !== "best_before" && hasExpired(lot.life.on, on);
 }
 
 /** Lots in order of use until the planned amount is met. */
 export function proposalFor(line: BatchLine, on: string): Proposal {
   // Below zero at one place, a lot may still stand at another: the whole of it counts.
   const lots = lotsOf(line.material ?? "");
-  const fit = lots.filter((lot) => !isPast(lot, on));
-  const expired = lots.filter((lot) => isPast(lot, on));
+  const judged = lots.map((lot) => ({ lot, reasons: againstUse(lot.lot, on) }));
+  const fit = judged.filter(({ reasons }) => reasons.length === 0).map(({ lot }) => lot);
+  const against = judged.filter(({ reasons }) => reasons.length > 0);
   if (line.planned === null || !isUnit(line.planned.unit)) {
-    return { taken: fit.slice(0, 1).map(whole), expired, missing: null };
+    return { taken: fit.slice(0, 1).map(whole), against, missing: null };
   }
   let left = inBase(parseDecimal(line.planned.amount), line.planned.unit);
   const taken: TakenLot[] = [];
@@ -49,7 +52,7 @@ export function proposalFor(line: BatchLine, on: string): Proposal {
     left = difference(left, takes);
   }
   const isShort = left.compare(ZERO) > 0;
-  return { taken, expired, missing: isShort ? { amount: plain(left), unit: baseOf(line) } : null };
+  return { taken, against, missing: isShort ? { amount: plain(left), unit: baseOf(line) } : null };
 }
 
 const MOST_USED_UP = 2;

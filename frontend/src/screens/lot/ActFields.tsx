@@ -9,11 +9,12 @@ import { Notice } from "../../parts/Plain.tsx";
 import { lotsOf, nameOf, places } from "../../state/stock.ts";
 import { ACTS, LOSS_REASONS } from "../../text/stock.ts";
 import { choicesOf } from "../common/choices.ts";
+import { DespiteField } from "../common/Despite.tsx";
 import type { Drafted } from "../common/drafted.ts";
 import { amountText, materialOf } from "../common/lots.ts";
 import { Picker } from "../common/Picker.tsx";
 import { beside, type Hindrance } from "../common/sentences.ts";
-import type { Act, ActTyped } from "./acts.ts";
+import { type Act, type ActTyped, lotsUsed } from "./acts.ts";
 
 /** The number the keypad types into. */
 export type ActOpen = "amount" | "other_amount" | null;
@@ -56,6 +57,11 @@ export function ActFields(props: ActFieldsProps) {
           refusal={beside(found, "to_place")}
         />
       )}
+      <DespiteField
+        lots={lotsUsed(act, typed, props.state.lot)}
+        reason={typed.despite}
+        onReason={(despite) => form.type({ despite })}
+      />
       {act === "loss" && <WhyLost form={form} found={found} />}
       {act === "top-up" && (
         <>

@@ -68,7 +68,7 @@ function ActForm({ act, state }: { act: Act; state: LotState }) {
   const found = useFound(form.typed);
   const done = useSignal<string | null>(null);
   const typed = form.typed.value;
-  const lacks = missing(act, typed);
+  const lacks = missing(act, typed, state.lot);
   const newLot = nextCode(materialOf(state.material)) ?? "";
 
   async function save() {

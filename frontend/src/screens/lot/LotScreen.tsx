@@ -6,11 +6,14 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { LotTag } from "../../parts/LotTag.tsx";
 import { Notice } from "../../parts/Plain.tsx";
 import { sheet } from "../../state/sheets.ts";
+import { againstLot } from "../../state/stock.ts";
 import type { Shown } from "../../state/types.ts";
 import { FILL } from "../../text/fill.ts";
+import { againstWords, HOLD } from "../../text/holds.ts";
 import { LOT } from "../../text/lot.ts";
 import { today } from "../common/edge.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { LotHeld } from "../common/HeldPlate.tsx";
 import { amountText, lifeShown, materialOf } from "../common/lots.ts";
 import { LastFill } from "./FillSays.tsx";
 import { LotFacts } from "./LotFacts.tsx";
@@ -48,16 +51,18 @@ function Sheet({ shown }: { shown: Shown<LotState> }) {
   const material = materialOf(state.material);
   const life = lifeShown(state.life, state.made_on, today());
   const isRefused = state.condition === "refused";
+  const [held] = againstLot(state, today()).filter((each) => each !== "expired");
   return (
     <>
       <LotTag
         code={state.lot}
         name={material?.name ?? ""}
         amount={amountText(state.on_hand, state.unit ?? "pc", material)}
-        life={isRefused ? LOT.refused : life.words}
-        state={isRefused ? "held" : life.state}
+        life={isRefused ? LOT.refused : held ? againstWords([held]) : life.words}
+        state={isRefused || held ? "held" : life.state}
         lifeLeft={life.left}
       />
+      <LotHeld lot={state} />
       <LotFacts state={state} />
       <LastFill lot={state.lot} fills={state.fills ?? []} />
     </>
@@ -83,6 +88,7 @@ function LotBench(props: { code: string; isHeld: boolean; isPacked: boolean; isB
           <Cup href={`#/lot/${code}/loss`}>{LOT.loss}</Cup>
           <Cup href={`#/lot/${code}/top-up`}>{LOT.top_up}</Cup>
           {isPacked && <Cup href={`#/lot/${code}/fill`}>{FILL.check}</Cup>}
+          <Cup href={`#/lot/${code}/hold`}>{HOLD.put}</Cup>
           <Cup href={`#/label/${code}`}>{LOT.label}</Cup>
           {isBought && <Cup href={`#/paid/${code}`}>{LOT.paid}</Cup>}
           <Cup href={`#/trace/${code}`}>{LOT.trace}</Cup>

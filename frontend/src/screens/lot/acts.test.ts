@@ -22,13 +22,13 @@ test("a path that names no act is none", () => {
 });
 
 test("a count of nothing is a count, but nothing cannot be moved", () => {
-  expect(missing("count", typed({ amount: "0" }))).toBeNull();
-  expect(missing("move", typed({ amount: "0", to_place: "s1" }))?.field).toBe("amount");
+  expect(missing("count", typed({ amount: "0" }), "QU-1")).toBeNull();
+  expect(missing("move", typed({ amount: "0", to_place: "s1" }), "QU-1")?.field).toBe("amount");
 });
 
 test("a loss needs a reason", () => {
-  expect(missing("loss", typed({}))?.field).toBe("reason");
-  expect(missing("loss", typed({ reason: "spilled" }))).toBeNull();
+  expect(missing("loss", typed({}), "QU-1")?.field).toBe("reason");
+  expect(missing("loss", typed({ reason: "spilled" }), "QU-1")).toBeNull();
 });
 
 test("a move names both places in one entry", () => {

@@ -4,7 +4,9 @@ import { earliest } from "../../calc/shelf_life.ts";
 import { inBase } from "../../calc/units.ts";
 import type { KindName } from "../../entries/kinds.ts";
 import { typedNumber } from "../../parts/typing.ts";
+import { DESPITE } from "../../text/holds.ts";
 import { ACTS } from "../../text/stock.ts";
+import { despitePart, lacksReason } from "../common/against.ts";
 import type { Hindrance } from "../common/sentences.ts";
 
 /** The last part of the path. */
@@ -21,6 +23,7 @@ export interface ActTyped {
   note: string;
   other: string;
   other_amount: string;
+  despite: string;
 }
 
 export const BLANK: ActTyped = {
@@ -32,6 +35,7 @@ export const BLANK: ActTyped = {
   note: "",
   other: "",
   other_amount: "",
+  despite: "",
 };
 
 /** An act named by a path, or null. */
@@ -40,8 +44,14 @@ export function actOf(text: string | undefined): Act | null {
   return acts.find((act) => act === text) ?? null;
 }
 
+/** The lots that are moved on or poured together, and must not be without a reason. */
+export function lotsUsed(act: Act, typed: ActTyped, lot: string): string[] {
+  if (act === "move") return [lot];
+  return act === "top-up" ? [lot, typed.other].filter((each) => each !== "") : [];
+}
+
 /** The first open thing. A count of nothing is a count; nothing cannot be moved. */
-export function missing(act: Act, typed: ActTyped): Hindrance | null {
+export function missing(act: Act, typed: ActTyped, lot: string): Hindrance | null {
   const isNone = (text: string) => {
     const amount = typedNumber(text);
     return amount === null || (act !== "count" && parseDecimal(amount).isZero());
@@ -49,6 +59,7 @@ export function missing(act: Act, typed: ActTyped): Hindrance | null {
   const open: [string, boolean, string][] = [
     ["place", typed.place === "", ACTS.choose_place],
     ["other", act === "top-up" && typed.other === "", ACTS.choose_lot],
+    ["despite", lacksReason(lotsUsed(act, typed, lot), typed.despite), DESPITE.first],
     ["amount", isNone(typed.amount), act === "count" ? ACTS.type_count : ACTS.type_amount],
     ["other_amount", act === "top-up" && isNone(typed.other_amount), ACTS.type_amount],
     ["to_place", act === "move" && typed.to_place === "", ACTS.choose_to],
@@ -78,7 +89,8 @@ export function entryOf(
   const { place } = typed;
   if (act === "count") return { kind: "count", body: { lot, amount, place } };
   if (act === "move") {
-    const body = { lot, amount, from_place: place, to_place: typed.to_place };
+    const despite = despitePart([lot], typed.despite);
+    const body = { lot, amount, from_place: place, to_place: typed.to_place, ...despite };
     return { kind: "transfer", body };
   }
   if (act === "loss") {
@@ -99,6 +111,7 @@ export function entryOf(
       material: about.material,
       place,
       from,
+      ...despitePart(lotsUsed(act, typed, lot), typed.despite),
       ...(life === null ? {} : { life }),
     },
   };

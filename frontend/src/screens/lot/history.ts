@@ -1,5 +1,5 @@
 /** What happened to a lot, in words; the old value is never lost. */
-import { type Body, itemsIn, quantityIn, textIn, textsIn } from "../../calc/bodies.ts";
+import { type Body, itemsIn, objectIn, quantityIn, textIn, textsIn } from "../../calc/bodies.ts";
 import { fillOf } from "../../calc/fills.ts";
 import { plain } from "../../calc/numbers.ts";
 import type { Standing } from "../../calc/record.ts";
@@ -55,8 +55,12 @@ function saysOf(kind: string, body: Body): string {
       [VERDICT_WORDS[fillOf(body).verdict], textIn(body, "note")].filter(Boolean).join(". "),
     note: () => textIn(body, "says") ?? "",
     finding_settled: () => textIn(body, "reason") ?? "",
+    held: () => textIn(body, "reason") ?? "",
+    hold_decided: () => `${textIn(body, "decision")}: ${textIn(body, "reason") ?? ""}`,
   };
-  return says[kind]?.() ?? "";
+  const despite = textIn(objectIn(body, "despite") ?? {}, "reason");
+  const said = says[kind]?.() ?? "";
+  return despite === null ? said : `${said}, ${SAID.despite(despite)}`;
 }
 
 function labelOf(body: Body): string {

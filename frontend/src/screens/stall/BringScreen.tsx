@@ -11,14 +11,16 @@ import { record } from "../../state/record.ts";
 import { remember, remembered } from "../../state/settings.ts";
 import { nameOf, places, stockAt } from "../../state/stock.ts";
 import { BRING, STALL } from "../../text/stall.ts";
+import { freeFirst, lotSays } from "../common/against.ts";
 import { choicesOf } from "../common/choices.ts";
+import { DespiteField } from "../common/Despite.tsx";
 import { type Drafted, useDrafted } from "../common/drafted.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { amountText, materialOf, placeSort } from "../common/lots.ts";
 import { Picker } from "../common/Picker.tsx";
 import { besideNone, hindrance } from "../common/sentences.ts";
-import { BLANK, type BringTyped, missing, transferOf } from "./bring.ts";
+import { asksWhy, BLANK, type BringTyped, missing, transferOf } from "./bring.ts";
 import "./stall.css";
 import { useFound } from "../common/use_found.ts";
 
@@ -64,7 +66,7 @@ function Bring({ stall }: { stall: string }) {
   const found = useFound(form.typed);
   const done = useSignal<string | null>(null);
   const typed = form.typed.value;
-  const lots = stockAt(typed.way === "bring" ? typed.other : stall);
+  const lots = freeFirst(stockAt(typed.way === "bring" ? typed.other : stall));
   const lot = lots.find((each) => each.lot === typed.lot);
   const lacks = missing(typed);
   const words = amountText(typedNumber(typed.amount) ?? "0", lot?.unit ?? "pc");
@@ -148,12 +150,19 @@ function BringFields(props: {
           items={lots.map((each) => ({
             id: each.lot,
             name: materialOf(each.material)?.name ?? each.lot,
-            sub: each.lot,
+            sub: lotSays(each.lot),
             right: amountText(each.amount, each.unit, materialOf(each.material)),
           }))}
           chosen={typed.lot}
-          onChoose={(lot) => form.type({ lot: lot ?? "" })}
+          onChoose={(lot) => form.type({ lot: lot ?? "", despite: "" })}
           none={BRING.none}
+        />
+      )}
+      {typed.lot !== "" && asksWhy(typed) && (
+        <DespiteField
+          lots={[typed.lot]}
+          reason={typed.despite}
+          onReason={(despite) => form.type({ despite })}
         />
       )}
       {unit !== undefined && (

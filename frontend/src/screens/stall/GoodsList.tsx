@@ -47,6 +47,9 @@ function GoodRow(props: {
         ) : (
           <>
             <b>{figure(good.left)}</b> {STALL.left}
+            {good.kept_back !== "0" && (
+              <b class="shout"> {STALL.kept_back(figure(good.kept_back))}</b>
+            )}
           </>
         )}
       </span>

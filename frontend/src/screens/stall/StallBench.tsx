@@ -5,11 +5,15 @@ import { Foot } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
 import { LotTag } from "../../parts/LotTag.tsx";
 import { typedNumber } from "../../parts/typing.ts";
+import { againstWords, DESPITE } from "../../text/holds.ts";
 import { figure } from "../../text/numbers.ts";
 import { STALL } from "../../text/stall.ts";
+import { lacksReason } from "../common/against.ts";
+import { DespiteField } from "../common/Despite.tsx";
 import { today } from "../common/edge.ts";
+import { focusFirst } from "../common/focus.ts";
 import { amountText, lifeShown } from "../common/lots.ts";
-import { type Good, isSoldOut } from "./goods.ts";
+import { type Good, isSoldOut, lotsToSell } from "./goods.ts";
 import { Ruler } from "./Ruler.tsx";
 import type { Deed } from "./selling.ts";
 import type { Stall } from "./use_stall.ts";
@@ -21,6 +25,7 @@ export function StallBench({ stall }: { stall: Stall }) {
     return <TypedNumber stall={stall} />;
   }
   if (good !== null && asks.value === "lot") return <WhichLot stall={stall} />;
+  if (good !== null && asks.value === "despite") return <WhyAllTheSame stall={stall} />;
   if (asks.value === "deed" || asks.value === "return") return <WhatWasIt stall={stall} />;
   return (
     <>
@@ -60,7 +65,8 @@ function Asking({ stall }: { stall: Stall }) {
   const { good, deed, lot, asks } = stall;
   if (good === null) return <p class="asks">{STALL.choose_product}</p>;
   const isOut = deed.value === "sale" && isSoldOut(good);
-  const first = good.lots.find((each) => !each.left.startsWith("-") && each.left !== "0");
+  const proposed = lotsToSell(good, null);
+  const first = proposed.find((each) => !each.left.startsWith("-") && each.left !== "0");
   return (
     <>
       {isOut && <p class="second">{soldOutWords(good)}</p>}
@@ -74,7 +80,8 @@ function Asking({ stall }: { stall: Stall }) {
             asks.value = "lot";
           }}
         >
-          <span>{STALL.from_lot}</span> <b>{lot.value ?? first?.lot ?? good.lots.at(-1)?.lot}</b>
+          <span>{STALL.from_lot}</span>{" "}
+          <b>{lot.value ?? first?.lot ?? proposed.at(-1)?.lot ?? ""}</b>
         </Cup>
       </div>
     </>
@@ -111,8 +118,8 @@ function WhichLot({ stall }: { stall: Stall }) {
               code={each.lot}
               name={stall.good?.name ?? ""}
               amount={amountText(each.left, each.unit)}
-              life={life.words}
-              state={life.state}
+              life={each.against.length > 0 ? againstWords(each.against) : life.words}
+              state={each.against.length > 0 ? "held" : life.state}
               isChosen={stall.lot.value === each.lot}
               onPress={() => {
                 stall.lot.value = each.lot;
@@ -123,6 +130,39 @@ function WhichLot({ stall }: { stall: Stall }) {
         })}
       </div>
       <BackToSelling stall={stall} />
+    </>
+  );
+}
+
+/** What speaks against the lots, and the reason they are sold or tasted all the same. */
+function WhyAllTheSame({ stall }: { stall: Stall }) {
+  const { despite, deed, keep } = stall;
+  const { count, lots, reason } = despite.value;
+  const words = deed.value === "sale" ? STALL.sell : STALL.keep;
+  return (
+    <>
+      <DespiteField
+        lots={lots}
+        reason={reason}
+        onReason={(typed) => {
+          despite.value = { ...despite.value, reason: typed };
+        }}
+      />
+      <Foot>
+        <BackKey
+          onPress={() => {
+            despite.value = { ...despite.value, reason: "" };
+            stall.asks.value = "lot";
+          }}
+          name={DESPITE.another}
+        />
+        <MainKey
+          words={DESPITE.do(words(figure(count)))}
+          notReady={lacksReason(lots, reason) ? DESPITE.first : null}
+          onNotReady={() => focusFirst("despite")}
+          onPress={() => keep(count)}
+        />
+      </Foot>
     </>
   );
 }

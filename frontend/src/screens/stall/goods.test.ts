@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { type Good, isSoldOut, type StallLot, shares, soldToday, sumOf } from "./goods.ts";
 
 function lot(code: string, left: string): StallLot {
-  return { lot: code, unit: "pc", left, sold: "0", life: null, made_on: null };
+  return { lot: code, unit: "pc", left, sold: "0", life: null, made_on: null, against: [] };
 }
 
 function good(left: string, sold: string): Good {
@@ -14,6 +14,7 @@ function good(left: string, sold: string): Good {
     left,
     sold,
     came: left,
+    kept_back: "0",
     lots: [],
   };
 }

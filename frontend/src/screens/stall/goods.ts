@@ -1,8 +1,10 @@
 /** What stands on the stall's table: products, how many came and are left, which lot to sell from. */
+import type { Against } from "../../calc/against.ts";
 import { difference, parseDecimal, plain, product, total, ZERO } from "../../calc/numbers.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { sheetsOf } from "../../state/sheets.ts";
+import { againstLot } from "../../state/stock.ts";
 import { materialOf, textField } from "../common/lots.ts";
 
 /** One lot on the table. `left` may lie below zero; `sold` is today's. */
@@ -13,6 +15,8 @@ export interface StallLot {
   sold: string;
   life: { sort: string; on: string } | null;
   made_on: string | null;
+  /** What speaks against selling it today. */
+  against: readonly Against[];
 }
 
 /** One product on the table, its lots in the order in which they should be sold. */
@@ -24,6 +28,8 @@ export interface Good {
   left: string;
   sold: string;
   came: string;
+  /** How many of those left are in lots that should not be sold. */
+  kept_back: string;
   lots: StallLot[];
 }
 
@@ -64,6 +70,21 @@ export function shares(
   return [...parts, { lot: last.lot, amount: plain(total([parseDecimal(last.amount), rest])) }];
 }
 
+/**
+ * The lots to sell from: the chosen one, else those nothing speaks against. Where no such lot has
+ * any left, the others: that is asked about before it is written.
+ */
+export function lotsToSell(good: Good, chosen: string | null): readonly StallLot[] {
+  const one = good.lots.filter((each) => each.lot === chosen);
+  if (one.length > 0) return one;
+  const free = good.lots.filter((each) => each.against.length === 0);
+  return free.some(hasLeft) || !good.lots.some(hasLeft) ? free : good.lots;
+}
+
+function hasLeft({ left }: StallLot): boolean {
+  return parseDecimal(left).compare(ZERO) > 0;
+}
+
 /** What to ask for so many; null without a price. */
 export function sumOf(price: string | null, count: string): string | null {
   return price === null ? null : plain(product(parseDecimal(price), parseDecimal(count)));
@@ -79,7 +100,8 @@ function stallLot(state: LotState, place: string, on: string): StallLot | null {
   const sold = state.went_to.find((way) => way.to === `day:${place}:${on}`)?.amount ?? "0";
   if (left === "0" && sold === "0") return null;
   const { lot, life, made_on } = state;
-  return { lot, unit: state.unit ?? "pc", left, sold, life, made_on };
+  const against = againstLot(state, on);
+  return { lot, unit: state.unit ?? "pc", left, sold, life, made_on, against };
 }
 
 function good(material: string, group: StallLot[]): Good {
@@ -89,7 +111,9 @@ function good(material: string, group: StallLot[]): Good {
       TEXT_ORDER(a.made_on ?? "9", b.made_on ?? "9") ||
       TEXT_ORDER(a.lot, b.lot),
   );
-  const sum = (field: "left" | "sold") => total(lots.map((lot) => parseDecimal(lot[field])));
+  const sum = (field: "left" | "sold", of = lots) =>
+    total(of.map((lot) => parseDecimal(lot[field])));
+  const keptBack = lots.filter(({ against, left }) => against.length > 0 && !left.startsWith("-"));
   const defined = materialOf(material);
   return {
     material,
@@ -99,6 +123,7 @@ function good(material: string, group: StallLot[]): Good {
     left: plain(sum("left")),
     sold: plain(sum("sold")),
     came: plain(total([sum("left"), sum("sold")])),
+    kept_back: plain(sum("left", keptBack)),
     lots,
   };
 }

@@ -2,9 +2,10 @@
 import { record, takeBack } from "../../state/record.ts";
 import type { Entry, Saved } from "../../state/types.ts";
 import { STALL } from "../../text/stall.ts";
+import { despitePart } from "../common/against.ts";
 import { today } from "../common/edge.ts";
 import { type Hindrance, hindrance } from "../common/sentences.ts";
-import { type Good, type StallLot, shares } from "./goods.ts";
+import { type Good, lotsToSell, type StallLot, shares } from "./goods.ts";
 
 /** What happened to the goods. */
 export type Deed = "sale" | "sample" | "waste" | "return_fit" | "return_unfit";
@@ -26,6 +27,8 @@ export interface ToWrite {
   count: string;
   price: string | null;
   lot: string | null;
+  /** Why it is sold although something speaks against it; "" where nobody said. */
+  despite: string;
 }
 
 /**
@@ -37,7 +40,7 @@ export async function written(
   onKept: (entries: string[]) => void,
 ): Promise<{ entries: string[]; found: Hindrance | null }> {
   const entries: string[] = [];
-  const parts = shares(deed.count, chosenLots(deed.good, deed.lot));
+  const parts = partsOf(deed);
   for (const part of parts) {
     const answer = await oneLot(deed, part, ({ id }) => {
       entries.push(id);
@@ -57,6 +60,17 @@ export async function tookBack(last: Last): Promise<Hindrance | null> {
   return null;
 }
 
+/** How much of which lot a deed takes; what came back is put to any lot of the product. */
+export function partsOf({ deed, good, count, lot }: Omit<ToWrite, "despite">) {
+  const isGiven = isGivenAway(deed);
+  return shares(count, isGiven ? lotsToSell(good, lot) : chosenLots(good, lot));
+}
+
+/** Sold or tasted: then what is held, recalled or expired is asked about first. */
+export function isGivenAway(deed: Deed): boolean {
+  return deed === "sale" || deed === "sample";
+}
+
 function chosenLots(good: Good, lot: string | null): readonly StallLot[] {
   const chosen = good.lots.filter((each) => each.lot === lot);
   return chosen.length > 0 ? chosen : good.lots;
@@ -70,7 +84,8 @@ function oneLot(
   const { place } = deed;
   const told = { onKept };
   const amount = { amount: share.amount, unit: deed.good.unit };
-  const about = { lot: share.lot, amount, place };
+  const despite = isGivenAway(deed.deed) ? despitePart([share.lot], deed.despite) : {};
+  const about = { lot: share.lot, amount, place, ...despite };
   if (deed.deed === "sale") {
     const price = deed.price === null ? {} : { price_each: deed.price };
     return record("sale", { ...about, on: today(), ...price }, told);

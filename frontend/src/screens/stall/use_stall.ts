@@ -1,13 +1,23 @@
 /** What the hands at the stall are doing: the product chosen, the question in the bench, the last deed. */
 import { type Signal, useSignal } from "@preact/signals";
+import { lacksReason } from "../common/against.ts";
 import { nowMs } from "../common/edge.ts";
 import type { Hindrance } from "../common/sentences.ts";
 import { tremble } from "../common/touch.ts";
 import type { Good } from "./goods.ts";
-import { type Deed, type Last, tookBack, written } from "./selling.ts";
+import { type Deed, isGivenAway, type Last, partsOf, tookBack, written } from "./selling.ts";
 
 /** What the bench asks: how many (of which deed), a typed number, a price, a lot, what it was. */
-export type Asks = "count" | "typed" | "price" | "lot" | "deed" | "return";
+export type Asks = "count" | "typed" | "price" | "lot" | "deed" | "return" | "despite";
+
+/** What waits for a reason: the count, its lots, and the words typed so far. */
+export interface Despite {
+  count: string;
+  lots: readonly string[];
+  reason: string;
+}
+
+const NO_REASON: Despite = { count: "", lots: [], reason: "" };
 
 /** Everything the parts of the stall share. */
 export interface Stall {
@@ -19,6 +29,8 @@ export interface Stall {
   lot: Signal<string | null>;
   prices: Signal<Readonly<Record<string, string>>>;
   price: string | null;
+  /** How many are asked for although something speaks against their lots, and why. */
+  despite: Signal<Despite>;
   last: Signal<Last | null>;
   found: Signal<Hindrance | null>;
   choose: (material: string) => void;
@@ -34,6 +46,7 @@ export function useStall(place: string, goods: readonly Good[]): Stall {
   const typed = useSignal("");
   const lot = useSignal<string | null>(null);
   const prices = useSignal<Readonly<Record<string, string>>>({});
+  const despite = useSignal<Despite>(NO_REASON);
   const last = useSignal<Last | null>(null);
   const found = useSignal<Hindrance | null>(null);
   const good = goods.find((each) => each.material === chosen.value) ?? null;
@@ -43,6 +56,7 @@ export function useStall(place: string, goods: readonly Good[]): Stall {
     asks.value = "count";
     deed.value = "sale";
     typed.value = "";
+    despite.value = NO_REASON;
   }
   function choose(material: string) {
     if (material !== chosen.value) lot.value = null;
@@ -51,8 +65,15 @@ export function useStall(place: string, goods: readonly Good[]): Stall {
   }
   async function keep(count: string) {
     if (good === null) return;
+    const { reason } = despite.value;
+    const what = { deed: deed.value, place, good, count, price, lot: lot.value, despite: reason };
+    const lots = isGivenAway(what.deed) ? partsOf(what).map((part) => part.lot) : [];
+    if (lacksReason(lots, reason)) {
+      despite.value = { count, lots, reason };
+      asks.value = "despite";
+      return;
+    }
     const at = new Date(nowMs()).toISOString();
-    const what = { deed: deed.value, place, good, count, price, lot: lot.value };
     const show = (entries: string[]) => {
       last.value = { deed: what.deed, name: good.name, count, at, entries };
       tremble(1);
@@ -78,6 +99,7 @@ export function useStall(place: string, goods: readonly Good[]): Stall {
     lot,
     prices,
     price,
+    despite,
     last,
     found,
     choose,

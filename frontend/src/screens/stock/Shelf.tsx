@@ -5,6 +5,7 @@ import { LotTag } from "../../parts/LotTag.tsx";
 import { Part } from "../../parts/Plain.tsx";
 import { StoreGlass } from "../../parts/StoreGlass.tsx";
 import { type LotInStock, nameOf } from "../../state/stock.ts";
+import { againstWords, HOLD } from "../../text/holds.ts";
 import { LOTS } from "../../text/lots.ts";
 import { STOCK } from "../../text/stock.ts";
 import { today } from "../common/edge.ts";
@@ -17,7 +18,8 @@ const OPEN_TO = 2; // this few materials show their lots at once
 /** `lots` are those found, in the order in which they should be used. */
 export function Shelf({ view, lots }: { view: Signal<StockView>; lots: readonly LotInStock[] }) {
   const negative = belowZero(lots);
-  const first = toUseFirst(lots, today());
+  const held = lots.filter((lot) => lot.held !== null && !lot.is_negative);
+  const first = toUseFirst(lots, today()).filter((lot) => lot.held === null);
   const rows = byMaterial(lots, STOCK.unknown);
   return (
     <>
@@ -25,6 +27,12 @@ export function Shelf({ view, lots }: { view: Signal<StockView>; lots: readonly 
         <Part title={STOCK.below_zero}>
           <p class="second">{STOCK.explain}</p>
           <Tags view={view} lots={negative} />
+        </Part>
+      )}
+      {held.length > 0 && (
+        <Part title={HOLD.where}>
+          <p class="second">{HOLD.held_lot}</p>
+          <Tags view={view} lots={held} />
         </Part>
       )}
       {first.length > 0 && (
@@ -102,8 +110,8 @@ function StockTag(props: { lot: LotInStock; isChosen: boolean; onPress: () => vo
       code={lot.lot}
       name={material?.name ?? STOCK.unknown}
       amount={lot.is_negative ? lacking(lot) : amountText(lot.amount, lot.unit, material)}
-      life={lot.is_negative ? LOTS.below_zero : life.words}
-      state={lot.is_negative ? "soon" : life.state}
+      life={lot.is_negative ? LOTS.below_zero : lot.held ? againstWords([lot.held]) : life.words}
+      state={lot.is_negative ? "soon" : lot.held ? "held" : life.state}
       lifeLeft={life.left}
       isChosen={props.isChosen}
       onPress={props.onPress}

@@ -1,8 +1,10 @@
 /** What stands around the day: what to look at, what to use first, what was written last. */
 import type { BatchState } from "../../calc/batches.ts";
+import type { Hold } from "../../calc/holds.ts";
 import { parseDecimal } from "../../calc/numbers.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
 import { daysLeft } from "../../calc/shelf_life.ts";
+import type { LotState } from "../../calc/stock.ts";
 import { sheetsOf } from "../../state/sheets.ts";
 import { allStock, type LotInStock } from "../../state/stock.ts";
 import type { Fitness } from "../common/fitness.ts";
@@ -76,6 +78,17 @@ export function toLookAt(): BatchState[] {
     .filter((batch) => batch.findings.some((each) => !each.is_settled));
 }
 
+/** Ways to what is held back and waits for a decision, batches before lots. */
+export function toDecide(): string[] {
+  const waits = ({ hold }: { hold: Hold | null }) => hold?.is_held === true && !hold.is_decided;
+  const batches = sheetsOf<BatchState>("batch").value.filter(({ state }) => waits(state));
+  const lots = sheetsOf<LotState>("lot").value.filter(({ state }) => waits(state));
+  return [
+    ...batches.map(({ state }) => `#/batch/${state.batch}/hold`),
+    ...lots.map(({ state }) => `#/lot/${state.lot}/hold`),
+  ];
+}
+
 /** The failed checks of instruments that were read for this batch and that nobody has settled. */
 export function failedFor(batch: BatchState): string[] {
   return batch.findings
@@ -107,9 +120,9 @@ export function belowZero(): LotInStock[] {
 /** Lots whose date comes within a week, the soonest first; those of today hang on the day itself. */
 export function useFirst(today: string): LotInStock[] {
   return allStock()
-    .filter(({ life, is_negative }) => {
+    .filter(({ life, is_negative, held }) => {
       const left = life === null ? null : daysLeft(life.on, today);
-      return left !== null && !is_negative && left > 0 && left <= SOON_DAYS;
+      return left !== null && !is_negative && held === null && left > 0 && left <= SOON_DAYS;
     })
     .slice(0, MOST_SOON);
 }

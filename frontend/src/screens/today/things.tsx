@@ -15,7 +15,7 @@ import { pathOfAct, pathOfLeaned, recipeNameOf } from "../common/batches.ts";
 import { zone } from "../common/edge.ts";
 import { amountText, lifeShown, materialOf } from "../common/lots.ts";
 import { hourOf, lateLots, pastOf } from "./day.ts";
-import { belowZero, failedFor, filledShort, toLookAt } from "./day_around.ts";
+import { belowZero, failedFor, filledShort, toDecide, toLookAt } from "./day_around.ts";
 
 const STAGES = 4; // laid out, weighed in, cooked, packed
 
@@ -50,9 +50,19 @@ export function dayThings(today: string): DayThing[] {
 function looks(): DayThing[] {
   const aside = attention.value.length;
   const below = belowZero().length;
+  const held = isCoordinator() ? toDecide() : [];
   const [first, ...more] = toLookAt();
   const count = first === undefined ? 0 : more.length + 1;
   const all: [number, Look][] = [
+    [
+      held.length,
+      {
+        id: "held",
+        href: held[0] ?? "#/stock",
+        words: TODAY.to_decide(held.length),
+        why: TODAY.to_decide_why,
+      },
+    ],
     [aside, { id: "aside", href: "#/outbox", words: TODAY.aside(aside), why: TODAY.aside_why }],
     [
       below,

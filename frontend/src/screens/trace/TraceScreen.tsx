@@ -6,6 +6,8 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Refusal } from "../../parts/Plain.tsx";
 import { TracePicture } from "../../parts/TracePicture.tsx";
 import { goTo } from "../../state/route.ts";
+import { againstLot } from "../../state/stock.ts";
+import { againstWords } from "../../text/holds.ts";
 import { dayWords } from "../../text/numbers.ts";
 import { TRACE } from "../../text/trace.ts";
 import { today } from "../common/edge.ts";
@@ -97,7 +99,9 @@ function linesOf(state: LotState): string[] {
         : state.made_by === "topped_up"
           ? TRACE.poured(day)
           : TRACE.made(day, by);
-  return life === null ? [origin] : [origin, life];
+  const [held] = againstLot(state, today()).filter((each) => each !== "expired");
+  const lines = held === undefined ? [origin] : [origin, TRACE.on_hold(againstWords([held]))];
+  return life === null ? lines : [...lines, life];
 }
 
 function TraceBench(props: { lot: string; traced: Traced; isKnown: boolean }) {

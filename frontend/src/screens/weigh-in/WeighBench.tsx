@@ -8,9 +8,13 @@ import { Keypad } from "../../parts/Keypad.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { lotsOf, nameOf } from "../../state/stock.ts";
 import { FITNESS } from "../../text/fitness.ts";
+import { againstWords, DESPITE } from "../../text/holds.ts";
 import { amountWords, figure, ordinal, unitWord } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
+import { againstAny, freeFirst, lacksReason } from "../common/against.ts";
 import type { BatchLine, InstrumentShown } from "../common/batches.ts";
+import { DespiteField } from "../common/Despite.tsx";
+import { focusFirst } from "../common/focus.ts";
 import { standingOf } from "../common/instruments.ts";
 import { amountText } from "../common/lots.ts";
 import { readingRefusal } from "./reading.ts";
@@ -19,7 +23,7 @@ import type { Weighing } from "./use_weighing.ts";
 import { weighsOn } from "./which_instrument.ts";
 
 /** What the bench asks now. */
-export type Asking = "keys" | "instrument" | "lot";
+export type Asking = "keys" | "instrument" | "lot" | "despite";
 
 interface BenchProps {
   weighing: Weighing;
@@ -77,7 +81,7 @@ export function WeighBench(props: BenchProps) {
           items={lotChoices(props.line)}
           chosen={weighing.lot}
           onChoose={(lot) => {
-            weighing.type({ lot });
+            weighing.type({ lot, despite: "" });
             onAsk("keys");
           }}
           none={WEIGH_IN.no_lots}
@@ -85,7 +89,32 @@ export function WeighBench(props: BenchProps) {
       </Asked>
     );
   }
+  if (asking === "despite") return <WhyAllTheSame {...props} />;
   return <Keys {...props} />;
+}
+
+/** The lot is held, recalled or past its date: the reason it is used all the same. */
+function WhyAllTheSame({ weighing, onAsk }: BenchProps) {
+  const lots = [weighing.lot ?? ""];
+  const { despite } = weighing.typed;
+  return (
+    <>
+      <DespiteField
+        lots={lots}
+        reason={despite}
+        onReason={(reason) => weighing.type({ despite: reason })}
+      />
+      <Foot>
+        <BackKey onPress={() => onAsk("lot")} name={DESPITE.another} />
+        <MainKey
+          words={DESPITE.do(WEIGH_IN.weigh)}
+          notReady={lacksReason(lots, despite) ? DESPITE.first : null}
+          onNotReady={() => focusFirst("despite")}
+          onPress={() => onAsk("keys")}
+        />
+      </Foot>
+    </>
+  );
 }
 
 function instrumentWords(each: InstrumentShown, line: BatchLine): string {
@@ -94,13 +123,18 @@ function instrumentWords(each: InstrumentShown, line: BatchLine): string {
 }
 
 function lotChoices(line: BatchLine): Choice[] {
-  const stocked = lotsOf(line.material ?? "");
+  const stocked = freeFirst(lotsOf(line.material ?? ""));
   const gone = line.laid_out.filter((code) => !stocked.some((each) => each.lot === code));
   const choices = stocked.map((each) => ({
     id: each.lot,
     name: each.lot,
     isRecorded: false,
-    sub: line.laid_out.includes(each.lot) ? WEIGH_IN.laid_out : "",
+    sub: [
+      line.laid_out.includes(each.lot) ? WEIGH_IN.laid_out : "",
+      againstWords(againstAny([each.lot])),
+    ]
+      .filter(Boolean)
+      .join(", "),
     right: WEIGH_IN.left(amountText(each.amount, each.unit)),
   }));
   return [
@@ -187,7 +221,9 @@ function SaveKey({ weighing, onAsk }: { weighing: Weighing; onAsk: (asking: Aski
       ? WEIGH_IN.lot_first
       : !isCounted && instrument === null
         ? WEIGH_IN.instrument_first
-        : refusedWhy(body, instrument);
+        : lacksReason([lot], typed.despite)
+          ? DESPITE.says(lot, againstWords(againstAny([lot])))
+          : refusedWhy(body, instrument);
   return (
     <MainKey
       words={isRead ? saveWords(weighed, typed.unit) : ""}
@@ -195,6 +231,7 @@ function SaveKey({ weighing, onAsk }: { weighing: Weighing; onAsk: (asking: Aski
       onNotReady={() => {
         if (lot === null) onAsk("lot");
         else if (!isCounted && instrument === null) onAsk("instrument");
+        else if (isRead && lacksReason([lot], typed.despite)) onAsk("despite");
       }}
       onPress={() => void weighing.save()}
     />

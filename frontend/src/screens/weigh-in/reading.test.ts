@@ -44,6 +44,7 @@ function typed(shown: string, more: Partial<WeighTyped> = {}): WeighTyped {
     unit: "g",
     instrument: "",
     lot: "",
+    despite: "",
     into: "shown",
     ...more,
   };

@@ -32,6 +32,7 @@ export interface WeighTyped {
   unit: string;
   instrument: string;
   lot: string;
+  despite: string;
   /** Where the keypad types to. */
   into: string;
 }

@@ -6,12 +6,13 @@ import { weighed as weighedIn } from "../../calc/weighing.ts";
 import { record, takeBack } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import { remember, remembered } from "../../state/settings.ts";
-import { lotsOf } from "../../state/stock.ts";
+import { againstUse, lotsOf } from "../../state/stock.ts";
 import type { Body } from "../../state/types.ts";
+import { despitePart } from "../common/against.ts";
 import type { BatchLine, InstrumentShown } from "../common/batches.ts";
 import { instrumentsInUse, pathAfter } from "../common/batches.ts";
 import { useDrafted } from "../common/drafted.ts";
-import { nowMs } from "../common/edge.ts";
+import { nowMs, today } from "../common/edge.ts";
 import { standingOf } from "../common/instruments.ts";
 import { type Hindrance, hindrance } from "../common/sentences.ts";
 import { tremble } from "../common/touch.ts";
@@ -55,13 +56,18 @@ const BLANK: WeighTyped = {
   unit: "",
   instrument: "",
   lot: "",
+  despite: "",
   into: "shown",
 };
 
 /** The lot to take from: the chosen one, else the first laid out that is not empty. */
 function lotToTake(line: BatchLine, chosen: string): string | null {
   if (chosen !== "") return chosen;
-  const stocked = line.material === null ? [] : lotsOf(line.material);
+  const on = today();
+  const all = line.material === null ? [] : lotsOf(line.material);
+  const free = all.filter((each) => againstUse(each.lot, on).length === 0);
+  // What was laid out all the same comes before anything that nobody laid out.
+  const stocked = line.laid_out.some((code) => all.some((each) => each.lot === code)) ? all : free;
   const laidOut = line.laid_out.find((code) => stocked.some((each) => each.lot === code));
   return laidOut ?? line.laid_out[0] ?? stocked[0]?.lot ?? null;
 }
@@ -153,9 +159,9 @@ export function useWeighing({ batch, place, line }: WeighPlace): Weighing {
   const standing = lotsOf(line.material ?? "").find((each) => each.lot === lot)?.places ?? {};
   const from = takenFrom(standing, place, neededOf(line, measurement));
   const isWhole = measurement !== null && lot !== null && from !== null;
-  const body = isWhole
-    ? { batch, line: line.line, material: line.material, lot, place: from, ...measurement }
-    : null;
+  const despite = lot === null ? {} : despitePart([lot], now.despite);
+  const about = { batch, line: line.line, material: line.material, lot, place: from };
+  const body = isWhole ? { ...about, ...measurement, ...despite } : null;
   const means = meaning(line, measurement, {
     unit: now.unit,
     tare: now.tare === "" ? null : now.tare,

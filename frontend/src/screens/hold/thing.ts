@@ -1,0 +1,80 @@
+/** What is held: a batch or a lot, with all that keeps it back. */
+import type { BatchState } from "../../calc/batches.ts";
+import type { Cause, Hold } from "../../calc/holds.ts";
+import type { LotState } from "../../calc/stock.ts";
+import { sheet } from "../../state/sheets.ts";
+import { nameOf } from "../../state/stock.ts";
+import { CAUSES } from "../../text/holds.ts";
+import { amountWords } from "../../text/numbers.ts";
+import { batchOf, recipeNameOf } from "../common/batches.ts";
+import { correctedOr } from "../common/trust.ts";
+
+/** A batch or lot. `about` is the field of an entry that names it. */
+export interface HeldThing {
+  subject: string;
+  about: { batch: string } | { lot: string };
+  name: string;
+  code: string;
+  href: string;
+  hold: Hold | null;
+  batch: BatchState | null;
+  /** The batch a lot came out of; null for a batch. */
+  from: BatchState | null;
+}
+
+/** The thing of a path; null while this phone does not hold it. */
+export function thingOf(params: Record<string, string>): HeldThing | null {
+  return params.lot === undefined ? batchThing(params.batch ?? "") : lotThing(params.lot);
+}
+
+function batchThing(id: string): HeldThing | null {
+  const batch = batchOf(id)?.state ?? null;
+  if (batch === null) return null;
+  return {
+    subject: `batch:${id}`,
+    about: { batch: id },
+    name: recipeNameOf(batch),
+    code: batch.code ?? "",
+    href: `#/batch/${id}`,
+    hold: batch.hold ?? null,
+    batch,
+    from: null,
+  };
+}
+
+function lotThing(code: string): HeldThing | null {
+  const lot = sheet<LotState>(`lot:${code}`).value?.state;
+  if (lot === undefined) return null;
+  return {
+    subject: `lot:${code}`,
+    about: { lot: code },
+    name: nameOf("material", lot.material),
+    code,
+    href: `#/lot/${code}`,
+    hold: lot.hold ?? null,
+    batch: null,
+    from: lot.batch === null ? null : (batchOf(lot.batch)?.state ?? null),
+  };
+}
+
+/** Causes that no release has named. */
+export function openCauses(hold: Hold | null): Cause[] {
+  return (hold?.causes ?? []).filter((cause) => cause.decided !== "release");
+}
+
+/** What a cause is: the check with its reading, or the member's words. */
+export function causeWords(cause: Cause, batch: BatchState | null): string {
+  const what = CAUSES[cause.what] ?? cause.what;
+  const because = cause.what === "hold" ? `: ${CAUSES[cause.because ?? ""] ?? ""}` : "";
+  const step = batch?.steps.find((each) => each.step === cause.step);
+  const done = step?.done.find((each) => each.entry === cause.entry);
+  if (step === undefined) return `${what}${because}`;
+  const worked = done?.computed;
+  const read =
+    done === undefined
+      ? ""
+      : worked
+        ? amountWords(worked.value, worked.unit)
+        : amountWords(correctedOr(done.value ?? "", done), done.unit ?? step.unit);
+  return `${what}: ${step.says ?? ""} ${read}`.trim();
+}
