@@ -44,6 +44,18 @@ def measured(c: Random) -> Given:
     return {"value": c.choice((sized, percent))(c), "u": doubt(c)}
 
 
+def life_model(c: Random) -> Given:
+    kind = c.choice(("q10", "arrhenius_kJ", "arrhenius_kcal", "square_root"))
+    ranges = {
+        "q10": (1, 6), "arrhenius_kJ": (20, 180), "arrhenius_kcal": (5, 45),
+        "square_root": (-15, 0),
+    }  # fmt: skip
+    return {
+        "kind": kind, "parameter": number(c, *ranges[kind]), "life_days": number(c, 0, 400),
+        "at": number(c, 0, 40),
+    }  # fmt: skip
+
+
 def moisture(c: Random) -> list[str]:
     return [c.choice((percent(c), number(c, 0, 500))), c.choice(("wet", "dry")), doubt(c)]
 
@@ -191,6 +203,23 @@ RANDOM_BENCH: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("acidified", "acid_line"): lambda c: {
         "ph": c.choice(("4.6", "4.0", "4.61", number(c, -1, 15))),
         "water_activity": maybe(c, lambda c: c.choice(("0.85", number(c, 0, 1.1, 2)))),
+    },
+    ("keeping", "q10_of_lives"): lambda c: {
+        "cold": [number(c, 0, 60), number(c, -5, 25)],
+        "warm": [number(c, 0, 60), number(c, 0, 60)],
+        "digits": BITS,
+    },
+    ("keeping", "life_at"): lambda c: {
+        "model": life_model(c), "celsius": number(c, -15, 60), "digits": BITS,
+    },
+    ("keeping", "life_used"): lambda c: {
+        "model": life_model(c),
+        "history": several(c, lambda c: [number(c, 0, 200), number(c, -9, 45)], 6),
+        "stored_at": number(c, 0, 30),
+        "digits": BITS,
+    },
+    ("keeping", "out_of_chill"): lambda c: {
+        "minutes": several(c, lambda c: c.choice((0, 119, 120, 240, c.randint(-1, 200))), 5),
     },
     ("acidified", "five_log_hold"): lambda c: {
         "temperature": c.choice((number(c, 60, 83), number(c, 140, 181))),

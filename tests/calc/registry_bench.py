@@ -21,6 +21,7 @@ from kitchenlog.calc import (
     cure_limits,
     curing,
     drying,
+    keeping,
     kettle,
     mixing,
     yields,
@@ -278,7 +279,37 @@ BRINE: dict[str, Adapter] = {
     ),
 }
 
+
+def _life_model(g: Given) -> keeping.LifeModel:
+    numbers = {name: parse_decimal(g[name]) for name in ("parameter", "life_days", "at")}
+    return keeping.LifeModel(kind=g["kind"], **numbers)
+
+
+def _pair(texts: Sequence[str]) -> tuple[Decimal, Decimal]:
+    first, second = texts
+    return parse_decimal(first), parse_decimal(second)
+
+
+KEEPING: dict[str, Adapter] = {
+    "q10_of_lives": lambda g: shown(
+        keeping.q10_of_lives(_pair(g["cold"]), _pair(g["warm"])), g.get("digits", 17)
+    ),
+    "life_at": lambda g: shown(
+        keeping.life_at(_life_model(g["model"]), parse_decimal(g["celsius"])),
+        g.get("digits", 17),
+    ),
+    "life_used": _answering(
+        lambda g: keeping.life_used(
+            _life_model(g["model"]),
+            [_pair(each) for each in g["history"]],
+            stored_at=parse_decimal(g["stored_at"]),
+        )
+    ),
+    "out_of_chill": _answering(lambda g: keeping.out_of_chill(g["minutes"])),
+}
+
 BENCH: dict[str, dict[str, Adapter]] = {
+    "keeping": KEEPING,
     "yields": YIELDS,
     "kettle": KETTLE,
     "drying": DRYING,

@@ -9,6 +9,7 @@ from urllib.parse import quote
 from tests.servers import PROJECT
 
 ROUTES = PROJECT / "frontend" / "src" / "screens" / "routes.ts"
+SUMS = ("kettle", "drying", "brine", "mixing", "curing", "altitude", "acid-hold")
 
 
 def patterns() -> list[str]:
@@ -62,7 +63,10 @@ class Addresses:
         return {"lot": lot["lot"], "act": "count", "place": next(iter(lot["places"]))}
 
     def _others(self, pattern: str) -> dict[str, str]:
-        words = {"way": "join", "code": "ABCD-EFGH", "area": "places", "type": "recipient"}
+        words = {
+            "way": "join", "code": "ABCD-EFGH", "area": "places", "type": "recipient",
+            "sum": SUMS[0],
+        }  # fmt: skip
         if pattern.startswith("/bring"):
             words["place"] = self._defined("place", sort="stall")
         if pattern.startswith("/lot/"):

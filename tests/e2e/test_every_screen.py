@@ -22,6 +22,12 @@ from tests.servers import KitchenlogServer
 
 SHOTS = os.environ.get("KL_SHOTS")
 NARROW = {"width": 320, "height": 800}
+# What these show touches health: the caution must be drawn, not only written in the source.
+CAUTIONS = {
+    "/batch/:batch": "shelf_life", "/label/:lot": "shelf_life",
+    "/lot/:lot": "shelf_life", "/lot/:lot/fill": "net_content",
+    "/set-up/recipes/:recipe": "scaling", "/sums/:sum": "sugar", "/sums/:sum/:batch": "sugar",
+}  # fmt: skip
 NOT_THERE = re.compile(r"not on this phone|does not hold|Loading\.|is not here")
 
 
@@ -100,13 +106,25 @@ def test_a_screen_stands_after_a_cold_start_without_a_server(
     assert phone.page.evaluate("location.hash") in (f"#{address}", "")
     if pattern != "/parts":
         assert not NOT_THERE.search(phone.page.locator("main").inner_text())
-    found: dict[str, list[str]] = {"trouble": phone.trouble}
+    found: dict[str, list[str]] = {
+        "trouble": phone.trouble,
+        "cautions": _without_caution(phone, pattern),
+    }
     for size in (SMALL, LAPTOP, NARROW):
         phone.page.set_viewport_size(size)
         until_quiet(phone.page)
         found |= _found_at(phone, pattern, size["width"])
     said = [f"{where}: {each}" for where, what in found.items() for each in what]
     assert not said, "\n".join(said)
+
+
+def _without_caution(phone: Phone, pattern: str) -> list[str]:
+    """What the screen should warn of and does not."""
+    about = CAUTIONS.get(pattern)
+    if about is None:
+        return []
+    notes = phone.page.get_by_role("note").and_(phone.page.locator(f"[data-about~={about}]"))
+    return [] if notes.count() else [f"no caution about {about}"]
 
 
 def _found_at(phone: Phone, pattern: str, width: int) -> dict[str, list[str]]:

@@ -11,6 +11,7 @@ import * as brix from "./brix.ts";
 import * as cureLimits from "./cure_limits.ts";
 import * as curing from "./curing.ts";
 import * as drying from "./drying.ts";
+import * as keeping from "./keeping.ts";
 import * as kettle from "./kettle.ts";
 import type { Cited } from "./limits.ts";
 import * as mixing from "./mixing.ts";
@@ -20,7 +21,7 @@ import type { Adapter, Adapters, Given } from "./vectors_registry.ts";
 import * as yields from "./yields.ts";
 
 /** Fields that are whole numbers in Python too; every other number of an answer is a double. */
-const WHOLE = new Set(["counted", "left_out"]);
+const WHOLE = new Set(["counted", "left_out", "minutes"]);
 
 const dec = (text: string): Decimal => parseDecimal(text);
 const d = (text: string | null | undefined): Decimal | null => (text == null ? null : dec(text));
@@ -45,6 +46,15 @@ function shownFields(answer: object, digits: number): Readonly<Record<string, un
     WHOLE.has(name) ? value : shown(value, digits),
   ]);
   return Object.fromEntries(fields);
+}
+
+function pair([first = "", second = ""]: readonly string[]): readonly [Decimal, Decimal] {
+  return [dec(first), dec(second)];
+}
+
+function lifeModel(g: Given): keeping.LifeModel {
+  const { kind, parameter, life_days, at } = g;
+  return { kind, parameter: dec(parameter), life_days: dec(life_days), at: dec(at) };
 }
 
 interface Leaning {
@@ -272,6 +282,14 @@ export const BENCH: Adapters = {
     canner_adjustment: answering((g) =>
       altitude.cannerAdjustment(g.canner, dec(g.altitude), g.unit),
     ),
+  },
+  keeping: {
+    q10_of_lives: (g) => shown(keeping.q10OfLives(pair(g.cold), pair(g.warm)), g.digits ?? 17),
+    life_at: (g) => shown(keeping.lifeAt(lifeModel(g.model), dec(g.celsius)), g.digits ?? 17),
+    life_used: answering((g) =>
+      keeping.lifeUsed(lifeModel(g.model), g.history.map(pair), dec(g.stored_at)),
+    ),
+    out_of_chill: answering((g) => keeping.outOfChill(g.minutes)),
   },
   acidified: {
     acid_line: answering((g) => acidified.acidLine(dec(g.ph), d(g.water_activity))),

@@ -1,0 +1,140 @@
+"""Sums at the bench without a server: the kettle's target, a cure over its limit, a mixture."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from tests.e2e.hearth import Hearth
+from tests.e2e.look import axe_finds, cut_off, small_targets, small_text, until_quiet
+from tests.e2e.phones import LAPTOP, SMALL, Phone
+from tests.e2e.screens import SUMS
+from tests.e2e.work import start_batch, title_is
+from tests.people import PASSPHRASE
+
+NARROW = {"width": 320, "height": 800}
+
+
+def _without_signal(hearth: Hearth, new_phone: Callable[..., Phone]) -> Phone:
+    """A processor's phone that holds everything; its server is dead."""
+    phone = new_phone(hearth.url).start()
+    phone.sign_in("pim@hearth", PASSPHRASE)
+    phone.until_controlled()
+    phone.until_whole()
+    hearth.server.kill()
+    return phone
+
+
+def _type(phone: Phone, label: str, digits: str) -> None:
+    """Open the number of this label, unless it is, and type it."""
+    field = phone.page.locator(".number-field", has_text=label).first
+    if field.get_attribute("aria-pressed") != "true":
+        field.click()
+    phone.type_digits(digits)
+
+
+def _cautions(phone: Phone) -> list[str]:
+    """What the cautions on the screen are about."""
+    notes = phone.page.get_by_role("note").all()
+    return " ".join(each.get_attribute("data-about") or "" for each in notes).split()
+
+
+def test_jam_is_cooked_to_the_gross_weight_of_its_kettle_and_noted_on_the_batch(
+    hearth: Hearth, new_phone: Callable[..., Phone]
+) -> None:
+    phone = _without_signal(hearth, new_phone)
+    batch = start_batch(phone)
+
+    phone.go("/")
+    phone.press("Sums", exact=True)
+    phone.press("Jam in the kettle", among=phone.page.get_by_role("navigation"))
+    title_is(phone, "Jam in the kettle")
+    for label, digits in (("Empty kettle", "4.20"), ("Soluble solids wanted", "68")):
+        _type(phone, label, digits)
+    fruit = phone.page.get_by_role("group", name="Fruit", exact=True)
+    fruit.get_by_role("button", name="Amount").click()
+    phone.type_digits("10")
+    fruit.get_by_role("button", name="Soluble solids of it").click()
+    phone.type_digits("10")
+    for name, digits in (("Sugar", "10"), ("Pectin", "0.06"), ("Acid", "0.055")):
+        line = phone.page.get_by_role("group", name=name, exact=True)
+        line.get_by_role("button", name="Amount").click()
+        phone.type_digits(digits)
+
+    # Practical Action, recipe 1: 16.3456 kg of jam, in a kettle of 4.20 kg.
+    plate = phone.page.locator(".sum-answer")
+    assert "Cook until the scale shows" in plate.inner_text()
+    assert "20.55" in plate.inner_text()
+    assert {"sugar", "ph"} <= set(_cautions(phone))
+    _type(phone, "It shows now", "21.10")
+    phone.sees("0.55\u00a0kg still to boil off.")
+    phone.press_main("Note it on")
+    phone.sees("Noted on the batch.")
+    phone.go(f"/batch/{batch}")
+    phone.sees("Jam in the kettle: Cook until the scale shows 20.55\u00a0kg.")
+    assert phone.trouble == []
+
+    phone.put_away()
+    phone.start("/sums/kettle")
+    phone.sees("0.55\u00a0kg still to boil off.")
+
+
+def test_a_cure_over_its_limit_is_refused_with_the_limit_and_the_amount_that_would_meet_it(
+    hearth: Hearth, new_phone: Callable[..., Phone]
+) -> None:
+    phone = _without_signal(hearth, new_phone)
+
+    phone.go("/sums/curing")
+    phone.press("bacon, dry cured")
+    _type(phone, "Of it in the cure", "6.25")
+    _type(phone, "Wanted", "300")
+    _type(phone, "Meat, as weighed in", "1")
+
+    phone.sees("300\u00a0ppm is over 200\u00a0ppm, set by 9 CFR 424.22(b)(3).")
+    meets = phone.page.locator(".facts div", has_text="Cure that would meet it").first
+    assert "3.2" in meets.inner_text()
+    assert "4.8" not in phone.page.locator("body").inner_text()
+    assert phone.main_key().inner_text() == "All sums"
+    assert _cautions(phone) == ["curing"]
+    phone.press("Wanted")
+    phone.rub_out(3)
+    phone.type_digits("200")
+    phone.sees("Weigh in cure, at most")
+    phone.sees("Within every limit that can be compared.")
+    assert phone.trouble == []
+
+
+def test_a_strength_outside_both_is_refused_in_one_sentence_and_stays_typed(
+    hearth: Hearth, new_phone: Callable[..., Phone]
+) -> None:
+    phone = _without_signal(hearth, new_phone)
+
+    phone.go("/sums/mixing")
+    for label, digits in (("strong one", "10"), ("weak one", "4"), ("Wanted", "2.5")):
+        _type(phone, label, digits)
+    _type(phone, "Amount", "900")
+
+    phone.sees(
+        "2.5\u00a0% lies outside 4\u00a0% and 10\u00a0%: no mixture of these two makes it."
+    )
+    assert "2.5" in phone.page.locator(".number-field", has_text="Wanted").inner_text()
+    assert "acidified" in _cautions(phone)
+
+
+def test_every_sum_is_whole_and_legible_with_its_caution_on_every_width(
+    hearth: Hearth, new_phone: Callable[..., Phone]
+) -> None:
+    phone = _without_signal(hearth, new_phone)
+
+    found = []
+    for named in SUMS:
+        phone.page.set_viewport_size(SMALL)
+        phone.go(f"/sums/{named}")
+        if not _cautions(phone):
+            found.append(f"{named} has no caution")
+        for size in (SMALL, LAPTOP, NARROW):
+            phone.page.set_viewport_size(size)
+            until_quiet(phone.page)
+            wrong = small_text(phone.page) + small_targets(phone.page) + cut_off(phone.page)
+            found += [f"{named}: {each}" for each in wrong + axe_finds(phone.page)]
+
+    assert not found, "\n".join(found)
