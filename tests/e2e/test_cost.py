@@ -42,8 +42,9 @@ def b01(desk: DeskPhone) -> list[dict[str, Any]]:
         proposal={"of": "price", "percent": "30", "coin": "0.50", "rule": "up"},
     )  # fmt: skip
     write(
-        "batch_started", batch=BATCH, code="MJ-B01", recipe=RECIPE, recipe_version=made[0]["id"],
-        product=made_id("Quince jelly"), place=KITCHEN, makes={"amount": "66", "unit": "pc"},
+        "batch_started", batch=BATCH, code="MJ-B01", recipe=RECIPE,
+        recipe_version=made[0]["id"], product=made_id("Quince jelly"), place=KITCHEN,
+        makes={"amount": "66", "unit": "pc"},
         scaled_by="as_written", steps=[],
         lines=[{"line": "mango", "material": made_id("Mango"),
                 "amount": {"amount": "15000", "unit": "g"}}],
