@@ -14,7 +14,7 @@ const SCREEN_MAX = 6 * KB;
  */
 const ROAD_MAX = 160 * KB;
 const BESIDE_THE_ROAD = ["instruments", "training", "charts", "money"];
-const ALL_MAX = 200 * KB;
+const ALL_MAX = 220 * KB;
 const TABLES_MAX = 40 * KB;
 /** The worker is fetched by itself and nobody waits for it. */
 const WORKER_MAX = 16 * KB;

@@ -104,6 +104,22 @@ export const PAID = {
   not_seen: "The entry is not on this phone. Correct it with signal.",
 };
 
+export const ROW = {
+  where: "Correct a cost",
+  title: "Correct a cost",
+  bench: "What it should be, and why",
+  so_far: "Written so far",
+  rather: "It was rather",
+  reason: "Why",
+  save: "Save the correction",
+  void: "It did not happen",
+  choose_number: "Type what it was",
+  choose_reason: "Say why",
+  gone: "Nothing stands here any more.",
+  correct: (name: string) => `Correct ${name}`,
+  word: "Correct",
+};
+
 export const PRICE = {
   title: "What to ask for it",
   bench: "How the price is reckoned",
