@@ -101,7 +101,6 @@ export const PAID = {
   save: (amount: string) => `Save ${amount}`,
   done: (amount: string) => `Kept on this phone: ${amount}. Costs that rest on it move.`,
   not_received: "It was not bought: its cost is that of what went into it.",
-  not_seen: "The entry is not on this phone. Correct it with signal.",
 };
 
 export const ROW = {
@@ -182,7 +181,6 @@ export const RATES = {
   save: "Save the rates",
   saved: "Kept on this phone. They count from that day on.",
   who: "Who may see costs is set with the cooperative.",
-  in_force: "In force",
 };
 
 /** An amount of money in the cooperative's currency; a dash where nobody knows. */

@@ -16,6 +16,7 @@ import { amountWords } from "../../text/numbers.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { beside, besideNone, type Hindrance, hindrance } from "../common/sentences.ts";
+import { useHeld } from "../common/use_held.ts";
 import { workerName } from "./costs.ts";
 import { rowBody } from "./typed.ts";
 
@@ -25,6 +26,7 @@ type Row = Worked | Spent;
 export function Screen({ params }: { params: Record<string, string> }) {
   const batch = params.batch ?? "";
   const state = sheet<CostState>(`cost:${batch}`).value?.state ?? null;
+  useHeld(`cost:${batch}`, state); // a correction needs the entry itself
   const rows: Row[] = [...(state?.labour ?? []), ...(state?.expenses ?? [])];
   const row = rows.find((each) => each.entry === params.entry);
   if (row !== undefined) return <Form key={row.entry} batch={batch} row={row} />;
