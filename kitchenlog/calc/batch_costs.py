@@ -7,7 +7,7 @@ rests on it, and in whatever order things arrived the cost is the same.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from typing import Literal, TypedDict
@@ -85,11 +85,17 @@ class CostAnswer(TypedDict):
     minutes: str | None
 
 
-def cost_of_batch(batch: str, *, cooperative: str, sheets: Sheets) -> CostAnswer:
+def cost_of_batch(
+    batch: str,
+    *,
+    cooperative: str,
+    sheets: Sheets,
+    seen: Mapping[str, Decimal] | None = None,
+) -> CostAnswer:
     """The actual cost of a batch over the sheets at hand; `cooperative` is the id of whose
-    currency and rates count."""
+    currency and rates count. For a view, `seen` says what its lots of each material cost."""
     walk = _Walk(cooperative=cooperative, sheets=sheets)
-    items = walk.items_of(batch, (f"batch:{batch}",))
+    items = walk.items_of(batch, (f"batch:{batch}",), seen)
     packs = _packs_of(sheets.get(f"batch:{batch}", {}))
     made = _cost(items, packs, walk.places)
     known = [item for item in items if not item.lacking]
@@ -155,14 +161,20 @@ class _Walk:
         places = fields.get("currency_places")
         self.places = places if isinstance(places, int) else COIN_PLACES
 
-    def items_of(self, batch: str, way: tuple[str, ...]) -> list[_Item]:
+    def items_of(
+        self, batch: str, way: tuple[str, ...], seen: Mapping[str, Decimal] | None = None
+    ) -> list[_Item]:
         """All that costs in a batch, in the order of its parts."""
         state = self.sheets.get(f"batch:{batch}", {})
         sheet = self.sheets.get(f"cost:{batch}", {})
         rates = self._rates(text_in(state, "started_on"))
         labour = _labour_items(items_in(sheet, "labour"), rates)
         return [
-            *(self._lot_item(each, way) for each in items_in(state, "lots_in")),
+            *(
+                (self._lot_item(each, way) for each in items_in(state, "lots_in"))
+                if seen is None
+                else (self._seen_item(material, cost) for material, cost in seen.items())
+            ),
             *labour,
             *(self._expense_item(each) for each in items_in(sheet, "expenses")),
             *_overhead_items(rates, state, labour),
@@ -203,6 +215,16 @@ class _Walk:
         return _Item(
             what=used, of=code, lacking=lacking, material=material, amount=amount, unit=unit
         )
+
+    def _seen_item(self, material: str, cost: Decimal) -> _Item:
+        used = UsedLot(
+            part="packs" if self._is_packaging(material) else "materials",
+            lot=material,
+            amount=ONE,
+            price=cost,
+            of_amount=ONE,
+        )
+        return _Item(what=used, of=material, material=material)
 
     def _is_packaging(self, material: str | None) -> bool:
         fields = object_in(self.sheets.get(f"material:{material}", {}), "fields") or {}

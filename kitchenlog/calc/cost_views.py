@@ -8,10 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import TypedDict
 
 from kitchenlog.calc.batch_costs import cost_of_batch
 from kitchenlog.calc.bodies import Body, decimal_in, items_in, text_in
+from kitchenlog.calc.costs import LOT_PLACES
 from kitchenlog.calc.lot_worth import Sheets
 from kitchenlog.calc.numbers import ZERO, parse_decimal, total, written
 from kitchenlog.calc.stock_costs import Move, View, stock_cost
@@ -43,30 +45,25 @@ def viewed_cost(
     What was lost or found is not dated on a sheet and stays in stock here. Lots that were
     poured together only change their code; a product has no price of its own and is named.
     """
-    answer = cost_of_batch(batch, cooperative=cooperative, sheets=sheets)
     used = items_in(sheets.get(f"batch:{batch}", {}), "lots_in")
-    materials = sorted({text_in(each, "material") or "" for each in used})
     codes = sorted(lots)
-    parts = []
-    missing: list[str] = []
-    for material in materials:
-        moves = _moves_of(material, codes, sheets)
-        made = stock_cost(moves, view, answer["places"])
-        here = [out for out in made.outs if out.id.endswith(f" batch:{batch}")]
-        parts += [out.cost for out in here]
-        if not here or any(out.cost is None for out in here):
-            missing.extend(made.missing or [material])
-    known = [cost for cost in parts if cost is not None]
-    if missing or len(known) < len(parts):
-        return ViewedCost(view=view, lots=None, total=None, missing=sorted(set(missing)))
-    lot_parts = {"materials", "packs"}
-    rest = [parse_decimal(v) for part, v in answer["parts"].items() if part not in lot_parts]
-    is_whole = all(each["through"] is not None for each in answer["missing"])
-    lots_cost = total([ZERO, *known])
+    seen: dict[str, Decimal] = {}
+    missing: set[str] = set()
+    for material in sorted({text_in(each, "material") or "" for each in used}):
+        made = stock_cost(_moves_of(material, codes, sheets), view, LOT_PLACES)
+        here = [out.cost for out in made.outs if out.id.endswith(f" batch:{batch}")]
+        known = [cost for cost in here if cost is not None]
+        if not here or len(known) < len(here):
+            missing.update(made.missing or [material])
+        seen[material] = total(known)
+    if missing:
+        return ViewedCost(view=view, lots=None, total=None, missing=sorted(missing))
+    answer = cost_of_batch(batch, cooperative=cooperative, sheets=sheets, seen=seen)
+    parts = answer["parts"]
     return ViewedCost(
         view=view,
-        lots=written(lots_cost),
-        total=written(total([lots_cost, *rest])) if is_whole else None,
+        lots=written(total(parse_decimal(parts[part]) for part in ("materials", "packs"))),
+        total=answer["total"],
         missing=[],
     )
 

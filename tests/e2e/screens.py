@@ -45,8 +45,12 @@ class Addresses:
             "batch": batch["batch"],
             "line": batch["lines"][0]["line"],
             "step": next(each for each in batch["steps"] if each["measures"])["step"],
-            "entry": held[0] if held else "",
+            "entry": self._spent_on(batch["batch"]) if "/row/" in pattern else [*held, ""][0],
         }
+
+    def _spent_on(self, batch: str) -> str:
+        """An entry of what a batch cost."""
+        return str(self.sheets[f"cost:{batch}"]["expenses"][0]["entry"])
 
     def _about_lots(self, pattern: str = "") -> dict[str, str]:
         """A lot of packs with a history; for the rest of its sheet what happened to it. What

@@ -81,15 +81,16 @@ export interface CostAnswer {
 
 /**
  * The actual cost of a batch over the sheets at hand; `cooperative` is the id of whose currency
- * and rates count.
+ * and rates count. For a view, `seen` says what its lots of each material cost.
  */
 export function costOfBatch(
   batch: string,
   cooperative: string,
   sheets: StatesBySubject,
+  seen?: ReadonlyMap<string, Decimal>,
 ): CostAnswer {
   const walk = new Walk(cooperative, sheets);
-  const items = walk.itemsOf(batch, [`batch:${batch}`]);
+  const items = walk.itemsOf(batch, [`batch:${batch}`], seen);
   const packs = packsOf({ ...sheets.get(`batch:${batch}`) });
   const made = costed(items, packs, walk.places);
   const known = items.filter((item) => item.lacking.length === 0);
@@ -166,13 +167,15 @@ class Walk {
   }
 
   /** All that costs in a batch, in the order of its parts. */
-  itemsOf(batch: string, way: readonly string[]): Item[] {
+  itemsOf(batch: string, way: readonly string[], seen?: ReadonlyMap<string, Decimal>): Item[] {
     const state = this.#state(`batch:${batch}`);
     const sheet = this.#state(`cost:${batch}`);
     const rates = this.#rates(textIn(state, "started_on"));
     const labour = labourItems(itemsIn(sheet, "labour"), rates);
     return [
-      ...itemsIn(state, "lots_in").map((each) => this.#lotItem(each, way)),
+      ...(seen === undefined
+        ? itemsIn(state, "lots_in").map((each) => this.#lotItem(each, way))
+        : [...seen].map(([material, cost]) => this.#seenItem(material, cost))),
       ...labour,
       ...itemsIn(sheet, "expenses").map((each) => this.#expenseItem(each)),
       ...overheadItems(rates, state, labour),
@@ -227,6 +230,17 @@ class Walk {
       amount,
       unit,
     };
+  }
+
+  #seenItem(material: string, cost: Decimal): Item {
+    const used: UsedLot = {
+      part: this.#isPackaging(material) ? "packs" : "materials",
+      lot: material,
+      amount: ONE,
+      price: cost,
+      of_amount: ONE,
+    };
+    return { ...NOTHING_SAID, what: { sort: "lot", cost: used }, of: material, material };
   }
 
   #isPackaging(material: string | null): boolean {

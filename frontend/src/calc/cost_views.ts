@@ -7,8 +7,9 @@
 
 import { costOfBatch } from "./batch_costs.ts";
 import { type Body, decimalIn, itemsIn, textIn } from "./bodies.ts";
+import { LOT_PLACES } from "./costs.ts";
 import type { StatesBySubject } from "./lot_worth.ts";
-import { parseDecimal, total, written, ZERO } from "./numbers.ts";
+import { type Decimal, parseDecimal, total, written, ZERO } from "./numbers.ts";
 import { TEXT_ORDER } from "./record.ts";
 import { type Move, stockCost, type View } from "./stock_costs.ts";
 import { typeIn } from "./subjects.ts";
@@ -47,31 +48,23 @@ const LOT_PARTS: readonly string[] = ["materials", "packs"];
  */
 export function viewedCost(batch: string, view: View, viewing: Viewing): ViewedCost {
   const { cooperative, sheets } = viewing;
-  const answer = costOfBatch(batch, cooperative, sheets);
   const used = itemsIn({ ...sheets.get(`batch:${batch}`) }, "lots_in");
-  const materials = [...new Set(used.map((each) => textIn(each, "material") ?? ""))].sort();
   const codes = [...viewing.lots].sort();
-  const seen = materials.map((material) => {
-    const made = stockCost(movesOf(material, codes, sheets), view, answer.places);
+  const seen = new Map<string, Decimal>();
+  const missing = new Set<string>();
+  for (const material of new Set(used.map((each) => textIn(each, "material") ?? "").sort())) {
+    const made = stockCost(movesOf(material, codes, sheets), view, LOT_PLACES);
     const here = made.outs.filter((out) => out.id.endsWith(` batch:${batch}`));
-    const isKnown = here.length > 0 && here.every((out) => out.cost !== null);
-    const named = made.missing.length > 0 ? made.missing : [material];
-    return { costs: here.map((out) => out.cost), missing: isKnown ? [] : named };
-  });
-  const missing = [...new Set(seen.flatMap((each) => each.missing))].sort();
-  const known = seen.flatMap((each) => each.costs).filter((cost) => cost !== null);
-  if (missing.length > 0) return { view, lots: null, total: null, missing };
-  const rest = Object.entries(answer.parts).flatMap(([part, value]) =>
-    LOT_PARTS.includes(part) ? [] : [parseDecimal(value)],
-  );
-  const isWhole = answer.missing.every((each) => each.through !== null);
-  const lots = total([ZERO, ...known]);
-  return {
-    view,
-    lots: written(lots),
-    total: isWhole ? written(total([lots, ...rest])) : null,
-    missing: [],
-  };
+    const known = here.map((out) => out.cost).filter((cost) => cost !== null);
+    if (here.length === 0 || known.length < here.length) {
+      for (const name of made.missing.length > 0 ? made.missing : [material]) missing.add(name);
+    }
+    seen.set(material, total(known));
+  }
+  if (missing.size > 0) return { view, lots: null, total: null, missing: [...missing].sort() };
+  const answer = costOfBatch(batch, cooperative, sheets, seen);
+  const lots = total(LOT_PARTS.map((part) => parseDecimal(answer.parts[part] ?? "0")));
+  return { view, lots: written(lots), total: answer.total, missing: [] };
 }
 
 function movesOf(material: string, codes: readonly string[], sheets: StatesBySubject): Move[] {

@@ -101,7 +101,22 @@ export const PAID = {
   save: (amount: string) => `Save ${amount}`,
   done: (amount: string) => `Kept on this phone: ${amount}. Costs that rest on it move.`,
   not_received: "It was not bought: its cost is that of what went into it.",
-  not_seen: "The entry is not on this phone. Correct it with signal.",
+};
+
+export const ROW = {
+  where: "Correct a cost",
+  title: "Correct a cost",
+  bench: "What it should be, and why",
+  so_far: "Written so far",
+  rather: "It was rather",
+  reason: "Why",
+  save: "Save the correction",
+  void: "It did not happen",
+  choose_number: "Type what it was",
+  choose_reason: "Say why",
+  gone: "Nothing stands here any more.",
+  correct: (name: string) => `Correct ${name}`,
+  word: "Correct",
 };
 
 export const PRICE = {
@@ -166,7 +181,6 @@ export const RATES = {
   save: "Save the rates",
   saved: "Kept on this phone. They count from that day on.",
   who: "Who may see costs is set with the cooperative.",
-  in_force: "In force",
 };
 
 /** An amount of money in the cooperative's currency; a dash where nobody knows. */

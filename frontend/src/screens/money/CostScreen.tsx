@@ -6,7 +6,14 @@ import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Facts, Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
-import { lackingWords, MONEY, OVERHEAD_WORDS, PART_WORDS, packWord } from "../../text/money.ts";
+import {
+  lackingWords,
+  MONEY,
+  OVERHEAD_WORDS,
+  PART_WORDS,
+  packWord,
+  ROW,
+} from "../../text/money.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { batchOf, recipeNameOf } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
@@ -158,6 +165,7 @@ function Lines({ cost }: { cost: CostAnswer }) {
                     <span class="second">{lineWords(line)}</span>
                   </span>
                   <b>{money(line.cost)}</b>
+                  <Rows batch={cost.batch} line={line} />
                 </li>
               ))}
           </ul>
@@ -165,6 +173,20 @@ function Lines({ cost }: { cost: CostAnswer }) {
       ))}
       {!parts.includes("labour") && <p class="second">{MONEY.no_work}</p>}
     </Part>
+  );
+}
+
+/** Each entry behind a line can be corrected; a lot is corrected where it was weighed in. */
+function Rows({ batch, line }: { batch: string; line: Line }) {
+  if (line.entries.length === 0) return null;
+  return (
+    <p class="key-row">
+      {line.entries.map((entry) => (
+        <Cup key={entry} href={`#/cost/${batch}/row/${entry}`} name={ROW.correct(lineName(line))}>
+          {ROW.word}
+        </Cup>
+      ))}
+    </p>
   );
 }
 

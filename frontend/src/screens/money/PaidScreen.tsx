@@ -17,6 +17,7 @@ import { HeadGauge } from "../common/HeadGauge.tsx";
 import { amountText, materialOf } from "../common/lots.ts";
 import { beside, besideNone, hindrance } from "../common/sentences.ts";
 import { useFound } from "../common/use_found.ts";
+import { useHeld } from "../common/use_held.ts";
 import { currency, money } from "./costs.ts";
 import { type PaidTyped, paidMissing } from "./typed.ts";
 
@@ -52,6 +53,7 @@ function Said({ code, words }: { code: string; words: string }) {
 function Form({ lot }: { lot: LotState }) {
   const code = lot.lot;
   const before = sheet<PriceState>(`price:${code}`).value?.state ?? null;
+  useHeld(`price:${code}`, before); // a correction needs the entry itself
   const entry = before?.price == null ? null : before.entry;
   const form = useDrafted<PaidTyped>(`paid/${code}`, { price: "", reason: "" });
   const found = useFound(form.typed);

@@ -1,4 +1,6 @@
 /** The forms about money: what is typed, what is still missing, the bodies they become. */
+
+import type { Spent, Worked } from "../../calc/money.ts";
 import { parseDecimal } from "../../calc/numbers.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import { PAID, SPENT, WORK } from "../../text/money.ts";
@@ -54,6 +56,23 @@ export function expenseOf(typed: SpentTyped, batch: string, currency: string | n
     amount: typedNumber(typed.amount) ?? "",
     currency: currency ?? "",
   };
+}
+
+/** The whole new body of a row, with another number in it. */
+export function rowBody(row: Worked | Spent, batch: string, typed: string): Body {
+  const number = typedNumber(typed) ?? "";
+  if ("minutes" in row) {
+    const { member, name, pay_per_hour } = row;
+    return {
+      batch,
+      ...(member === null ? { name } : { member }),
+      minutes: number,
+      ...(row.is_paid ? {} : { is_paid: false }),
+      ...(pay_per_hour === null ? {} : { pay_per_hour }),
+    };
+  }
+  const { part, says, currency } = row;
+  return { batch, part, ...(says === null ? {} : { says }), amount: number, currency };
 }
 
 export interface PaidTyped {

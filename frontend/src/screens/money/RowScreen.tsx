@@ -1,0 +1,146 @@
+/** A row of work or expense that was written wrong: corrected or void, with the reason. */
+import { useSignal } from "@preact/signals";
+import type { CostState, Spent, Worked } from "../../calc/money.ts";
+import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
+import { NumberField, TextField } from "../../parts/Fields.tsx";
+import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Keypad } from "../../parts/Keypad.tsx";
+import { Facts, Notice, Refusal } from "../../parts/Plain.tsx";
+import { typedNumber } from "../../parts/typing.ts";
+import { correct, takeBack } from "../../state/record.ts";
+import { goTo } from "../../state/route.ts";
+import { sheet } from "../../state/sheets.ts";
+import type { Saved } from "../../state/types.ts";
+import { MONEY, moneyWords, PART_WORDS, ROW } from "../../text/money.ts";
+import { amountWords } from "../../text/numbers.ts";
+import { focusFirst } from "../common/focus.ts";
+import { HeadGauge } from "../common/HeadGauge.tsx";
+import { beside, besideNone, type Hindrance, hindrance } from "../common/sentences.ts";
+import { useHeld } from "../common/use_held.ts";
+import { workerName } from "./costs.ts";
+import { rowBody } from "./typed.ts";
+
+type Row = Worked | Spent;
+
+/** `#/cost/:batch/row/:entry`. */
+export function Screen({ params }: { params: Record<string, string> }) {
+  const batch = params.batch ?? "";
+  const state = sheet<CostState>(`cost:${batch}`).value?.state ?? null;
+  useHeld(`cost:${batch}`, state); // a correction needs the entry itself
+  const rows: Row[] = [...(state?.labour ?? []), ...(state?.expenses ?? [])];
+  const row = rows.find((each) => each.entry === params.entry);
+  if (row !== undefined) return <Form key={row.entry} batch={batch} row={row} />;
+  return (
+    <Frame
+      where={ROW.where}
+      title={ROW.title}
+      gauge={<HeadGauge />}
+      benchName={ROW.bench}
+      bench={
+        <Foot>
+          <BackKey href={`#/cost/${batch}`} />
+          <MainKey words={MONEY.see_cost} href={`#/cost/${batch}`} />
+        </Foot>
+      }
+    >
+      <Notice>{ROW.gone}</Notice>
+    </Frame>
+  );
+}
+
+function isWork(row: Row): row is Worked {
+  return "minutes" in row;
+}
+
+/** What stands in the record, as people say it. */
+function saysOf(row: Row): { name: string; value: string } {
+  if (isWork(row)) {
+    const name = workerName(row.member ?? row.name ?? "");
+    return { name, value: amountWords(row.minutes, "min") };
+  }
+  const name = row.says ?? PART_WORDS[row.part ?? ""] ?? "";
+  return { name, value: moneyWords(row.amount, row.currency) };
+}
+
+function Form({ batch, row }: { batch: string; row: Row }) {
+  const number = useSignal("");
+  const reason = useSignal("");
+  const found = useSignal<Hindrance | null>(null);
+  const unit = isWork(row) ? "min" : row.currency;
+  const lacks = missing(number.value, reason.value);
+
+  async function keep(act: Promise<Saved>) {
+    const answer = await act;
+    found.value = hindrance(answer);
+    if ("saved" in answer) goTo(`/cost/${batch}`);
+  }
+  function voided() {
+    const why = reason.value.trim();
+    if (why === "") return focusFirst("reason");
+    void keep(takeBack(row.entry, why));
+  }
+  return (
+    <Frame
+      where={ROW.where}
+      title={saysOf(row).name}
+      isRecorded
+      gauge={<HeadGauge />}
+      benchName={ROW.bench}
+      hasKeypad
+      bench={
+        <>
+          <Keypad
+            typed={number.value}
+            onTyped={(typed) => {
+              number.value = typed;
+            }}
+          />
+          <Foot>
+            <BackKey href={`#/cost/${batch}`} />
+            <MainKey
+              words={ROW.save}
+              notReady={lacks?.sentence ?? null}
+              onNotReady={() => focusFirst(lacks?.field)}
+              onPress={() =>
+                void keep(
+                  correct(row.entry, rowBody(row, batch, number.value), reason.value.trim()),
+                )
+              }
+            />
+          </Foot>
+        </>
+      }
+    >
+      <Refusal sentence={besideNone(found.value, ["minutes", "amount", "reason"])} />
+      <Facts rows={[{ name: ROW.so_far, value: saysOf(row).value }]} />
+      <div id="field-number">
+        <NumberField
+          label={ROW.rather}
+          typed={number.value}
+          unit={unit}
+          isOpen
+          onOpen={() => undefined}
+          refusal={beside(found.value, "minutes") ?? beside(found.value, "amount")}
+        />
+      </div>
+      <div id="field-reason">
+        <TextField
+          label={ROW.reason}
+          value={reason.value}
+          onValue={(typed) => {
+            reason.value = typed;
+          }}
+          refusal={beside(found.value, "reason")}
+        />
+      </div>
+      <p class="key-row">
+        <Cup onPress={voided}>{ROW.void}</Cup>
+      </p>
+    </Frame>
+  );
+}
+
+function missing(number: string, reason: string): Hindrance | null {
+  if (typedNumber(number) === null) return { field: "number", sentence: ROW.choose_number };
+  return reason.trim() === "" ? { field: "reason", sentence: ROW.choose_reason } : null;
+}
