@@ -19,10 +19,8 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     /\/calc\/(acidified|acidity|altitude|brine|brix|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/,
     "bench",
   ],
-  [
-    /\/(screens\/heat\/|text\/heat\.ts$|calc\/(process_limits|logger_\w+)\.ts$)|\/parts\/HeatChart\.tsx$/,
-    "heat",
-  ],
+  [/\/calc\/(process_limits|logger_\w+)\.ts$/, "loggers"],
+  [/\/(screens\/heat\/|text\/heat\.ts$)|\/parts\/HeatChart\.tsx$/, "heat"],
   [/\/calc\/(coins|costs|prices|ratios|stock_costs|share_outs)\.ts$/, "money"],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
