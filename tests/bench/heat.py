@@ -101,11 +101,11 @@ def _taken(phone: Phone, batch: str, folder: Path) -> list[float]:
 
 
 def _csv() -> str:
-    """Every four seconds from 75 degC, a tenth of it left after five and a half hours."""
+    """Every four seconds from 75 degC down to 4, in five and a half hours."""
     rows = ["Date/Time;Temp (\N{DEGREE SIGN}C);RH %"]
     for row in range(ROWS):
         second = row * 4
-        celsius = 2 + 73 * 0.1 ** (second / 15_000)
+        celsius = 2 + 73 * 0.1 ** (second / 12_000)
         clock = f"{8 + second // 3600:02}:{second // 60 % 60:02}:{second % 60:02}"
         rows.append(f"2026-11-10 {clock};{celsius:.2f};41".replace(".", ","))
     return "\n".join(rows)

@@ -21,7 +21,8 @@ def _signed_in(hearth: Hearth, new_phone: Callable[..., Phone], login: str) -> P
     phone.sign_in(f"{login}@hearth", PASSPHRASE)
     phone.until_controlled()
     phone.until_whole()
-    return phone
+    phone.put_away()  # a browser writes its cookies down after half a minute, or when it ends
+    return phone.start()
 
 
 def _asks(phone: Phone, rule: str, *, how: str) -> None:
