@@ -23,10 +23,8 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     /\/screens\/money\/|\/text\/money\.ts$|\/calc\/(batch_costs|coins|cost_views|costs|lot_worth|prices|ratios|stock_costs|share_outs)\.ts$/,
     "money",
   ],
-  [
-    /\/(screens\/heat\/|text\/heat\.ts$|calc\/(process_limits|logger_\w+)\.ts$)|\/parts\/HeatChart\.tsx$/,
-    "heat",
-  ],
+  [/\/calc\/(process_limits|logger_\w+)\.ts$/, "loggers"],
+  [/\/(screens\/heat\/|text\/heat\.ts$)|\/parts\/HeatChart\.tsx$/, "heat"],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
   [

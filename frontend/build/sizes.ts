@@ -9,12 +9,22 @@ const KB = 1000;
 const FIRST_SCREEN_MAX = 40 * KB;
 const SCREEN_MAX = 6 * KB;
 /**
- * From delivery to buyer, with what checks of instruments and fills say of it; what is only
- * fetched for these tasks comes on top.
+ * From delivery to buyer, with what checks of instruments and fills and logs of temperature say of
+ * it; what is only fetched for these tasks comes on top.
  */
-const ROAD_MAX = 160 * KB;
-const BESIDE_THE_ROAD = ["instruments", "training", "charts", "money", "heat", "sums", "bench"];
-const ALL_MAX = 260 * KB;
+const ROAD_MAX = 180 * KB;
+const BESIDE_THE_ROAD = [
+  "instruments",
+  "training",
+  "charts",
+  "money",
+  "heat",
+  "loggers",
+  "sums",
+  "bench",
+  "recipe",
+];
+const ALL_MAX = 280 * KB;
 /** Forms of their own beyond the first that one screen draws: seven sums at the bench. */
 const FORMS_MORE: Readonly<Record<string, number>> = { sums: 6 };
 const TABLES_MAX = 40 * KB;

@@ -11,7 +11,7 @@ from contextlib import ExitStack
 from tests.bench.table import print_machine
 from tests.servers import PROJECT, postgresql
 
-SECTIONS = ("push", "rebuild", "trace", "readings", "phone")
+SECTIONS = ("push", "rebuild", "trace", "readings", "phone", "heat")
 ON_BOTH_DATABASES = ("trace", "readings")
 
 

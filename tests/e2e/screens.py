@@ -39,6 +39,8 @@ class Addresses:
         batch = next(
             state for state in self._all("batch") if state["is_finished"] is not wants_open
         )
+        if pattern.startswith("/heat-log/"):
+            return self._log()
         weigh_ins = [each for line in batch["lines"] for each in line["weigh_ins"]]
         held = [each["entry"] for each in weigh_ins if each["entry"] in self.entries]
         return {
@@ -47,6 +49,15 @@ class Addresses:
             "step": next(each for each in batch["steps"] if each["measures"])["step"],
             "entry": self._spent_on(batch["batch"]) if "/row/" in pattern else [*held, ""][0],
         }
+
+    def _log(self) -> dict[str, str]:
+        """A log of temperature on a batch sheet; made up where no batch has one."""
+        found = (
+            {"batch": state["batch"], "entry": log["entry"]}
+            for state in self._all("batch")
+            for log in state["heat"]
+        )
+        return next(found, {"batch": "none", "entry": "none"})
 
     def _spent_on(self, batch: str) -> str:
         """An entry of what a batch cost."""

@@ -56,6 +56,20 @@ def _check(phone: Phone, scale: str) -> None:
     phone.until_nothing_waits()
 
 
+def _log(phone: Phone, batch: str) -> None:
+    """Cold food is looked at once, so that there is a log to be seen."""
+    phone.go(f"/heat/{batch}")
+    phone.page.get_by_label("What it is judged by").select_option("cold_hold")
+    phone.page.get_by_label("Who set the limit?").fill("the local code")
+    phone.press("Timer here")
+    phone.press("\N{DEGREE SIGN}C")
+    phone.press_main("Start the timer")
+    phone.type_digits("4.5")
+    phone.press_main("Keep")
+    phone.press_main("Save 1 row")
+    phone.until_nothing_waits()
+
+
 @pytest.fixture(scope="module")
 def laid_down(
     playwright: Playwright,
@@ -78,6 +92,7 @@ def laid_down(
         phone.until_whole()
         [stores] = phone.devices().values()
         _check(phone, Addresses(stores).scale())
+        _log(phone, Addresses(stores).of("/lay-out/:batch").rsplit("/", 1)[1])
         [stores] = phone.devices().values()
     finally:
         server.kill()

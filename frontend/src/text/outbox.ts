@@ -88,6 +88,10 @@ export const KINDS_SAID: Record<string, string> = {
   count: "Count",
   correction: "Correction",
   void: "Void",
+  instrument_checked: "Instrument checked",
+  drill_done: "Drill done",
+  fill_checked: "Packs weighed",
+  heat_log: "Temperatures logged",
   finding_settled: "Finding settled",
   note: "Note",
 };

@@ -85,32 +85,34 @@ function AskedMain({ heating }: { heating: Heating }) {
 }
 
 function RowsMain({ heating }: { heating: Heating }) {
-  const { typed, open, lacks } = heating;
-  const degrees = typedNumber(typed.degrees);
-  const at = rowSecond(typed);
-  if (!isRead(typed.how) && (degrees !== null || typedNumber(typed.minutes) !== null)) {
-    const isHalf = degrees === null || at === null;
-    const words = HEAT.keep_row(
-      amountWords(at === null ? null : minutesText(at), "min"),
-      amountWords(degrees, typed.unit),
-    );
-    return (
-      <MainKey
-        words={words}
-        notReady={isHalf ? (degrees === null ? HEAT.temperature : HEAT.minutes) : null}
-        onNotReady={() => {
-          open.value = degrees === null ? "degrees" : "minutes";
-        }}
-        onPress={() => keepRow(heating)}
-      />
-    );
-  }
+  const { typed, lacks } = heating;
+  const isHalf = typedNumber(typed.degrees) !== null || typedNumber(typed.minutes) !== null;
+  if (!isRead(typed.how) && isHalf) return <RowMain heating={heating} />;
   return (
     <MainKey
       words={HEAT.save(heating.rows.at_s.length)}
       notReady={lacks?.sentence ?? null}
       onNotReady={() => focusFirst(lacks?.field)}
       onPress={() => void heating.save()}
+    />
+  );
+}
+
+/** A row half typed goes on to its other number, a whole one is kept. */
+function RowMain({ heating }: { heating: Heating }) {
+  const { typed, open } = heating;
+  const degrees = typedNumber(typed.degrees);
+  const at = rowSecond(typed);
+  const go = (field: HeatOpen) => () => {
+    open.value = field;
+  };
+  if (degrees === null) return <MainKey words={HEAT.to_temperature} onPress={go("degrees")} />;
+  if (at === null) return <MainKey words={HEAT.say_minutes} onPress={go("minutes")} />;
+  const shown = amountWords(degrees, typed.unit);
+  return (
+    <MainKey
+      words={HEAT.keep_row(amountWords(minutesText(at), "min"), shown)}
+      onPress={() => keepRow(heating)}
     />
   );
 }

@@ -45,15 +45,16 @@ function Logging({ state, step }: { state: BatchState; step: string }) {
   const heating = useHeat({ batch, step, place });
   const { typed, judged, plot, body, found } = heating;
   const unit = heating.rows.unit;
+  const keys = hasKeys(heating);
   const hasResult = typed.is_asked && judged !== null;
   return (
     <Frame
       where={<BatchNamed batch={state} />}
       title={HEAT.title}
       gauge={<HeadGauge />}
-      hasKeypad={hasKeys(heating)}
+      hasKeypad={keys}
       benchName={HEAT.bench}
-      plate={hasResult ? <HeatPlate judged={judged} unit={unit} isLive /> : undefined}
+      plate={hasResult && !keys ? <HeatPlate judged={judged} unit={unit} isLive /> : undefined}
       bench={
         <HeatBench
           heating={heating}
@@ -63,6 +64,8 @@ function Logging({ state, step }: { state: BatchState; step: string }) {
     >
       <Refusal sentence={besideNone(found.value, SHOWN)} />
       {typed.is_asked ? <RowsPage heating={heating} /> : <AskedPage heating={heating} />}
+      {/* Beside keys there is no room for a plate: rows come first, then what they came to. */}
+      {hasResult && keys && <HeatPlate judged={judged} unit={unit} isSoFar />}
       {hasResult && body !== null && (
         <HeatShown
           judged={judged}

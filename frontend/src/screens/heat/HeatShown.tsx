@@ -23,14 +23,22 @@ const PLATES: Readonly<Record<string, "within" | "outside" | "cannot_tell">> = {
   unfinished: "cannot_tell",
 };
 
+/** What a plate says; `isSoFar` while more rows may come. */
+interface HeatPlateProps {
+  judged: HeatJudged;
+  unit: string | null;
+  isLive?: boolean;
+  isSoFar?: boolean;
+}
+
 /** The verdict with its figures. */
-export function HeatPlate(props: { judged: HeatJudged; unit: string | null; isLive?: boolean }) {
-  const { judged, unit, isLive } = props;
+export function HeatPlate({ judged, unit, isLive, isSoFar }: HeatPlateProps) {
   const why = heatSentence(judged, unit);
+  const word = heatVerdictWord(judged.verdict);
   return (
     <Verdict
       verdict={PLATES[judged.verdict ?? ""] ?? "none"}
-      word={judged.verdict === null ? undefined : heatVerdictWord(judged.verdict)}
+      word={judged.verdict === null ? undefined : isSoFar ? HEAT.so_far(word) : word}
       why={judged.verdict === null && judged.by === null ? `${why} ${HEAT_LOGS.kept_as}` : why}
       isLive={isLive}
     />

@@ -1,6 +1,7 @@
 /** What is drawn of a log: its rows as far as pixels can show them, and what decides. */
 import type { Body } from "../../calc/bodies.ts";
 import { objectIn, textIn } from "../../calc/bodies.ts";
+import { NEAR_S } from "../../calc/cooling.ts";
 import type { HeatJudged } from "../../calc/heat_judged.ts";
 import { GAP_S, type HeatLog, heatLog, outline } from "../../calc/heat_logs.ts";
 import { HOLD_GAP_S } from "../../calc/holding.ts";
@@ -29,12 +30,18 @@ export function plotOf(body: Body, judged: HeatJudged): Plot | null {
   const by = judged.by ?? "";
   const asked = objectIn(body, "judged") ?? {};
   return {
-    points: pointsOf(log, by.endsWith("_hold") ? HOLD_GAP_S : GAP_S),
+    points: pointsOf(log, gapOf(by)),
     unit: log.unit,
     lines: linesOf(by, judged, log.unit),
     ends: endsOf(by, asked, log),
     band: bandOf(by, log.unit),
   };
+}
+
+/** From which step on nobody is thought to have looked, by what is judged. */
+function gapOf(by: string): number {
+  if (by.endsWith("_hold")) return HOLD_GAP_S;
+  return by === "lethality" || by === "" ? GAP_S : NEAR_S;
 }
 
 function logIn(body: Body): HeatLog | null {

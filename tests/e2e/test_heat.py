@@ -1,0 +1,124 @@
+"""Logs of temperature without a server: read, pasted, timed; judged, kept, seen elsewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from tests.e2e.hearth import Hearth, lived_in
+from tests.e2e.phones import Phone
+from tests.e2e.work import title_is
+from tests.people import PASSPHRASE
+
+# COOL-D of the process safety notes, as a logger with decimal commas writes it.
+COOLED = (
+    (0, "75"), (30, "60"), (45, "54"), (120, "25"), (150, "20"), (330, "6"), (360, "4"),
+)  # fmt: skip
+
+
+def _signed_in(hearth: Hearth, new_phone: Callable[..., Phone], login: str) -> Phone:
+    phone = new_phone(hearth.url, login).start()
+    phone.sign_in(f"{login}@hearth", PASSPHRASE)
+    phone.until_controlled()
+    phone.until_whole()
+    phone.put_away()  # a browser writes its cookies down after half a minute, or when it ends
+    return phone.start()
+
+
+def _asks(phone: Phone, rule: str, *, how: str) -> None:
+    phone.page.get_by_label("What it is judged by").select_option(rule)
+    phone.page.get_by_label("Who set the limit?").fill("the local code")
+    phone.press(how)
+
+
+def _reads_a_file(phone: Phone, batch: str, folder: Path) -> None:
+    """A logger's file with a row that failed: judged and drawn as soon as it is chosen."""
+    rows = [f"{minute};{shown},0;41" for minute, shown in COOLED]
+    rows.insert(2, "40;---;41")
+    file = folder / "logger.csv"
+    file.write_text("Time (min);Temp (\N{DEGREE SIGN}C);RH %\n" + "\n".join(rows))
+    phone.go(f"/batch/{batch}")
+    phone.press("Log times and temperatures")
+    _asks(phone, "two_stage_cooling", how="A logger's file")
+    phone.press_main("Go on")
+    phone.page.set_input_files("input[type=file]", file)
+    phone.page.locator(".heat-chart").wait_for()
+    plate = phone.page.locator(".plate").inner_text().replace("\N{NO-BREAK SPACE}", " ")
+    assert "Pass." in plate
+    assert "106.5 min of 120 min" in plate
+    phone.sees("1 left out, without a reading")
+    phone.sees("follow them.")  # the caution, in full
+    phone.press_main("Save 7 rows")
+    phone.page.get_by_role("heading", name="Weighed in").wait_for()
+
+
+def _pastes(phone: Phone, batch: str) -> None:
+    """What was written by hand is outside: what was done about it is asked for."""
+    phone.go(f"/heat/{batch}/set")
+    _asks(phone, "hot_hold", how="Paste text")
+    phone.press_main("Go on")
+    phone.page.get_by_label("Paste the rows here").fill("08:00 62,5\n08:30 55\n09:00 60")
+    phone.press("\N{DEGREE SIGN}C")
+    phone.sees("Fail.")
+    assert "Say what was done about it" in phone.main_key().inner_text()
+    phone.page.get_by_label("What was done about it?").fill("Boiled again and kept hot")
+    phone.press_main("Save 3 rows")
+    phone.page.get_by_role("heading", name="Weighed in").wait_for()
+
+
+def _times(phone: Phone, batch: str) -> None:
+    """The timer goes on though the browser is killed in the middle of it."""
+    phone.go(f"/heat/{batch}")
+    _asks(phone, "cold_hold", how="Timer here")
+    phone.press("\N{DEGREE SIGN}C")
+    phone.press_main("Start the timer")
+    phone.sees("Read the temperature now.")
+    phone.type_digits("4.5")
+    phone.press_main("Keep")
+    phone.sees("Next reading at")
+    phone.until_draft_holds("4.5")
+    phone.kill()
+    phone.start(f"/heat/{batch}")
+    phone.sees("Running since")
+    phone.type_digits("4.0")
+    phone.press_main("Keep")
+    phone.press_main("Save 2 rows")
+    phone.page.get_by_role("heading", name="Weighed in").wait_for()
+
+
+def _says_all_three(phone: Phone, batch: str) -> None:
+    phone.go(f"/batch/{batch}")
+    said = phone.page.get_by_role("list", name="Time and temperature")
+    said.get_by_text("106.5").wait_for()
+    words = said.inner_text()
+    assert words.count("Pass.") == 2
+    assert "Fail." in words
+    assert "Boiled again and kept hot" in words
+    phone.sees("A log of temperature failed.")
+
+
+def test_logs_without_signal_are_judged_on_the_phone_and_seen_on_another(
+    hearth: Hearth, new_phone: Callable[..., Phone], tmp_path: Path
+) -> None:
+    hearth.until_quiet()
+    batch = lived_in(hearth.desk()).batch
+    hearth.until_quiet()
+    pim = _signed_in(hearth, new_phone, "pim")
+    ona = _signed_in(hearth, new_phone, "ona")
+    hearth.server.kill()
+
+    _reads_a_file(pim, batch, tmp_path)
+    _pastes(pim, batch)
+    _times(pim, batch)
+    _says_all_three(pim, batch)
+
+    hearth.server.start()
+    pim.hand_over_now()
+    pim.until_nothing_waits()
+    hearth.until_quiet()
+    ona.hand_over_now()
+    _says_all_three(ona, batch)
+    ona.press("See the log")
+    title_is(ona, "Time and temperature")
+    ona.page.locator(".heat-chart").wait_for()
+    assert pim.trouble == ona.trouble == []
