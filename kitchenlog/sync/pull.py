@@ -6,6 +6,7 @@ import json
 from dataclasses import dataclass
 from datetime import datetime
 
+from kitchenlog.instruments.selectors import UsesRow, uses_to_tell
 from kitchenlog.logbook.selectors import (
     LogPlace,
     entries_to_tell,
@@ -76,7 +77,10 @@ def _page(member: Member, after: int, *, upto: int, limit: int) -> _Page:
     cooperative, eyes, most = member.cooperative_id, member.eyes, limit + 1
     entries = entries_to_tell(cooperative, after=after, upto=upto, most=most, eyes=eyes)
     sheets = sheets_to_tell(cooperative, after=after, upto=upto, most=most, eyes=eyes)
-    changes = sorted([*map(_entry_change, entries), *map(_sheet_change, sheets)])
+    uses = uses_to_tell(cooperative, after=after, upto=upto, most=most)
+    changes = sorted(
+        [*map(_entry_change, entries), *map(_sheet_change, sheets), *map(_uses_change, uses)]
+    )
     has_more = len(changes) > limit
     told = changes[:limit]
     last = told[-1][0] if has_more else upto
@@ -94,3 +98,14 @@ def _sheet_change(row: SheetRow) -> tuple[int, str]:
     return row.seq, (
         f'{{"type":"sheet","id":{subject},"seq":{row.seq},"data":{sheet_json(row)}}}'
     )
+
+
+def _uses_change(row: UsesRow) -> tuple[int, str]:
+    """Beside the sheets: an instrument's own folds only its checks."""
+    counted = {
+        "check": row.check_entry,
+        "count": row.count,
+        "counted_at": wire_time(row.counted_at),
+    }
+    change = {"type": "uses", "id": row.instrument, "seq": row.seq, "data": counted}
+    return row.seq, json.dumps(change)
