@@ -10,10 +10,15 @@ from kitchenlog.instruments.services import count_all_uses
 from kitchenlog.members.scope import in_cooperative
 from tests.instruments.test_uses import NIGHT, kept, step, told
 from tests.people import Kitchen
-from tests.tracing.test_impact import check
+from tests.tracing.test_impact import SCALE, at, check
 from tests.writing import Pen
 
 pytestmark = pytest.mark.usefixtures("no_limits")
+
+DEFINED = {
+    "instrument": SCALE, "name": "Bench scale", "sort": "scale", "unit": "g",
+    "division": "1", "accuracy_class": "III", "interval": "1",
+}  # fmt: skip
 
 
 def test_another_cooperative_sees_nothing_of_it(
@@ -23,7 +28,8 @@ def test_another_cooperative_sees_nothing_of_it(
     for number, one in enumerate(phones):
         own = Pen(one)
         steps = [step(own, 5) for _ in range(number + 1)]
-        kept(one, [check(own, 3, "500"), *steps])
+        scale = own.write("instrument_defined", DEFINED, at=at(1))
+        kept(one, [scale, check(own, 3, "500"), *steps])
 
     count_all_uses(at=NIGHT)
 
