@@ -166,6 +166,10 @@ CELERY_BEAT_SCHEDULE = {
         "task": "kitchenlog.logbook.tasks.close_quiet_sheets",
         "schedule": crontab(hour="2", minute="10"),
     },
+    "count uses": {
+        "task": "kitchenlog.instruments.tasks.count_uses",
+        "schedule": crontab(hour="2", minute="25"),
+    },
     "forget old attempts": {
         "task": "kitchenlog.members.tasks.forget_old_attempts",
         "schedule": crontab(hour="2", minute="40"),

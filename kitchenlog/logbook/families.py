@@ -27,7 +27,7 @@ def missing_links(cooperative: UUID, new: Sequence[Draft]) -> list[Link]:
     """
     ids = [draft.id for draft in new]
     named = [draft.corrects for draft in new if draft.corrects is not None]
-    relatives = _relatives(cooperative, [*ids, *named])
+    relatives = relatives_of(cooperative, [*ids, *named])
     subjects = _subjects_of(cooperative, [relative.seq for relative in relatives.values()])
     return [
         Link(subject, seq)
@@ -37,7 +37,7 @@ def missing_links(cooperative: UUID, new: Sequence[Draft]) -> list[Link]:
     ]
 
 
-def _relatives(cooperative: UUID, ids: Iterable[str]) -> dict[str, Relative]:
+def relatives_of(cooperative: UUID, ids: Iterable[str]) -> dict[str, Relative]:
     """Everything in the log that the ids correct or are corrected by, however far."""
     found: dict[str, Relative] = {}
     ahead, asked = set(ids), set[str]()

@@ -13,7 +13,7 @@ from uuid import UUID
 
 from kitchenlog.calc.folds import fold_number, fold_subject
 from kitchenlog.calc.record import Fact
-from kitchenlog.calc.subjects import type_in
+from kitchenlog.calc.subjects import id_in, type_in
 from kitchenlog.entries.links import leans_on
 from kitchenlog.entries.upcast import lifted
 from kitchenlog.logbook.models import LogHead
@@ -25,7 +25,7 @@ from kitchenlog.logbook.selectors import (
     states_of,
 )
 from kitchenlog.logbook.services import NewSheet, save_sheets
-from kitchenlog.logbook.subjects import can_open, is_finished
+from kitchenlog.logbook.subjects import can_open, follow_up_of, is_finished
 from kitchenlog.logbook.turnstile import locked_head, settle
 from kitchenlog.logbook.wire import EntryRow
 from kitchenlog.members.models import Cooperative
@@ -107,6 +107,7 @@ def rebuild_subject(cooperative: Cooperative, subject: str, *, at: datetime) -> 
     with in_cooperative(cooperative):
         head = locked_head(cooperative.pk)
         _save(head, {subject: _folded_now(cooperative, subject)}, at=at)
+    _follow_up(cooperative, [subject], at=at)
 
 
 def _rebuilt_in_one_turn(
@@ -123,8 +124,21 @@ def _rebuilt_in_one_turn(
         head = locked_head(cooperative.pk)
         marks_now = stale_marks(cooperative.pk, subjects)
         behind = [name for name in subjects if marks_now.get(name) != marks.get(name)]
-        _save(head, {name: sheets[name] for name in subjects if name not in behind}, at=at)
+        saved = [name for name in subjects if name not in behind]
+        _save(head, {name: sheets[name] for name in saved}, at=at)
+    _follow_up(cooperative, saved, at=at)
     return behind
+
+
+def _follow_up(cooperative: Cooperative, saved: Sequence[str], *, at: datetime) -> None:
+    """What fields do about their sheets after these were saved, while nothing is held."""
+    by_type: dict[str, list[str]] = {}
+    for subject in saved:
+        by_type.setdefault(type_in(subject), []).append(id_in(subject))
+    for sort, ids in by_type.items():
+        follow_up = follow_up_of(sort)
+        if follow_up is not None:
+            follow_up(cooperative, ids, at=at)
 
 
 def _folded_now(cooperative: Cooperative, subject: str) -> Folded | None:

@@ -37,7 +37,7 @@ class LogPlace:
     last_seq: int
 
 
-_ROW = ("id", "seq", "canonical", "received_at", "skew_ms")
+ROW_COLUMNS = ("id", "seq", "canonical", "received_at", "skew_ms")
 _SHEET = ("subject", "seq", "state", "upto_seq", "entry_count", "fold", "is_open")
 
 
@@ -77,13 +77,13 @@ def entries_about(cooperative: UUID, subject: str, *, eyes: Eyes = SEES_ALL) -> 
     rows = _seen_by(eyes, Entry.objects.filter(cooperative=cooperative)).filter(
         seq__in=links.values("seq")
     )
-    return [EntryRow(*row) for row in rows.order_by("seq").values_list(*_ROW)]
+    return [EntryRow(*row) for row in rows.order_by("seq").values_list(*ROW_COLUMNS)]
 
 
 def entry_row(cooperative: UUID, entry: UUID, *, eyes: Eyes) -> EntryRow | None:
     """One entry by its id, None if there is none for these eyes."""
     rows = _seen_by(eyes, Entry.objects.filter(cooperative=cooperative, id=entry))
-    row = rows.values_list(*_ROW).first()
+    row = rows.values_list(*ROW_COLUMNS).first()
     return None if row is None else EntryRow(*row)
 
 
@@ -153,7 +153,7 @@ def entries_to_tell(
     rows = _seen_by(eyes, Entry.objects.filter(cooperative=cooperative)).filter(
         Exists(about_open), seq__gt=after, seq__lte=upto
     )
-    return [EntryRow(*row) for row in rows.order_by("seq").values_list(*_ROW)[:most]]
+    return [EntryRow(*row) for row in rows.order_by("seq").values_list(*ROW_COLUMNS)[:most]]
 
 
 def sheets_to_tell(
@@ -210,6 +210,12 @@ def subjects_with_sheet(cooperative: UUID, subjects: Sequence[str]) -> set[str]:
     return found
 
 
+def sheets_of_type(cooperative: UUID, sort: str) -> list[str]:
+    """The subjects of a type that have a sheet, in order."""
+    rows = Sheet.objects.filter(cooperative=cooperative, subject__startswith=f"{sort}:")
+    return list(rows.order_by("subject").values_list("subject", flat=True))
+
+
 def names_of(cooperative: UUID, subjects: Sequence[str]) -> dict[str, str]:
     """What people call these definitions; one nobody has defined yet has no name."""
     names: dict[str, str] = {}
@@ -259,7 +265,7 @@ def entries_by_id(
 ) -> dict[UUID, EntryRow]:
     """Entries by id, of those that these eyes may see."""
     rows = _seen_by(eyes, Entry.objects.filter(cooperative=cooperative, id__in=list(ids)))
-    return {row[0]: EntryRow(*row) for row in rows.values_list(*_ROW)}
+    return {row[0]: EntryRow(*row) for row in rows.values_list(*ROW_COLUMNS)}
 
 
 def own_subjects_of(cooperative: UUID, ids: Sequence[str]) -> dict[str, set[str]]:

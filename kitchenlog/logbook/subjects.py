@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from datetime import datetime
+from typing import TYPE_CHECKING, Any, Protocol
 from uuid import UUID
 
 from django.db import models
 
 from kitchenlog.calc import folds
 from kitchenlog.calc.subjects import type_in
+
+if TYPE_CHECKING:
+    from kitchenlog.members.models import Cooperative  # at run time tables load after this
 
 State = Mapping[str, Any]  # the JSON object a fold makes
 
@@ -31,6 +35,14 @@ class FieldTable:
     index: Mapping[str, Any] = field(default_factory=dict)
 
 
+class FollowUp(Protocol):
+    """What a field does once sheets of a type were saved, in a transaction of its own: it may
+    take longer than the head can be held. `ids` are the id parts of their subjects."""
+
+    def __call__(self, cooperative: Cooperative, ids: Sequence[str], *, at: datetime) -> None:
+        """Do it twice, or late: the same comes of it."""
+
+
 @dataclass
 class SubjectType:
     """`opens` is False where a sheet's state alone is enough on a phone, as for definitions.
@@ -42,6 +54,7 @@ class SubjectType:
     opens: bool
     ends_by_itself: bool
     tables: list[FieldTable] = field(default_factory=list)
+    follow_up: FollowUp | None = None
 
 
 _TYPES: dict[str, SubjectType] = {}
@@ -56,6 +69,16 @@ def register_subjects(*names: str, opens: bool = False, ends_by_itself: bool = F
 def register_table(name: str, table: FieldTable) -> None:
     """Keep a field's own rows whenever a sheet of this type is saved."""
     _TYPES[name].tables.append(table)
+
+
+def register_follow_up(name: str, follow_up: FollowUp) -> None:
+    """Have this done after sheets of this type were saved."""
+    _TYPES[name].follow_up = follow_up
+
+
+def follow_up_of(sort: str) -> FollowUp | None:
+    """What a field does after sheets of this type were saved."""
+    return _TYPES[sort].follow_up
 
 
 def can_open(subject: str) -> bool:

@@ -22,6 +22,11 @@ def locked_head(cooperative: UUID) -> LogHead:
     return LogHead.objects.select_for_update().get(cooperative=cooperative)
 
 
+def all_heads() -> list[LogHead]:
+    """Heads of all cooperatives, not locked."""
+    return list(LogHead.objects.select_related("cooperative").order_by("cooperative_id"))
+
+
 def mark_stale(head: LogHead, subjects: Iterable[str]) -> None:
     """Put subjects on the work list of a locked head and ring once; the caller saves the head.
 

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import datetime, timedelta
 
-from kitchenlog.logbook.models import LogHead
 from kitchenlog.logbook.rebuild import QUIET_DAYS, recompute
 from kitchenlog.logbook.selectors import heads_with_work
 from kitchenlog.logbook.services import close_quiet_sheets, mark_outdated_sheets
-from kitchenlog.logbook.turnstile import ring
+from kitchenlog.logbook.turnstile import all_heads, ring
 from kitchenlog.members.scope import in_cooperative
 
 SLICE_S = 1.0  # a worker that does one thing at a time must hear its clock in between
@@ -32,7 +31,7 @@ def close_quiet(*, at: datetime) -> int:
     Before that, sheets of a fold that has changed since are put on the work list.
     """
     closed = 0
-    for head in LogHead.objects.select_related("cooperative").order_by("cooperative_id"):
+    for head in all_heads():
         with in_cooperative(head.cooperative):
             mark_outdated_sheets(cooperative=head.cooperative_id)
             closed += close_quiet_sheets(

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from kitchenlog.entries.rights import Eyes
+from kitchenlog.instruments.selectors import UsesRow, uses_to_tell
 from kitchenlog.logbook.eyes import eyes_of
 from kitchenlog.logbook.selectors import (
     LogPlace,
@@ -90,7 +91,10 @@ def _page(member: Member, eyes: Eyes, reach: _Reach) -> _Page:
     cooperative, most = member.cooperative_id, limit + 1
     entries = entries_to_tell(cooperative, after=after, upto=upto, most=most, eyes=eyes)
     sheets = sheets_to_tell(cooperative, after=after, upto=upto, most=most, eyes=eyes)
-    changes = sorted([*map(_entry_change, entries), *map(_sheet_change, sheets)])
+    uses = uses_to_tell(cooperative, after=after, upto=upto, most=most)
+    changes = sorted(
+        [*map(_entry_change, entries), *map(_sheet_change, sheets), *map(_uses_change, uses)]
+    )
     has_more = len(changes) > limit
     told = changes[:limit]
     last = told[-1][0] if has_more else upto
@@ -108,3 +112,14 @@ def _sheet_change(row: SheetRow) -> tuple[int, str]:
     return row.seq, (
         f'{{"type":"sheet","id":{subject},"seq":{row.seq},"data":{sheet_json(row)}}}'
     )
+
+
+def _uses_change(row: UsesRow) -> tuple[int, str]:
+    """Beside the sheets: an instrument's own folds only its checks."""
+    counted = {
+        "check": row.check_entry,
+        "count": row.count,
+        "counted_at": wire_time(row.counted_at),
+    }
+    change = {"type": "uses", "id": row.instrument, "seq": row.seq, "data": counted}
+    return row.seq, json.dumps(change)

@@ -76,9 +76,10 @@ class PullQuery(serializers.Serializer[Any]):
 
 
 class ChangePart(serializers.Serializer[Any]):
-    """One entry or one sheet; a sheet's id is its subject."""
+    """One entry, one sheet, or how often one instrument was used since its last check; a
+    sheet's id is its subject."""
 
-    type = serializers.ChoiceField(choices=("entry", "sheet"))
+    type = serializers.ChoiceField(choices=("entry", "sheet", "uses"))
     id = serializers.CharField()
     seq = serializers.IntegerField()
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from kitchenlog.calc import batch_doubts, instrument_checks, instruments, trusted
+from kitchenlog.calc import batch_doubts, deciding, instrument_checks, instruments, trusted
 from kitchenlog.calc.calibration import Correction
 from kitchenlog.calc.checks import CheckResult
 from kitchenlog.calc.numbers import significant, written
@@ -80,6 +80,11 @@ def _meant(g: Given) -> dict[str, Any] | None:
     return None if made is None else weighing_json(trusted.meant(made, is_moved=g["is_moved"]))
 
 
+def _deciding_check(g: Given) -> str | None:
+    check = deciding.deciding_check(g["checks"], g["doubts"])
+    return None if check is None else check["entry"]
+
+
 # Sums: the twins are asked them at random, too.
 INSTRUMENTS: dict[str, dict[str, Adapter]] = {
     "instrument_checks": {
@@ -99,6 +104,7 @@ INSTRUMENTS: dict[str, dict[str, Adapter]] = {
 
 INSTRUMENT_FOLDS: dict[str, dict[str, Adapter]] = {
     "instruments": {"instrument_state": fold_adapter(instruments.instrument_state)},
+    "deciding": {"deciding_check": _deciding_check},
     "batch_doubts": {
         "failed_instruments": lambda g: batch_doubts.failed_instruments(
             lines_of(g), steps_of(g)

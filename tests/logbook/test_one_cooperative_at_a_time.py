@@ -17,7 +17,7 @@ from tests.writing import Pen, pushed, recompute_all, statuses
 
 # People are looked up before a scope is known, and the head rows tell a task where work is.
 OUTSIDE = {"logbook_loghead"}
-WALLED_APPS = ("logbook", "stock", "batches", "tracing")
+WALLED_APPS = ("logbook", "instruments", "stock", "batches", "tracing")
 
 
 def walled_tables() -> list[str]:

@@ -6,6 +6,7 @@
 import { failedInstruments } from "./batch_doubts.ts";
 import type { Correction } from "./calibration.ts";
 import type { CheckResult } from "./checks.ts";
+import { decidingCheck } from "./deciding.ts";
 import * as instrumentChecks from "./instrument_checks.ts";
 import { instrumentState } from "./instruments.ts";
 import { significant, written } from "./numbers.ts";
@@ -84,5 +85,6 @@ export const INSTRUMENTS: Adapters = {
 
 export const INSTRUMENT_FOLDS: Adapters = {
   instruments: { instrument_state: fold(instrumentState) },
+  deciding: { deciding_check: (g) => decidingCheck(g.checks, g.doubts)?.entry ?? null },
   batch_doubts: { failed_instruments: (g) => failedInstruments(linesOf(g), stepsOf(g)) },
 };

@@ -9,6 +9,7 @@ import { handsResting, noLongerWait } from "./hands.ts";
 import { current, deviceDb, house, report, withDb } from "./house.ts";
 import { adding } from "./lazy.ts";
 import type { Shown } from "./types.ts";
+import { refreshUses } from "./uses.ts";
 
 /** True until the first pull has been taken in whole: totals are incomplete (R40). */
 export const isStillLoading = signal(false);
@@ -64,9 +65,11 @@ export async function loadShelf(): Promise<void> {
   askedFor.clear();
   if (owner !== device) clear(() => true);
   owner = device;
-  if (device === null) return;
+  const counted = refreshUses();
+  if (device === null) return counted;
   const db = await deviceDb(device);
   const [rows, held, meta] = await Promise.all([sheetRows(db), heldSubjects(db), metaOf(db)]);
+  await counted;
   if (owner !== device) return;
   const holding = new Set(held);
   const kept = new Set([...held, ...rows.map((row) => row.subject)]);
@@ -99,6 +102,8 @@ export async function refold(subjects: readonly string[]): Promise<void> {
   );
   noLongerWait();
   void startDraining();
+  // A pull that counted anew names the instrument.
+  if (subjects.some((subject) => typeIn(subject) === "instrument")) await refreshUses();
   await Promise.all(shown);
 }
 

@@ -45,6 +45,7 @@ describe("bringing a database up to date", () => {
       "meta",
       "outbox",
       "sheets",
+      "uses",
     ]);
   });
 

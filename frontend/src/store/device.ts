@@ -7,7 +7,7 @@ import {
   openDB,
   unwrap,
 } from "idb";
-import type { AttentionRow, DraftRow, EntryRow, Json, SheetRow, Slip } from "./rows.ts";
+import type { AttentionRow, DraftRow, EntryRow, Json, SheetRow, Slip, UsesRow } from "./rows.ts";
 
 export interface DeviceSchema extends DBSchema {
   entries: { key: string; value: EntryRow; indexes: { linked: string; corrects: string } };
@@ -16,9 +16,10 @@ export interface DeviceSchema extends DBSchema {
   drafts: { key: string; value: DraftRow };
   sheets: { key: string; value: SheetRow };
   attention: { key: string; value: AttentionRow };
+  uses: { key: string; value: UsesRow };
 }
 export type DeviceDb = IDBPDatabase<DeviceSchema>;
-export type StoreName = "entries" | "outbox" | "meta" | "drafts" | "sheets" | "attention";
+export type StoreName = "entries" | "outbox" | "meta" | "drafts" | "sheets" | "attention" | "uses";
 type Upgrade = IDBPTransaction<DeviceSchema, StoreName[], "versionchange">;
 
 /**
@@ -40,6 +41,9 @@ export const STEPS: readonly ((db: DeviceDb, tx: Upgrade) => void)[] = [
     tx.objectStore("entries").createIndex("corrects", "corrects");
     db.createObjectStore("sheets", { keyPath: "subject" });
     db.createObjectStore("attention", { keyPath: "id" });
+  },
+  function countedUses(db) {
+    db.createObjectStore("uses", { keyPath: "instrument" });
   },
 ];
 

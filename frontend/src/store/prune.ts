@@ -1,5 +1,5 @@
 /** What may leave this phone again, and what a reset throws away. */
-import { committed, type DeviceDb } from "./device.ts";
+import { committed, type DeviceDb, type StoreName } from "./device.ts";
 import { type DeviceMeta, readMeta, writeMeta } from "./meta.ts";
 import { heldSubjects, sheetRows } from "./reads.ts";
 import type { EntryRow } from "./rows.ts";
@@ -57,11 +57,12 @@ async function pruneSubject(
  * Numbers of another epoch mean nothing here, so own entries keep 0 until they come back.
  */
 export async function resetReadSide(db: DeviceDb, epoch: string): Promise<void> {
-  const tx = db.transaction(["entries", "sheets", "meta"], "readwrite");
+  const tx = db.transaction(["entries", "sheets", "uses", "meta"], "readwrite");
   await committed(tx, async () => {
     const meta = await readMeta(tx.objectStore("meta"));
     const isNewEpoch = meta.epoch !== "" && meta.epoch !== epoch;
     await tx.objectStore("sheets").clear();
+    await tx.objectStore("uses").clear();
     let cursor = await tx.objectStore("entries").openCursor();
     while (cursor !== null) {
       const row = cursor.value;
@@ -81,9 +82,11 @@ export async function resetReadSide(db: DeviceDb, epoch: string): Promise<void> 
 
 /** A revoked device keeps only what waits, out of sight (R64). */
 export async function dropReadData(db: DeviceDb): Promise<void> {
-  const tx = db.transaction(["entries", "outbox", "sheets", "drafts", "meta"], "readwrite");
+  const stores: StoreName[] = ["entries", "outbox", "sheets", "uses", "drafts", "meta"];
+  const tx = db.transaction(stores, "readwrite");
   await committed(tx, async () => {
     const waiting = new Set(await tx.objectStore("outbox").getAllKeys());
+    await tx.objectStore("uses").clear();
     await Promise.all([tx.objectStore("sheets").clear(), tx.objectStore("drafts").clear()]);
     let cursor = await tx.objectStore("entries").openCursor();
     while (cursor !== null) {

@@ -1,7 +1,7 @@
 /** Reading what a device's database holds. */
 import type { DeviceDb } from "./device.ts";
 import { familyOf } from "./families.ts";
-import type { AttentionRow, EntryRow, SheetRow, Slip } from "./rows.ts";
+import type { AttentionRow, EntryRow, SheetRow, Slip, UsesRow } from "./rows.ts";
 
 /** All held about a subject, with its sheet as the server sent it, at one moment. */
 export interface HeldAbout {
@@ -22,6 +22,10 @@ export async function heldAbout(db: DeviceDb, subject: string): Promise<HeldAbou
 
 export function sheetRows(db: DeviceDb): Promise<SheetRow[]> {
   return db.getAll("sheets");
+}
+
+export function usesRows(db: DeviceDb): Promise<UsesRow[]> {
+  return db.getAll("uses");
 }
 
 /** Every subject of which this phone holds an entry. */

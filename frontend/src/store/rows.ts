@@ -52,6 +52,16 @@ export interface SheetRow {
   is_open: boolean;
 }
 
+/** How often an instrument was used since a check, as the server counted it over all phones. */
+export interface UsesRow {
+  instrument: string;
+  seq: number;
+  /** The check it counts from; from another one it says nothing. */
+  check: string;
+  count: number;
+  counted_at: string;
+}
+
 /** An entry the server keeps aside: outside the record until somebody decides. */
 export interface AttentionRow {
   id: string;

@@ -10,7 +10,8 @@ import {
 } from "../../simulation/bench.ts";
 import { parsedChanges } from "../sync/pull.ts";
 import { metaOf } from "./meta.ts";
-import { slips } from "./reads.ts";
+import { resetReadSide } from "./prune.ts";
+import { slips, usesRows } from "./reads.ts";
 import type { Entry } from "./rows.ts";
 import { saveEntry } from "./save.ts";
 import { settle } from "./settle.ts";
@@ -115,6 +116,35 @@ describe("taking in a page", () => {
     await takeIn(db, [data, told(othersEntry(2), 2)], {}, START_MS);
 
     expect((await allRows(db)).map((row) => row.skew_ms)).toEqual([11_400_000, undefined]);
+  });
+
+  test("keeps how often an instrument was used, as the server counted it last", async () => {
+    const db = await openedDevice();
+    const counted = (count: number, seq: number) =>
+      parsedChanges([
+        {
+          type: "uses",
+          id: "s1",
+          seq,
+          data: { check: "k1", count, counted_at: "2026-11-10T02:25:00.000Z" },
+        },
+      ]) ?? [];
+
+    await takeIn(db, counted(4, 5), {}, START_MS);
+    const touched = await takeIn(db, counted(7, 6), {}, START_MS);
+
+    expect(touched).toEqual(["instrument:s1"]);
+    expect(
+      (await usesRows(db)).map(({ instrument, check, count }) => [instrument, check, count]),
+    ).toEqual([["s1", "k1", 7]]);
+    await resetReadSide(db, "another life");
+    expect(await usesRows(db)).toEqual([]);
+  });
+
+  test("a count that is no count is nonsense", () => {
+    const data = { check: "k1", count: "7", counted_at: "2026-11-10T02:25:00.000Z" };
+
+    expect(parsedChanges([{ type: "uses", id: "s1", seq: 1, data }])).toBeNull();
   });
 
   test("does not go back to an older sheet", async () => {

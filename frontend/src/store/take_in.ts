@@ -26,7 +26,14 @@ export interface PulledSheet {
   seq: number;
   data: { state: Body; upto_seq: number; entry_count: number; fold: number; is_open: boolean };
 }
-export type Pulled = PulledEntry | PulledSheet;
+export interface PulledUses {
+  type: "uses";
+  /** The instrument. */
+  id: string;
+  seq: number;
+  data: { check: string; count: number; counted_at: string };
+}
+export type Pulled = PulledEntry | PulledSheet | PulledUses;
 
 type Taking = IDBPTransaction<DeviceSchema, StoreName[], "readwrite">;
 
@@ -52,7 +59,7 @@ export async function takeIn(
   changed: Partial<DeviceMeta>,
   nowMs: number,
 ): Promise<string[]> {
-  const stores: StoreName[] = ["entries", "outbox", "sheets", "meta"];
+  const stores: StoreName[] = ["entries", "outbox", "sheets", "uses", "meta"];
   // The cursor goes with its rows: a page that a dead battery loses is asked for again.
   const tx = db.transaction(stores, "readwrite", { durability: "relaxed" });
   return committed(tx, async () => {
@@ -62,7 +69,9 @@ export async function takeIn(
       const subjects =
         change.type === "entry"
           ? await takeInEntry(tx, held, change)
-          : await takeInSheet(tx, held, change);
+          : change.type === "sheet"
+            ? await takeInSheet(tx, held, change)
+            : takeInUses(tx, change);
       for (const subject of subjects) touched.add(subject);
     }
     await writeMeta(tx.objectStore("meta"), changed);
@@ -161,6 +170,12 @@ async function takeInSheet(tx: Taking, held: Held, change: PulledSheet): Promise
     if (!isNeeded && isDroppable(row, held.meta, held.nowMs)) await entries.delete(row.id);
   }
   return [id];
+}
+
+/** The server tells of an instrument again only when it counted another number. */
+function takeInUses(tx: Taking, { id, seq, data }: PulledUses): string[] {
+  putUnheard(tx.objectStore("uses"), { instrument: id, seq, ...data });
+  return [`instrument:${id}`];
 }
 
 /** A subject whose sheet has not come yet may well be open. */

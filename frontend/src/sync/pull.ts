@@ -3,7 +3,7 @@ import type { DeviceDb } from "../store/device.ts";
 import { type DeviceMeta, metaOf, setMeta } from "../store/meta.ts";
 import { resetReadSide } from "../store/prune.ts";
 import type { Body, Entry } from "../store/rows.ts";
-import { type Pulled, takeIn } from "../store/take_in.ts";
+import { type Pulled, type PulledUses, takeIn } from "../store/take_in.ts";
 import { ask, clockOffMs, type Fields, isFields, type Outcome } from "./answers.ts";
 import type { RoundReport } from "./push.ts";
 import type { World } from "./world.ts";
@@ -133,6 +133,10 @@ function parsedChange(change: unknown): Pulled | "unknown_type" | null {
     const sheet = parsedSheet(data);
     return sheet === null ? null : { type: "sheet", id, seq, data: sheet };
   }
+  if (change.type === "uses") {
+    const uses = parsedUses(data);
+    return uses === null ? null : { type: "uses", id, seq, data: uses };
+  }
   if (change.type !== "entry") return "unknown_type";
   const entry = parsedEntry(data.entry);
   if (entry === null || typeof data.received_at !== "string") return null;
@@ -167,4 +171,9 @@ function parsedSheet(
   if (typeof upto_seq !== "number" || typeof entry_count !== "number") return null;
   if (typeof fold !== "number") return null;
   return { state: state as Body, upto_seq, entry_count, fold, is_open }; // it came out of JSON.parse
+}
+
+function parsedUses({ check, count, counted_at }: Fields): PulledUses["data"] | null {
+  if (typeof check !== "string" || typeof counted_at !== "string") return null;
+  return typeof count === "number" ? { check, count, counted_at } : null;
 }

@@ -49,6 +49,25 @@ test("only readings after the check count as uses", () => {
   expect(fitnessOn(sheet, "2026-11-04", [...uses, "2026-11-04T08:00:00.000Z"]).is).toBe("due");
 });
 
+test("what the server counted since the same check says due where this phone knows less", () => {
+  const sheet = { checks: [PASSED], doubts: [], fields: { check_uses: 3 } };
+  const here = ["2026-11-03T08:00:00.000Z"];
+  const known = (count: number, check = "a") =>
+    fitnessOn(sheet, "2026-11-04", here, { check, count });
+
+  expect(known(3)).toMatchObject({ is: "due", uses: 3, uses_left: 0 });
+  expect(known(2)).toMatchObject({ is: "fit", uses: 2, uses_left: 1 });
+  expect(known(0)).toMatchObject({ is: "fit", uses: 1, uses_left: 2 });
+  expect(known(9, "an earlier check")).toMatchObject({ is: "fit", uses: 1 });
+});
+
+test("what was counted for an instrument nobody checked changes nothing", () => {
+  expect(fitnessOn({}, "2026-11-04", [], { check: "a", count: 9 })).toMatchObject({
+    is: "not_checked",
+    uses: 0,
+  });
+});
+
 test("a failed check stands until something puts it right", () => {
   const checks = [PASSED, FAILED];
   const open = { checks, doubts: [{ ...DOUBT, until: null }] };

@@ -1,4 +1,5 @@
 /** Whether an instrument may be relied on: fit, due, failed or not checked. It is never locked. */
+import { decidingCheck } from "../../calc/deciding.ts";
 import type { InstrumentState } from "../../calc/instruments.ts";
 import { addDays } from "../../calc/shelf_life.ts";
 
@@ -18,27 +19,37 @@ export interface Standing {
   uses: number;
 }
 
+/** What the server counted: so many readings since this check, told as of some moment. */
+export interface CountedUses {
+  readonly check: string;
+  readonly count: number;
+}
+
 /**
- * The state on a day, `uses` being the times of the readings made with it.
+ * The state on a day, `uses` being the times of the readings that this phone knows and `counted`
+ * what the server counted, which knows those of every phone but not what still waits here.
  * A failed check stands until something puts it right; one that cannot tell changes nothing.
  */
 export function fitnessOn(
   sheet: Partial<InstrumentState>,
   on: string,
   uses: readonly string[],
+  counted: CountedUses | null = null,
 ): Standing {
   const { checks = [], doubts = [], fields = {} } = sheet;
-  const open = doubts.filter((each) => each.until === null).at(-1);
-  const failed = checks.find((each) => each.entry === open?.check) ?? null;
-  const passed = failed ?? checks.filter((each) => hasPassed(each, doubts)).at(-1) ?? null;
-  const since = passed === null ? uses : uses.filter((at) => at > passed.happened_at);
+  const check = decidingCheck(checks, doubts);
+  const hasFailed = doubts.some((each) => each.until === null && each.check === check?.entry);
+  const here = check === null ? uses : uses.filter((at) => at > check.happened_at);
+  // A count from another check says nothing about this one.
+  const told = counted !== null && counted.check === check?.entry ? counted.count : 0;
+  const since = Math.max(here.length, told);
   const days = wholeIn(fields.check_days);
   const most = wholeIn(fields.check_uses);
-  const due_on = passed === null || days === null ? null : addDays(passed.on, days);
-  const uses_left = passed === null || most === null ? null : Math.max(0, most - since.length);
+  const due_on = check === null || days === null ? null : addDays(check.on, days);
+  const uses_left = check === null || most === null ? null : Math.max(0, most - since);
   const isDue = (due_on !== null && due_on <= on) || uses_left === 0;
-  const is = passed === null ? "not_checked" : failed !== null ? "failed" : isDue ? "due" : "fit";
-  return { is, check: passed, due_on, uses_left, uses: since.length };
+  const is = check === null ? "not_checked" : hasFailed ? "failed" : isDue ? "due" : "fit";
+  return { is, check, due_on, uses_left, uses: since };
 }
 
 /**
@@ -64,12 +75,6 @@ export function fitnessAt(
     on,
     uses.filter((each) => each < at),
   );
-}
-
-/** Passed as it was, or put right on the spot: adjusted, or corrected by what it found. */
-function hasPassed(check: Check, doubts: InstrumentState["doubts"]): boolean {
-  if (check.verdict === "fit") return true;
-  return doubts.some((each) => each.check === check.entry && each.until === check.happened_at);
 }
 
 function wholeIn(value: unknown): number | null {

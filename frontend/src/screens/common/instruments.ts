@@ -7,6 +7,7 @@ import { TEXT_ORDER } from "../../calc/record.ts";
 import type { SkillState } from "../../calc/skills.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { isStillLoading, sheet, sheetsOf } from "../../state/sheets.ts";
+import { countedUses } from "../../state/uses.ts";
 import { dayOf, today } from "./edge.ts";
 import { fitnessAt, fitnessOn, type Standing } from "./fitness.ts";
 
@@ -108,10 +109,13 @@ export function instrumentSheet(id: string): InstrumentState | null {
   return sheet<InstrumentState>(`instrument:${id}`).value?.state ?? null;
 }
 
-/** Whether it may be relied on today. */
+/**
+ * Whether it may be relied on today. The readings on this phone and the server's count may each
+ * know of some that the other does not; the larger one decides.
+ */
 export function standingOf(id: string, on = today()): Standing {
   const uses = [...usesOf(id), ...usesElsewhere(id)].map((each) => each.happened_at);
-  return fitnessOn(instrumentSheet(id) ?? {}, on, uses);
+  return fitnessOn(instrumentSheet(id) ?? {}, on, uses, countedUses.value.get(id) ?? null);
 }
 
 /** Whether it might be relied on when something was read with it. */

@@ -7,7 +7,7 @@ import { skillState } from "../../calc/skills.ts";
 import { lotState } from "../../calc/stock.ts";
 import { deviceDb } from "../../state/house.ts";
 import { signIn } from "../../state/session.ts";
-import { isAddingUp, loadShelf } from "../../state/shelf.ts";
+import { isAddingUp, loadShelf, refold } from "../../state/shelf.ts";
 import { takeIn } from "../../store/take_in.ts";
 import { standingAt, standingOf } from "../common/instruments.ts";
 import { leanedHere } from "./leaned_here.ts";
@@ -94,6 +94,27 @@ test("packs weighed, practice and the water in a cup are uses of the scale", () 
   expect(standingAt("s1", `${ON}-04T08:00:00.000Z`)).toMatchObject({ is: "fit", uses: 0 });
   expect(standingAt("s1", `${ON}-06T08:00:00.000Z`)).toMatchObject({ is: "due", uses: 2 });
   expect(standingAt("s1", `${ON}-06T10:00:00.000Z`)).toMatchObject({ is: "due", uses: 3 });
+});
+
+test("what the server counted over all phones stands on the shelf once it was pulled", async () => {
+  const counted = (check: string, count: number, seq: number) => ({
+    type: "uses" as const,
+    id: "s1",
+    seq,
+    data: { check, count, counted_at: "2026-11-09T02:25:00.000Z" },
+  });
+  const db = await deviceDb(DEVICE);
+
+  const touched = await takeIn(db, [counted("k2", 40, 9)], {}, START_MS);
+  await refold(touched);
+  expect(standingOf("s1", `${ON}-08`)).toMatchObject({ is: "failed", uses: 40 });
+
+  await refold(await takeIn(db, [counted("k1", 41, 10)], {}, START_MS));
+  expect(standingOf("s1", `${ON}-08`)).toMatchObject({ is: "failed", uses: 0 });
+
+  await refold(await takeIn(db, [counted("k2", 42, 11)], {}, START_MS));
+  await loadShelf();
+  expect(standingOf("s1", `${ON}-08`).uses).toBe(42);
 });
 
 test("each of them is listed with what is known of it", () => {
