@@ -20,11 +20,11 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "bench",
   ],
   [/\/calc\/(heat_logs|lethality|cooling|holding|process_limits|logger_\w+)\.ts$/, "heat"],
-  [/\/calc\/(coins|costs|prices|ratios|stock_costs|share_outs)\.ts$/, "money"],
+  [/\/calc\/(coins|costs|prices|stock_costs|share_outs)\.ts$/, "money"],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
   [
-    /\/calc\/(?!density|spread|codes|trace|recipes|drills|charts|skill_class|groups|repeats)\w+\.ts$/,
+    /\/calc\/(?!density|spread|codes|trace|recipes|formulas|ratios|drills|charts|skill_class|groups|repeats)\w+\.ts$/,
     "adding",
   ],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
@@ -43,7 +43,10 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "instruments",
   ],
   // What several tasks share, then one file a task.
-  [/\/(parts|screens\/common)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes)\.ts$/, "common"],
+  [
+    /\/(parts|screens\/common)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes|formulas|ratios)\.ts$/,
+    "common",
+  ],
   [/\/text\/set_up_recipe\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
   [/\/text\/set_up\.ts$|\/screens\/set-up\//, "set_up"],
   [/\/screens\/(sign-in|people|outbox)\//, "people"],

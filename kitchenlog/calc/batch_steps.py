@@ -46,6 +46,7 @@ class Step(TypedDict):
     says: str | None
     measures: str | None
     line: str | None
+    minutes: str | None
     unit: str | None
     low: str | None
     high: str | None
@@ -122,6 +123,7 @@ def written_step(work: StepWork) -> tuple[Step, list[Finding]]:
         says=text_in(plan, "says"),
         measures=text_in(plan, "measures"),
         line=text_in(plan, "line"),
+        minutes=text_in(plan, "minutes"),
         unit=text_in(plan, "unit"),
         low=text_in(plan, "low"),
         high=text_in(plan, "high"),

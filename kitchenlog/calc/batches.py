@@ -45,7 +45,8 @@ from kitchenlog.calc.record import (
 from kitchenlog.calc.subjects import id_in
 from kitchenlog.calc.trusted import NOTHING_BESIDE, Sheets
 
-BATCH_FOLD = 2  # 1 knew nothing of the checks of its instruments
+# 1 knew nothing of the checks of its instruments, 2 of yields, times and the size of packs
+BATCH_FOLD = 3
 
 
 class BatchHead(TypedDict):
@@ -64,6 +65,7 @@ class BatchHead(TypedDict):
     finished_at: str | None
     makes: Quantity | None
     scaled_by: str | None
+    pack_net: Quantity | None
 
 
 class BatchState(BatchHead):
@@ -139,6 +141,7 @@ def _head(batch: str, starts: Sequence[Standing], entries: Sequence[Standing]) -
         finished_at=finishes[-1].happened_at if finishes else None,
         makes=quantity_in(plan, "makes"),
         scaled_by=text_in(plan, "scaled_by"),
+        pack_net=quantity_in(plan, "pack_net"),
     )
 
 

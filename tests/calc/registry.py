@@ -32,6 +32,7 @@ from tests.calc.registry_folds import FOLDS
 from tests.calc.registry_heat import HEAT
 from tests.calc.registry_instruments import INSTRUMENT_FOLDS, INSTRUMENTS
 from tests.calc.registry_net import NET
+from tests.calc.registry_recipes import RECIPES_WRITTEN
 from tests.calc.registry_skills import SKILLS
 from tests.calc.registry_statistics import STATISTICS
 
@@ -338,6 +339,7 @@ SUMS: dict[str, dict[str, Adapter]] = {
     **SKILLS,
     **HEAT,
     **COSTS,
+    **RECIPES_WRITTEN,
 }
 
 ADAPTERS: dict[str, dict[str, Adapter]] = {**SUMS, **FOLDS, **INSTRUMENT_FOLDS}

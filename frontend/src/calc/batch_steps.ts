@@ -39,6 +39,7 @@ export interface Step {
   readonly says: string | null;
   readonly measures: string | null;
   readonly line: string | null;
+  readonly minutes: string | null;
   readonly unit: string | null;
   readonly low: string | null;
   readonly high: string | null;
@@ -119,6 +120,7 @@ export function writtenStep(work: StepWork): readonly [Step, Finding[]] {
     says: textIn(plan, "says"),
     measures: textIn(plan, "measures"),
     line: textIn(plan, "line"),
+    minutes: textIn(plan, "minutes"),
     unit: textIn(plan, "unit"),
     low: textIn(plan, "low"),
     high: textIn(plan, "high"),

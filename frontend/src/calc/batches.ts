@@ -34,7 +34,8 @@ import {
 import { idIn } from "./subjects.ts";
 import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
-export const BATCH_FOLD = 2; // 1 knew nothing of the checks of its instruments
+// 1 knew nothing of the checks of its instruments, 2 of yields, times and the size of packs
+export const BATCH_FOLD = 3;
 
 /** All entries about one batch, added up. */
 export interface BatchState {
@@ -51,6 +52,7 @@ export interface BatchState {
   readonly finished_at: string | null;
   readonly makes: Quantity | null;
   readonly scaled_by: string | null;
+  readonly pack_net: Quantity | null;
   readonly lines: readonly Line[];
   readonly steps: readonly Step[];
   readonly outputs: readonly Output[];
@@ -123,6 +125,7 @@ function headOf(batch: string, starts: readonly Standing[], entries: readonly St
     finished_at: finish?.happened_at ?? null,
     makes: quantityIn(plan, "makes"),
     scaled_by: textIn(plan, "scaled_by"),
+    pack_net: quantityIn(plan, "pack_net"),
   };
 }
 

@@ -24,6 +24,7 @@ import { FOLDS } from "./vectors_registry_folds.ts";
 import { HEAT } from "./vectors_registry_heat.ts";
 import { INSTRUMENT_FOLDS, INSTRUMENTS } from "./vectors_registry_instruments.ts";
 import { NET } from "./vectors_registry_net.ts";
+import { RECIPES_WRITTEN } from "./vectors_registry_recipes.ts";
 import { SKILLS } from "./vectors_registry_skills.ts";
 import { STATISTICS } from "./vectors_registry_statistics.ts";
 
@@ -255,6 +256,7 @@ export const ADAPTERS: Adapters = {
   ...SKILLS,
   ...HEAT,
   ...COSTS,
+  ...RECIPES_WRITTEN,
   ...FOLDS,
   ...INSTRUMENT_FOLDS,
 };
