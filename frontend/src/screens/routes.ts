@@ -77,6 +77,10 @@ export const ROUTES: Route[] = [
     pattern: "/set-up/recipes/:recipe/step/:step",
     load: () => import("./set-up/recipe/StepScreen.tsx"),
   },
+  {
+    pattern: "/set-up/recipes/:recipe/pack/:size",
+    load: () => import("./set-up/recipe/PackScreen.tsx"),
+  },
   { pattern: "/set-up/places/:id", load: () => import("./set-up/PlaceScreen.tsx") },
   { pattern: "/set-up/materials/:id", load: () => import("./set-up/MaterialScreen.tsx") },
   { pattern: "/set-up/instruments/:id", load: () => import("./set-up/InstrumentScreen.tsx") },

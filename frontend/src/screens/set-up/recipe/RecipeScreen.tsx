@@ -23,10 +23,11 @@ import { NotHere } from "../NotHere.tsx";
 import { whoMayWrite } from "../who.ts";
 import { Differences } from "./Differences.tsx";
 import { differences } from "./differences.ts";
+import { OwnYields } from "./OwnYields.tsx";
 import { bodyNow, missingOf, needsDensity, nextNumber, publish } from "./publishing.ts";
 import { RecipeFields } from "./RecipeFields.tsx";
 import { closeRecipe, type RecipeAtWork, useBound, useRecipe } from "./use_recipe.ts";
-import { Lines, Steps } from "./Written.tsx";
+import { Lines, PackSizes, Steps } from "./Written.tsx";
 import "../../common/rows.css";
 import "../set_up.css";
 
@@ -38,6 +39,7 @@ const NUMBERS = {
   },
   packs: { isWhole: true },
   target_solids_percent: {},
+  loss_percent: {},
   life_length: { isWhole: true },
 };
 
@@ -86,12 +88,18 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
       )}
       <RecipeFields form={form} part="head" />
       <Lines recipe={recipe} canWrite={form.canWrite} />
+      <OwnYields recipe={recipe} lines={typed.lines} canWrite={form.canWrite} />
       <Steps recipe={recipe} canWrite={form.canWrite} />
       <Caution>{RECIPE.does_not_scale}</Caution>
+      <PackSizes recipe={recipe} canWrite={form.canWrite} />
       <RecipeFields form={form} part="more" />
       {published !== null && (
         <div class="form-acts">
           <Cup href={`#/yields/${recipe.param}`}>{RECIPE.yields}</Cup>
+          {published.versions.length > 1 && (
+            <Cup href={`#/set-up/recipes/${recipe.param}/compare`}>{RECIPE.compare}</Cup>
+          )}
+          <Cup href={`#/set-up/recipes/${recipe.param}/export`}>{RECIPE.export_one}</Cup>
         </div>
       )}
       {recipe.isTyped && form.canWrite && (
