@@ -77,6 +77,15 @@ export const ROUTES: Route[] = [
     pattern: "/set-up/recipes/:recipe/step/:step",
     load: () => import("./set-up/recipe/StepScreen.tsx"),
   },
+  { pattern: "/set-up/recipe-import", load: () => import("./set-up/recipe/ImportScreen.tsx") },
+  {
+    pattern: "/set-up/recipes/:recipe/export",
+    load: () => import("./set-up/recipe/ExportScreen.tsx"),
+  },
+  {
+    pattern: "/set-up/recipes/:recipe/compare",
+    load: () => import("./set-up/recipe/CompareScreen.tsx"),
+  },
   {
     pattern: "/set-up/recipes/:recipe/pack/:size",
     load: () => import("./set-up/recipe/PackScreen.tsx"),

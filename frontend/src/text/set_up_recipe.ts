@@ -151,6 +151,22 @@ export const DIFFERS = {
     high: "not above",
     set_by: "set by",
     caution: "caution",
+    loss_percent: "Loss expected",
+    pack_sizes: "Sizes of pack",
+    does_not_scale: "What does not scale",
+    percent: "percent",
+    percent_of: "percent of",
+    is_base: "counts as the base",
+    state: "the amount is",
+    yields: "yield",
+    level: "how sure",
+    minutes: "takes",
+  } as Record<string, string>,
+  values: {
+    base: "the base",
+    whole: "the whole",
+    as_bought: "as bought",
+    prepared: "prepared",
   } as Record<string, string>,
 };
 

@@ -79,6 +79,16 @@ export function useRecipe(param: string): RecipeAtWork | null {
   };
 }
 
+/** Puts a whole recipe into the form as a draft; false where a draft stands there already. */
+export async function openDraft(param: string, recipe: RecipeTyped): Promise<boolean> {
+  const { typed, isTyped, kept } = openedOf(param);
+  if (isTyped.value || (await kept.load()) !== null) return false;
+  typed.value = recipe;
+  isTyped.value = true;
+  kept.save(recipe);
+  return true;
+}
+
 /** Forgets the form of a recipe that was published: the next one begins from the new version. */
 export function closeRecipe(recipe: RecipeAtWork): void {
   recipe.clear();
