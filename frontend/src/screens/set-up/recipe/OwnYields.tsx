@@ -17,7 +17,7 @@ export function OwnYields(props: {
   canWrite: boolean;
 }) {
   const { recipe, lines, canWrite } = props;
-  const batches = sheetsOf<BatchState>("batch").value.map(({ state }) => state);
+  const batches = sheetsOf<BatchState>("batch").value.map(({ state }) => ({ ...state }));
   const take = (line: LineTyped, proposed: Proposed) =>
     recipe.type({
       lines: recipe.typed.lines.map((each) =>

@@ -1,5 +1,5 @@
 /** What this kitchen's own preparations say of the yield of a line, and whether to offer it. */
-import type { BatchState } from "../../../calc/batches.ts";
+import type { Body } from "../../../calc/bodies.ts";
 import { type Decimal, parseDecimal, plain, rounded } from "../../../calc/numbers.ts";
 import { preparationsOf } from "../../../calc/preparations.ts";
 import { type OwnYield, ownYield, proposedYield } from "../../../calc/yields.ts";
@@ -24,19 +24,16 @@ export function takenYield(proposed: Proposed, source: string): Partial<LineType
 /** Null before five preparations, and while the yield in use says the same. */
 export function proposedFor(
   line: LineTyped,
-  given: { recipe: string; batches: readonly BatchState[] },
+  given: { recipe: string; batches: readonly Body[] },
 ): Proposed | null {
   if (line.material === "" || line.state === "prepared") return null;
   const own = shown(
     ownYield(
-      preparationsOf(
-        given.batches.map((batch) => ({ ...batch })),
-        {
-          material: line.material,
-          recipe: given.recipe,
-          prepared_as: line.prepared_as.trim() === "" ? null : line.prepared_as.trim(),
-        },
-      ),
+      preparationsOf(given.batches, {
+        material: line.material,
+        recipe: given.recipe,
+        prepared_as: line.prepared_as.trim() === "" ? null : line.prepared_as.trim(),
+      }),
     ),
   );
   const percent = proposedYield(inUse(line), own);
