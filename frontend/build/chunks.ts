@@ -47,7 +47,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     /\/(parts|screens\/common)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes|formulas|ratios)\.ts$/,
     "common",
   ],
-  [/\/text\/set_up_recipe\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
+  [/\/text\/(set_up_recipe|recipe_files)\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
   [/\/text\/set_up\.ts$|\/screens\/set-up\//, "set_up"],
   [/\/screens\/(sign-in|people|outbox)\//, "people"],
   [/\/screens\/(start|lay-out|weigh-in|step|finish|batch|label)\//, "make"],

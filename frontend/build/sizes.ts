@@ -13,8 +13,8 @@ const SCREEN_MAX = 6 * KB;
  * fetched for these tasks comes on top.
  */
 const ROAD_MAX = 160 * KB;
-const BESIDE_THE_ROAD = ["instruments", "training", "charts"];
-const ALL_MAX = 200 * KB;
+const BESIDE_THE_ROAD = ["instruments", "training", "charts", "recipe"];
+const ALL_MAX = 210 * KB;
 const TABLES_MAX = 40 * KB;
 /** The worker is fetched by itself and nobody waits for it. */
 const WORKER_MAX = 16 * KB;
