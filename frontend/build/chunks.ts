@@ -20,7 +20,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "bench",
   ],
   [
-    /\/screens\/money\/|\/text\/money\.ts$|\/calc\/(batch_costs|coins|cost_views|costs|lot_worth|prices|ratios|stock_costs|share_outs)\.ts$/,
+    /\/screens\/money\/|\/text\/money\.ts$|\/calc\/(batch_costs|coins|cost_views|costs|lot_worth|prices|stock_costs|share_outs)\.ts$/,
     "money",
   ],
   [/\/calc\/(process_limits|logger_\w+)\.ts$/, "loggers"],
@@ -28,7 +28,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
   [
-    /\/calc\/(?!density|spread|codes|trace|recipes|drills|charts|skill_class|groups|repeats)\w+\.ts$/,
+    /\/calc\/(?!density|spread|codes|trace|recipes|formulas|ratios|drills|charts|skill_class|groups|repeats)\w+\.ts$/,
     "adding",
   ],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
@@ -46,8 +46,11 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "instruments",
   ],
   // What several tasks share, then one file a task.
-  [/\/(parts|screens\/common)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes)\.ts$/, "common"],
-  [/\/text\/set_up_recipe\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
+  [
+    /\/(parts|screens\/common)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes|formulas|ratios)\.ts$/,
+    "common",
+  ],
+  [/\/text\/(set_up_recipe|recipe_files)\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
   [/\/text\/set_up\.ts$|\/screens\/set-up\//, "set_up"],
   [/\/screens\/(sign-in|people|outbox)\//, "people"],
   [/\/screens\/(start|lay-out|weigh-in|step|finish|batch|label)\//, "make"],

@@ -52,6 +52,15 @@ class WeighIn(TypedDict):
     was: list[Was]
 
 
+class Yields(TypedDict):
+    """What is left of 100 as bought, by whom (table, own, typed), and as what."""
+
+    percent: str | None
+    by: str | None
+    source: str | None
+    prepared_as: str | None
+
+
 class Line(TypedDict):
     """One line; `in_base`, `corrected` and `u` in `unit`, which is g, mL or pc.
 
@@ -66,6 +75,8 @@ class Line(TypedDict):
     above: str | None
     level: str | None
     soluble_percent: str | None
+    state: str | None
+    yields: Yields | None
     laid_out: list[str]
     in_base: str | None
     corrected: str | None
@@ -148,6 +159,8 @@ def written_line(work: LineWork) -> tuple[Line, list[Finding]]:
         above=text_in(plan, "above"),
         level=text_in(plan, "level"),
         soluble_percent=text_in(plan, "soluble_percent"),
+        state=text_in(plan, "state"),
+        yields=_yields(plan),
         laid_out=work.laid_out,
         in_base=None if amount is None else plain(amount.value),
         corrected=_corrected_sum(work, put_in),
@@ -161,6 +174,18 @@ def written_line(work: LineWork) -> tuple[Line, list[Finding]]:
         ],
     )
     return line, _line_findings(work, says)
+
+
+def _yields(plan: Body) -> Yields | None:
+    said = object_in(plan, "yields")
+    if said is None:
+        return None
+    return Yields(
+        percent=text_in(said, "percent"),
+        by=text_in(said, "by"),
+        source=text_in(said, "source"),
+        prepared_as=text_in(said, "prepared_as"),
+    )
 
 
 def line_if_moved(work: LineWork) -> str | None:

@@ -81,6 +81,7 @@ class Step(TypedDict):
     line: str | None
     acid: str | None
     counts: list[Counted]
+    minutes: str | None
     unit: str | None
     low: str | None
     high: str | None
@@ -163,6 +164,7 @@ def written_step(work: StepWork) -> tuple[Step, list[Finding]]:
             Counted(line=text_in(each, "line") or "", percent=text_in(each, "percent") or "0")
             for each in items_in(plan, "counts")
         ],
+        minutes=text_in(plan, "minutes"),
         unit=text_in(plan, "unit"),
         low=text_in(plan, "low"),
         high=text_in(plan, "high"),

@@ -68,6 +68,7 @@ class BatchHead(TypedDict):
     finished_at: str | None
     makes: Quantity | None
     scaled_by: str | None
+    pack_net: Quantity | None
 
 
 class BatchState(BatchHead):
@@ -152,6 +153,7 @@ def _head(batch: str, starts: Sequence[Standing], entries: Sequence[Standing]) -
         finished_at=finishes[-1].happened_at if finishes else None,
         makes=quantity_in(plan, "makes"),
         scaled_by=text_in(plan, "scaled_by"),
+        pack_net=quantity_in(plan, "pack_net"),
     )
 
 

@@ -14,6 +14,7 @@ from tests.calc.random_givens_checks import CHECK_GIVENS
 from tests.calc.random_givens_costs import COST_GIVENS
 from tests.calc.random_givens_heat import HEAT_GIVENS
 from tests.calc.random_givens_instruments import RANDOM_INSTRUMENTS
+from tests.calc.random_givens_recipes import RANDOM_RECIPES
 from tests.calc.random_givens_statistics import RANDOM_STATISTICS
 
 Given = dict[str, Any]
@@ -371,6 +372,7 @@ RANDOM_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     **RANDOM_INSTRUMENTS,
     **HEAT_GIVENS,
     **COST_GIVENS,
+    **RANDOM_RECIPES,
     ("skills", "skill_state"): lambda c: {
         "subject": "skill:ana", "facts": several(c, drill_fact, 8)
     },

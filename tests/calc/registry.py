@@ -34,6 +34,7 @@ from tests.calc.registry_holds import HOLDS, MORE
 from tests.calc.registry_instruments import INSTRUMENT_FOLDS, INSTRUMENTS
 from tests.calc.registry_money import MONEY
 from tests.calc.registry_net import NET
+from tests.calc.registry_recipes import RECIPES_WRITTEN
 from tests.calc.registry_skills import SKILLS
 from tests.calc.registry_statistics import STATISTICS
 
@@ -340,6 +341,7 @@ SUMS: dict[str, dict[str, Adapter]] = {
     **SKILLS,
     **HEAT,
     **COSTS,
+    **RECIPES_WRITTEN,
 }
 
 ADAPTERS: dict[str, dict[str, Adapter]] = {

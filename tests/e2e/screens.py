@@ -116,6 +116,7 @@ class Addresses:
                 "recipe": recipe["recipe"],
                 "line": latest["lines"][0]["line"],
                 "step": latest["steps"][0]["step"],
+                "size": next((each["size"] for each in latest.get("pack_sizes", ())), "1"),
             }
         return words
 

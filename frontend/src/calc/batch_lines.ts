@@ -44,6 +44,14 @@ export interface WeighIn {
   readonly was: readonly Was[];
 }
 
+/** What is left of 100 as bought, by whom (table, own, typed), and as what. */
+export interface Yields {
+  readonly percent: string | null;
+  readonly by: string | null;
+  readonly source: string | null;
+  readonly prepared_as: string | null;
+}
+
 /**
  * One line; `in_base`, `corrected` and `u` in `unit`, which is g, mL or pc.
  * `in_base` adds up what was read; `corrected`, which the verdict is about, is null where no
@@ -57,6 +65,8 @@ export interface Line {
   readonly above: string | null;
   readonly level: string | null;
   readonly soluble_percent: string | null;
+  readonly state: string | null;
+  readonly yields: Yields | null;
   readonly laid_out: readonly string[];
   readonly in_base: string | null;
   readonly corrected: string | null;
@@ -134,6 +144,8 @@ export function writtenLine(work: LineWork): readonly [Line, Finding[]] {
     above: textIn(plan, "above"),
     level: textIn(plan, "level"),
     soluble_percent: textIn(plan, "soluble_percent"),
+    state: textIn(plan, "state"),
+    yields: yieldsIn(plan),
     laid_out: work.laid_out,
     in_base: amount === null ? null : plain(amount.value),
     corrected: correctedSum(work, stands),
@@ -144,6 +156,17 @@ export function writtenLine(work: LineWork): readonly [Line, Finding[]] {
     weigh_ins: work.weigh_ins.map((entry, i) => writtenWeighIn(entry, work.readings[i] ?? null)),
   };
   return [line, lineFindings(work, says)];
+}
+
+function yieldsIn(plan: Body): Yields | null {
+  const said = objectIn(plan, "yields");
+  if (said === null) return null;
+  return {
+    percent: textIn(said, "percent"),
+    by: textIn(said, "by"),
+    source: textIn(said, "source"),
+    prepared_as: textIn(said, "prepared_as"),
+  };
 }
 
 /** The verdict of a line if the errors that failed checks found counted. */

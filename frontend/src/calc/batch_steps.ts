@@ -73,6 +73,7 @@ export interface Step {
   readonly line: string | null;
   readonly acid: string | null;
   readonly counts: readonly Counted[];
+  readonly minutes: string | null;
   readonly unit: string | null;
   readonly low: string | null;
   readonly high: string | null;
@@ -166,6 +167,7 @@ export function writtenStep(work: StepWork): readonly [Step, Finding[]] {
       line: textIn(each, "line") ?? "",
       percent: textIn(each, "percent") ?? "0",
     })),
+    minutes: textIn(plan, "minutes"),
     unit: textIn(plan, "unit"),
     low: textIn(plan, "low"),
     high: textIn(plan, "high"),

@@ -55,6 +55,7 @@ export interface BatchState {
   readonly finished_at: string | null;
   readonly makes: Quantity | null;
   readonly scaled_by: string | null;
+  readonly pack_net: Quantity | null;
   readonly lines: readonly Line[];
   readonly steps: readonly Step[];
   readonly heat: readonly HeatResult[];
@@ -139,6 +140,7 @@ function headOf(batch: string, starts: readonly Standing[], entries: readonly St
     finished_at: finish?.happened_at ?? null,
     makes: quantityIn(plan, "makes"),
     scaled_by: textIn(plan, "scaled_by"),
+    pack_net: quantityIn(plan, "pack_net"),
   };
 }
 

@@ -26,6 +26,7 @@ import { HOLDS, MORE } from "./vectors_registry_holds.ts";
 import { INSTRUMENT_FOLDS, INSTRUMENTS } from "./vectors_registry_instruments.ts";
 import { MONEY } from "./vectors_registry_money.ts";
 import { NET } from "./vectors_registry_net.ts";
+import { RECIPES_WRITTEN } from "./vectors_registry_recipes.ts";
 import { SKILLS } from "./vectors_registry_skills.ts";
 import { STATISTICS } from "./vectors_registry_statistics.ts";
 
@@ -257,6 +258,7 @@ export const ADAPTERS: Adapters = {
   ...SKILLS,
   ...HEAT,
   ...COSTS,
+  ...RECIPES_WRITTEN,
   ...FOLDS,
   ...INSTRUMENT_FOLDS,
   ...MONEY,

@@ -93,6 +93,19 @@ export const ROUTES: Route[] = [
     pattern: "/set-up/recipes/:recipe/step/:step",
     load: () => import("./set-up/recipe/StepScreen.tsx"),
   },
+  { pattern: "/set-up/recipe-import", load: () => import("./set-up/recipe/ImportScreen.tsx") },
+  {
+    pattern: "/set-up/recipes/:recipe/export",
+    load: () => import("./set-up/recipe/ExportScreen.tsx"),
+  },
+  {
+    pattern: "/set-up/recipes/:recipe/compare",
+    load: () => import("./set-up/recipe/CompareScreen.tsx"),
+  },
+  {
+    pattern: "/set-up/recipes/:recipe/pack/:size",
+    load: () => import("./set-up/recipe/PackScreen.tsx"),
+  },
   { pattern: "/set-up/places/:id", load: () => import("./set-up/PlaceScreen.tsx") },
   { pattern: "/set-up/materials/:id", load: () => import("./set-up/MaterialScreen.tsx") },
   { pattern: "/set-up/instruments/:id", load: () => import("./set-up/InstrumentScreen.tsx") },

@@ -28,6 +28,12 @@ export const START = {
   written_as: (amount: string, source: string) => `Written as ${amount}; density: ${source}`,
   as_published: (low: string, high: string) =>
     `${figure(low)} to ${amountWords(high, "g")} as published`,
+  to_lay_out: (amount: string) => `lay out ${amount} as bought`,
+  left: (amount: string) => `leaves ${amount} prepared`,
+  sizes: "Into which size?",
+  fills: (packs: string, size: string) => `Fills ${packs} of ${size}.`,
+  after_loss: (percent: string) => `${percent} are counted as lost on the way.`,
+  does_not_scale: "What does not scale",
   by_volume: "No density known. Measure it by volume.",
   not_known: "not counted here",
   kitchen: "Which kitchen?",

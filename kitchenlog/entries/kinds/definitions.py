@@ -114,11 +114,28 @@ INSTRUMENT = (
 
 # How sure a verdict on a limit must be, in percent, one-sided; 95 where nobody says.
 LEVEL = decimal("level", least="80", most="99.9", needed=False)
+# What is left of 100 as bought, and who says so: the shipped table, this kitchen's own
+# preparations, or whoever wrote the recipe.
+YIELDS = group(
+    "yields",
+    decimal("percent", least="0.01", most="10000"),
+    choice("by", "table", "own", "typed"),
+    text("source", most=SENTENCE_CHARS, needed=False),
+    text("prepared_as", needed=False),
+    needed=False,
+)
+# An amount always stands there, as it is to be weighed in; `percent` says that it was written
+# as a share of all base lines together, or of the whole, and is scaled so.
 PLANNED_LINE = items(
     "lines",
     text("line", most=20),
     id_of("material"),
     quantity(),
+    decimal("percent", least="0", most="10000", needed=False),
+    choice("percent_of", "base", "whole", needed=False),
+    flag("is_base", needed=False),
+    choice("state", "as_bought", "prepared", needed=False),
+    YIELDS,
     decimal("below", least="0", needed=False),
     decimal("above", least="0", needed=False),
     LEVEL,
@@ -128,6 +145,17 @@ PLANNED_LINE = items(
     least=1,
 )
 ACIDS = ("citric", "tartaric", "lactic", "acetic", "malic")
+# What it may be filled into; of the lines that are some size's packaging a batch takes only
+# those of its own size.
+PACK_SIZES = items(
+    "pack_sizes",
+    text("size", most=20),
+    quantity("net", measures=("mass", "volume")),
+    text("word", most=20, needed=False),
+    id_of("material", name="packaging", needed=False),
+    most=12,
+    needed=False,
+)
 PLANNED_STEP = items(
     "steps",
     text("step", most=20),
@@ -159,6 +187,7 @@ PLANNED_STEP = items(
         most=60,
         needed=False,
     ),
+    decimal("minutes", least="0", needed=False),  # how long it takes
     text("unit", most=12, needed=False),
     decimal("low", needed=False),
     decimal("high", needed=False),
@@ -211,11 +240,18 @@ DEFINITION_KINDS: tuple[Kind, ...] = (
             PLANNED_LINE,
             PLANNED_STEP,
             decimal("target_solids_percent", least="0", most="100", needed=False),
+            decimal("loss_percent", least="0", most="99.9", needed=False),
+            PACK_SIZES,
             LIFE_RULE,
+            text("does_not_scale", most=NOTE_CHARS, needed=False),
             text("note", most=NOTE_CHARS, needed=False),
         ),
         subjects=("recipe:{recipe}",),
-        mentions=("material:{product}", "material:{lines[].material}"),
+        mentions=(
+            "material:{product}",
+            "material:{lines[].material}",
+            "material:{pack_sizes[].packaging}",
+        ),
         written_by="coordinator",
     ),
 )

@@ -117,6 +117,7 @@ MAKING_KINDS: tuple[Kind, ...] = (
             PLANNED_LINE,
             PLANNED_STEP,
             decimal("target_solids_percent", least="0", most="100", needed=False),
+            quantity("pack_net", measures=("mass", "volume"), needed=False),
         ),
         subjects=("batch:{batch}",),
         mentions=("recipe:{recipe}", "place:{place}", "material:{product}"),

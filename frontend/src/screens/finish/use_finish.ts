@@ -49,7 +49,9 @@ function outUnit(batch: BatchState, hasPacks: boolean): string {
 export function useFinish(batch: BatchState) {
   const product = materialOf(batch.product);
   const packNet = product?.fields.pack_net;
-  const net = typeof packNet === "object" && packNet !== null ? { ...packNet } : null;
+  // A sheet of an older fold does not know the size yet.
+  const own = batch.pack_net ? { ...batch.pack_net } : null;
+  const net = own ?? (typeof packNet === "object" && packNet !== null ? { ...packNet } : null);
   const unit = outUnit(batch, net !== null || product?.fields.measured_by === "count");
   const recipe = recipes.value.find((each) => each.id === batch.recipe);
   const version = recipe?.versions.find((each) => each.entry === batch.recipe_version);

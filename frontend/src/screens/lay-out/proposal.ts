@@ -1,6 +1,8 @@
 /** Which lots a line takes, first expired first, and what is missing. */
 import type { Against } from "../../calc/against.ts";
-import { difference, parseDecimal, plain, ZERO } from "../../calc/numbers.ts";
+import { decimalIn } from "../../calc/bodies.ts";
+import { type Decimal, difference, parseDecimal, plain, ZERO } from "../../calc/numbers.ts";
+import { asPurchased } from "../../calc/recipes.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { fromBase, inBase, isUnit } from "../../calc/units.ts";
@@ -41,7 +43,7 @@ export function proposalFor(line: BatchLine, on: string): Proposal {
   if (line.planned === null || !isUnit(line.planned.unit)) {
     return { taken: fit.slice(0, 1).map(whole), against, missing: null };
   }
-  let left = inBase(parseDecimal(line.planned.amount), line.planned.unit);
+  let left = neededAsBought(line, inBase(parseDecimal(line.planned.amount), line.planned.unit));
   const taken: TakenLot[] = [];
   for (const lot of fit) {
     if (left.compare(ZERO) <= 0) break;
@@ -53,6 +55,13 @@ export function proposalFor(line: BatchLine, on: string): Proposal {
   }
   const isShort = left.compare(ZERO) > 0;
   return { taken, against, missing: isShort ? { amount: plain(left), unit: baseOf(line) } : null };
+}
+
+/** Lots stand as bought: of a line that is planned prepared its yield says how much that takes. */
+function neededAsBought(line: BatchLine, planned: Decimal): Decimal {
+  const percent = line.state === "prepared" ? decimalIn({ ...line.yields }, "percent") : null;
+  if (percent === null || percent.isZero()) return planned;
+  return asPurchased(planned, percent, PLACES);
 }
 
 const MOST_USED_UP = 2;

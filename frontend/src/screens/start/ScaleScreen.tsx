@@ -1,4 +1,5 @@
 /** Start a batch: how much, with live amounts, what is at hand and what limits. */
+import { textIn } from "../../calc/bodies.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { FieldGroup, NumberField, SelectField } from "../../parts/Fields.tsx";
@@ -6,6 +7,8 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
 import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { type Recipe, recipes } from "../../state/stock.ts";
+import { amountWords, figure } from "../../text/numbers.ts";
+import { PACK } from "../../text/recipe_lines.ts";
 import { START } from "../../text/start.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
@@ -106,6 +109,8 @@ function Scale({ recipe }: { recipe: Recipe }) {
           onOpen={() => undefined}
         />
       )}
+      <Sizes starting={starting} />
+      <Unscaled starting={starting} />
       {recipe.versions.length > 1 && (
         <SelectField
           label={START.versions}
@@ -119,6 +124,43 @@ function Scale({ recipe }: { recipe: Recipe }) {
       )}
       <Kitchen starting={starting} />
     </Frame>
+  );
+}
+
+/** Into which size it is filled, and how many packs that gives; nothing where there is no size. */
+function Sizes({ starting }: { starting: Starting }) {
+  const { sizes, pack, scaled, type, version } = starting;
+  if (pack === null) return null;
+  const words = ({ net, word }: typeof pack) => PACK.named(amountWords(net.amount, net.unit), word);
+  const loss = textIn(version.body, "loss_percent");
+  return (
+    <>
+      <FieldGroup label={START.sizes}>
+        <CupChoice
+          name={START.sizes}
+          options={sizes.map((each) => ({ value: each.size, word: words(each) }))}
+          chosen={pack.size}
+          onChoose={(size) => type({ size })}
+        />
+      </FieldGroup>
+      {scaled?.packs != null && (
+        <p>
+          {START.fills(figure(scaled.packs), words(pack))}{" "}
+          {loss !== null && START.after_loss(amountWords(loss, "%"))}
+        </p>
+      )}
+    </>
+  );
+}
+
+/** What the recipe says does not scale with the amount. */
+function Unscaled({ starting }: { starting: Starting }) {
+  const words = textIn(starting.version.body, "does_not_scale");
+  if (words === null) return null;
+  return (
+    <Part title={START.does_not_scale}>
+      <p class="rec">{words}</p>
+    </Part>
   );
 }
 

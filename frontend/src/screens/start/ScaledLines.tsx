@@ -2,6 +2,8 @@
 import { textIn } from "../../calc/bodies.ts";
 import { nameOf } from "../../state/stock.ts";
 import type { Body } from "../../state/types.ts";
+import { amountWords } from "../../text/numbers.ts";
+import { SHARE } from "../../text/recipe_lines.ts";
 import { START } from "../../text/start.ts";
 import { amountText } from "../common/lots.ts";
 import type { Scaled, ScaledLine } from "./scaling.ts";
@@ -26,6 +28,14 @@ export function ScaledLines({ scaled, ranges, byVolume }: ScaledLinesProps) {
             <span class={line.is_short ? "shout" : "second"}>{handWords(line)}</span>
             {scaled.limits === line.line && <span class="second">{START.limits}</span>}
           </span>
+          {line.other !== null && (
+            <span class="second">
+              {START[line.other.is](amountText(line.other.amount, line.unit))}
+            </span>
+          )}
+          {textIn(line.body, "percent") !== null && (
+            <span class="second">{shareWords(line.body)}</span>
+          )}
           <Measure body={line.body} range={ranges.get(line.line) ?? null} />
           {byVolume.has(line.line) && <span class="second">{START.by_volume}</span>}
         </li>
@@ -40,6 +50,12 @@ function Measure({ body, range }: { body: Body; range: { low: string; high: stri
   if (note === null) return null;
   const words = range === null ? note : `${note}; ${START.as_published(range.low, range.high)}`;
   return <span class="second scaled-note">{words}</span>;
+}
+
+/** `20 % of the base`. */
+function shareWords(body: Body): string {
+  const of = textIn(body, "percent_of") ?? "whole";
+  return SHARE.of[of]?.(amountWords(textIn(body, "percent"), "%")) ?? "";
 }
 
 function handWords(line: ScaledLine): string {

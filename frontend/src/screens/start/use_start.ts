@@ -14,9 +14,10 @@ import { hindrance } from "../common/sentences.ts";
 import { tremble } from "../common/touch.ts";
 import { useFound } from "../common/use_found.ts";
 import { byWeight, isHousehold, rangeAt } from "./household.ts";
+import { type PackSize, packSizes } from "./packs.ts";
 import { factorFor, packsWritten, type Scaled, type ScaledBy, scaledVersion } from "./scaling.ts";
 
-const BLANK = { version: "", by: "as_written", typed: "", place: "" };
+const BLANK = { version: "", by: "as_written", typed: "", place: "", size: "" };
 const WAYS: readonly ScaledBy[] = ["as_written", "mass", "packs", "limiting"];
 
 /** The way as typed; a draft of an older app may hold another word. */
@@ -41,13 +42,16 @@ export function useStart(recipe: Recipe) {
   const number = typedNumber(typed.value.typed);
   const packNet = product?.fields.pack_net;
   const hasPackNet = typeof packNet === "object" && packNet !== null;
+  const sizes = packSizes(version.body);
+  const pack = sizes.find(({ size }) => size === typed.value.size) ?? sizes[0] ?? null;
   const factor = factorFor(version, {
     by,
     typed: number,
     unit,
     packNet: hasPackNet ? { ...packNet } : null,
+    pack,
   });
-  const scaled = factor === null ? null : scaledVersion(version, factor, by);
+  const scaled = factor === null ? null : scaledVersion(version, factor, by, pack);
   const ranges = new Map(
     [...measures].map(([line, measure]) => [
       line,
@@ -69,7 +73,7 @@ export function useStart(recipe: Recipe) {
       batch,
       code,
       place,
-      ...startBody({ recipe, version, by, scaled }),
+      ...startBody({ recipe, version, by, scaled, pack }),
     });
     found.value = hindrance(answer);
     if (found.value !== null) return;
@@ -91,7 +95,9 @@ export function useStart(recipe: Recipe) {
     place,
     kitchens,
     product,
-    canPack: packsWritten(version) !== null || hasPackNet,
+    sizes,
+    pack,
+    canPack: packsWritten(version) !== null || hasPackNet || pack !== null,
     hindrance: found,
     start,
   };
@@ -114,8 +120,9 @@ function startBody(given: {
   version: RecipeVersion;
   by: ScaledBy;
   scaled: Scaled;
+  pack: PackSize | null;
 }) {
-  const { recipe, version, by, scaled } = given;
+  const { recipe, version, by, scaled, pack } = given;
   const target = textIn(version.body, "target_solids_percent");
   return {
     recipe: recipe.id,
@@ -126,5 +133,6 @@ function startBody(given: {
     lines: scaled.lines.map((line) => line.body),
     steps: version.body.steps ?? [],
     ...(target === null ? {} : { target_solids_percent: target }),
+    ...(pack === null ? {} : { pack_net: pack.net }),
   };
 }

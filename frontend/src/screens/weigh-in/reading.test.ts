@@ -11,6 +11,8 @@ const PECTIN: BatchLine = {
   above: "1.5",
   level: null,
   soluble_percent: null,
+  state: null,
+  yields: null,
   laid_out: [],
   in_base: null,
   corrected: null,

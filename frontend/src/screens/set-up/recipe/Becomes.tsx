@@ -4,7 +4,7 @@ import { NumberShown } from "../../../parts/NumberShown.tsx";
 import { amountWords, figure } from "../../../text/numbers.ts";
 import { LINE } from "../../../text/set_up_recipe.ts";
 import type { DensityUsed } from "./amounts.ts";
-import type { LineTyped } from "./typed.ts";
+import type { LineTyped } from "./items.ts";
 
 /** `by` is the conversion the amount rests on. */
 export function Becomes(props: { line: LineTyped; amount: string; by: DensityUsed }) {

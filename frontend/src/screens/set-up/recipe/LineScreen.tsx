@@ -5,9 +5,10 @@ import { Foot, Frame } from "../../../parts/Frame.tsx";
 import { goTo } from "../../../state/route.ts";
 import { cooperative, materials, nameOf } from "../../../state/stock.ts";
 import { amountWords } from "../../../text/numbers.ts";
+import { SUB_RECIPE } from "../../../text/recipe_lines.ts";
 import { LINE, RECIPE } from "../../../text/set_up_recipe.ts";
 import { choicesOf } from "../../common/choices.ts";
-import { densityTable, readDensities } from "../../common/density.ts";
+import { readDensities } from "../../common/density.ts";
 import { focusFirst } from "../../common/focus.ts";
 import { HeadGauge } from "../../common/HeadGauge.tsx";
 import { textField } from "../../common/lots.ts";
@@ -15,13 +16,18 @@ import { Picker } from "../../common/Picker.tsx";
 import { NumberOf, WordsOf } from "../FormFields.tsx";
 import { FormKeys } from "../FormKeys.tsx";
 import { NotHere } from "../NotHere.tsx";
-import { lineAmount, publishedUnit } from "./amounts.ts";
+import { publishedUnit } from "./amounts.ts";
 import { Becomes } from "./Becomes.tsx";
+import type { LineTyped } from "./items.ts";
 import { lineUnits } from "./line_units.ts";
-import { lineMissing } from "./publishing.ts";
+import { OwnYields } from "./OwnYields.tsx";
+import { amountsNow, lineMissing } from "./publishing.ts";
+import { isShare } from "./shares.ts";
 import { Tolerance } from "./Tolerance.tsx";
-import { type LineTyped, movedUp } from "./typed.ts";
-import { lineMaterial, type RecipeAtWork, useBound, useRecipe } from "./use_recipe.ts";
+import { movedUp } from "./typed.ts";
+import { lineMaterial, type RecipeAtWork, recipesOf, useBound, useRecipe } from "./use_recipe.ts";
+import { WrittenAs } from "./WrittenAs.tsx";
+import { YieldOf } from "./YieldOf.tsx";
 import "../../common/rows.css";
 import "../set_up.css";
 
@@ -43,12 +49,12 @@ function habit(): string {
 function LineForm({ recipe, line }: { recipe: RecipeAtWork; line: LineTyped }) {
   const { typed, param } = recipe;
   const material = lineMaterial(line.material);
-  const unit = publishedUnit(line, material);
+  const unit = isShare(line) ? "g" : publishedUnit(line, material);
   const back = `/set-up/recipes/${param}`;
   const put = (part: object) =>
     recipe.type({
       lines: typed.lines.map((each) =>
-        each.line === line.line ? Object.assign({}, each, part) : each,
+        each.line === line.line ? Object.assign({}, each, signed(part)) : each,
       ),
     });
   const form = useBound(line, put, {
@@ -58,11 +64,14 @@ function LineForm({ recipe, line }: { recipe: RecipeAtWork; line: LineTyped }) {
     },
     below: {},
     above: {},
+    percent: {},
+    yield_percent: {},
     soluble_percent: {},
   });
   useEffect(() => void readDensities(), []);
-  const missing = line.material === "" ? LINE.choose : lineMissing(line);
-  const found = lineAmount(line, material, densityTable.value);
+  const found = amountsNow(typed).get(line.line);
+  const missing = line.material === "" ? LINE.choose : lineMissing(line, found);
+  const ready = found?.is === "ready" ? found : null;
   return (
     <Frame
       where={LINE.where(typed.name)}
@@ -78,13 +87,14 @@ function LineForm({ recipe, line }: { recipe: RecipeAtWork; line: LineTyped }) {
             <BackKey href={`#${back}`} />
             <MainKey
               words={LINE.done(
-                found.is === "ready" ? amountWords(found.amount, found.unit) : RECIPE.loading,
+                ready === null ? RECIPE.loading : amountWords(ready.amount, ready.unit),
               )}
               notReady={missing}
               onNotReady={() => {
                 const isAmount = line.material !== "";
-                if (isAmount) form.open.value = "amount";
-                focusFirst(isAmount ? "amount" : "material");
+                const number = isShare(line) ? "percent" : "amount";
+                if (isAmount) form.open.value = number;
+                focusFirst(isAmount ? number : "material");
               }}
               href={`#${back}`}
             />
@@ -104,11 +114,14 @@ function LineForm({ recipe, line }: { recipe: RecipeAtWork; line: LineTyped }) {
         }}
         none={LINE.material_none}
       />
-      <NumberOf form={form} name="amount" label={LINE.amount} unit={line.amount_unit} />
-      {found.is === "ready" && found.by !== null && (
-        <Becomes line={line} amount={found.amount} by={found.by} />
+      <MadeBy material={line.material} />
+      <WrittenAs form={form} line={line} found={found ?? null} />
+      {ready !== null && ready.by !== null && (
+        <Becomes line={line} amount={ready.amount} by={ready.by} />
       )}
-      <Tolerance form={form} amount={found.is === "ready" ? found.amount : null} unit={unit} />
+      <YieldOf form={form} line={line} amount={ready} />
+      <OwnYields recipe={recipe} lines={[line]} canWrite={form.canWrite} />
+      <Tolerance form={form} amount={ready?.amount ?? null} unit={unit} />
       <NumberOf
         form={form}
         name="soluble_percent"
@@ -119,6 +132,25 @@ function LineForm({ recipe, line }: { recipe: RecipeAtWork; line: LineTyped }) {
       <WordsOf form={form} name="note" label={LINE.note} mostChars={NOTE_CHARS_MAX} lines={2} />
       <LineActs recipe={recipe} line={line} back={back} />
     </Frame>
+  );
+}
+
+/** A yield that is typed is nobody else's any more. */
+function signed(part: object): object {
+  if (!("yield_percent" in part) || "yield_by" in part) return part;
+  return { ...part, yield_by: "typed", yield_source: "" };
+}
+
+/** A line that another recipe makes, with the way to it. */
+function MadeBy({ material }: { material: string }) {
+  return (
+    <>
+      {recipesOf(material).map(({ id, name }) => (
+        <p class="key-row" key={id}>
+          <Cup href={`#/set-up/recipes/${id}`}>{SUB_RECIPE.made_by(name)}</Cup>
+        </p>
+      ))}
+    </>
   );
 }
 

@@ -26,7 +26,22 @@ export function RecipeFields({ form, part }: { form: Bound; part: "head" | "more
           hint={RECIPE.solids_hint}
           unit="%"
         />
+        <NumberOf
+          form={form}
+          name="loss_percent"
+          label={RECIPE.loss}
+          hint={RECIPE.loss_hint}
+          unit="%"
+        />
         <LifeOf form={form} hint={HINTS.life} />
+        <WordsOf
+          form={form}
+          name="does_not_scale"
+          label={RECIPE.own_does_not_scale}
+          hint={RECIPE.own_does_not_scale_hint}
+          mostChars={NOTE_CHARS_MAX}
+          lines={3}
+        />
         <WordsOf form={form} name="note" label={RECIPE.note} mostChars={NOTE_CHARS_MAX} lines={3} />
       </>
     );

@@ -27,10 +27,11 @@ import { NotHere } from "../NotHere.tsx";
 import { whoMayWrite } from "../who.ts";
 import { Differences } from "./Differences.tsx";
 import { differences } from "./differences.ts";
+import { OwnYields } from "./OwnYields.tsx";
 import { bodyNow, missingOf, needsDensity, nextNumber, publish } from "./publishing.ts";
 import { RecipeFields } from "./RecipeFields.tsx";
 import { closeRecipe, type RecipeAtWork, useBound, useRecipe } from "./use_recipe.ts";
-import { Lines, Steps } from "./Written.tsx";
+import { Lines, PackSizes, Steps } from "./Written.tsx";
 import "../../common/rows.css";
 import "../set_up.css";
 
@@ -42,6 +43,7 @@ const NUMBERS = {
   },
   packs: { isWhole: true },
   target_solids_percent: {},
+  loss_percent: {},
   life_length: { isWhole: true },
 };
 
@@ -90,10 +92,20 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
       )}
       <RecipeFields form={form} part="head" />
       <Lines recipe={recipe} canWrite={form.canWrite} />
+      <OwnYields recipe={recipe} lines={typed.lines} canWrite={form.canWrite} />
       <Steps recipe={recipe} canWrite={form.canWrite} />
       <Caution about={[...cautionsOfSteps(recipe.typed.steps), "scaling"]} />
+      <PackSizes recipe={recipe} canWrite={form.canWrite} />
       <RecipeFields form={form} part="more" />
       {published !== null && <ChartKeyLater of={{ is: "yields", recipe: recipe.param }} />}
+      {published !== null && (
+        <div class="form-acts">
+          {published.versions.length > 1 && (
+            <Cup href={`#/set-up/recipes/${recipe.param}/compare`}>{RECIPE.compare}</Cup>
+          )}
+          <Cup href={`#/set-up/recipes/${recipe.param}/export`}>{RECIPE.export_one}</Cup>
+        </div>
+      )}
       {recipe.isTyped && form.canWrite && (
         <div class="form-acts">
           <Cup onPress={recipe.clear}>{SET_UP.rub_out}</Cup>

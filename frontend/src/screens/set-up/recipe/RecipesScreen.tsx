@@ -1,12 +1,13 @@
 /** The recipes, each with its latest version. */
 import { type Quantity, quantityIn, textIn } from "../../../calc/bodies.ts";
 import { Choices } from "../../../parts/Choices.tsx";
-import { BackKey, MainKey } from "../../../parts/Cup.tsx";
+import { BackKey, Cup, MainKey } from "../../../parts/Cup.tsx";
 import { Foot, Frame } from "../../../parts/Frame.tsx";
 import { goTo } from "../../../state/route.ts";
 import { isStillLoading } from "../../../state/sheets.ts";
 import { recipes } from "../../../state/stock.ts";
 import { amountWords, dayWords, figure } from "../../../text/numbers.ts";
+import { FILES } from "../../../text/recipe_files.ts";
 import { SAME_NAME } from "../../../text/same_name.ts";
 import { AREAS, SET_UP } from "../../../text/set_up.ts";
 import { RECIPE } from "../../../text/set_up_recipe.ts";
@@ -40,6 +41,12 @@ export function Screen() {
       }
     >
       <KeptLine at="/set-up/recipes" />
+      <p class="key-row">
+        <Cup href="#/set-up/recipe-import">{FILES.import_title}</Cup>
+        {recipes.value.length > 0 && (
+          <Cup href="#/set-up/recipes/all/export">{FILES.export_all}</Cup>
+        )}
+      </p>
       <div class="set-up-list">
         <Choices
           name={words?.title ?? ""}

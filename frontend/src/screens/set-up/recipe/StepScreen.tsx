@@ -17,7 +17,8 @@ import { FormKeys } from "../FormKeys.tsx";
 import type { Bound } from "../form.ts";
 import { NotHere } from "../NotHere.tsx";
 import { CHECK_NAMES, checkUnits } from "./check_units.ts";
-import { movedUp, type StepTyped } from "./typed.ts";
+import type { StepTyped } from "./items.ts";
+import { movedUp } from "./typed.ts";
 import { type RecipeAtWork, useBound, useRecipe } from "./use_recipe.ts";
 import "../../common/rows.css";
 import "../set_up.css";
@@ -44,7 +45,7 @@ function StepForm({ recipe, step }: { recipe: RecipeAtWork; step: StepTyped }) {
       steps: steps.map((each) => (each.step === step.step ? Object.assign({}, each, part) : each)),
     });
   const isSigned = step.measures === "temperature";
-  const form = useBound(step, put, { low: { isSigned }, high: { isSigned } });
+  const form = useBound(step, put, { minutes: {}, low: { isSigned }, high: { isSigned } });
   return (
     <Frame
       where={STEP.where(typed.name)}
@@ -68,6 +69,7 @@ function StepForm({ recipe, step }: { recipe: RecipeAtWork; step: StepTyped }) {
       }
     >
       <WordsOf form={form} name="says" label={STEP.says} mostChars={SENTENCE_CHARS_MAX} lines={2} />
+      <NumberOf form={form} name="minutes" label={STEP.minutes} unit="min" />
       <CheckOf recipe={recipe} step={step} form={form} />
       <CautionOf step={step} onCaution={(caution) => put({ caution })} />
       <p class="key-row">

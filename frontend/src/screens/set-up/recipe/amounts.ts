@@ -4,7 +4,8 @@ import { parseDecimal, plain } from "../../../calc/numbers.ts";
 import { dimensionOf, isUnit } from "../../../calc/units.ts";
 import { typedNumber } from "../../../parts/typing.ts";
 import { type DensityFound, type DensityTable, densityOf } from "../../common/density.ts";
-import { isSome, type LineTyped } from "./typed.ts";
+import type { LineTyped } from "./items.ts";
+import { isSome } from "./typed.ts";
 
 const PLACES = 1; // of g or mL: a published portion is weighed to whole or half grams
 

@@ -18,9 +18,44 @@ export type Difference =
     }
   | { of: "order_lines" | "order_steps" };
 
-const FIELDS = ["name", "product", "makes", "packs", "target_solids_percent", "life", "note"];
-const LINE_FIELDS = ["material", "amount", "below", "above", "soluble_percent", "note"];
-const STEP_FIELDS = ["says", "measures", "line", "unit", "low", "high", "set_by", "caution"];
+const FIELDS = [
+  "name",
+  "product",
+  "makes",
+  "packs",
+  "target_solids_percent",
+  "loss_percent",
+  "pack_sizes",
+  "life",
+  "does_not_scale",
+  "note",
+];
+const LINE_FIELDS = [
+  "material",
+  "amount",
+  "percent",
+  "percent_of",
+  "is_base",
+  "state",
+  "yields",
+  "below",
+  "above",
+  "level",
+  "soluble_percent",
+  "note",
+];
+const STEP_FIELDS = [
+  "says",
+  "measures",
+  "line",
+  "minutes",
+  "unit",
+  "low",
+  "high",
+  "level",
+  "set_by",
+  "caution",
+];
 
 /** In the order of the page: the recipe, its lines, its steps. Lines and steps are alike by their id. */
 export function differences(before: Fields, after: Fields): Difference[] {

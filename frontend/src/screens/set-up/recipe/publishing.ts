@@ -7,15 +7,9 @@ import { LINE, RECIPE, RECIPE_MISSING } from "../../../text/set_up_recipe.ts";
 import { densityTable } from "../../common/density.ts";
 import type { Hindrance } from "../../common/sentences.ts";
 import { lifeMissing } from "../typed.ts";
-import { lineAmount } from "./amounts.ts";
-import {
-  isSome,
-  type LineTyped,
-  nextVersionNumber,
-  type PublishedAmount,
-  type RecipeTyped,
-  versionBody,
-} from "./typed.ts";
+import type { LineTyped, PublishedAmount } from "./items.ts";
+import { type AmountOfLine, amountsOf } from "./shares.ts";
+import { isSome, nextVersionNumber, type RecipeTyped, versionBody } from "./typed.ts";
 import { lineMaterial, type RecipeAtWork } from "./use_recipe.ts";
 
 /** The number the next version gets. */
@@ -25,18 +19,30 @@ export function nextNumber(recipe: RecipeAtWork): number {
 
 /** The version as it would be published now; lines that are not complete have no amount. */
 export function bodyNow(recipe: RecipeAtWork): Body {
-  const amounts = new Map(
-    recipe.typed.lines.flatMap((line) => {
-      const amount = publishedAmount(line);
+  return versionBody(recipe.typed, {
+    number: nextNumber(recipe),
+    amounts: publishedAmounts(recipe.typed),
+  });
+}
+
+/** The amounts of the lines that have one, by line. */
+export function publishedAmounts(typed: RecipeTyped): Map<string, PublishedAmount> {
+  const found = amountsNow(typed);
+  return new Map(
+    typed.lines.flatMap((line) => {
+      const amount = publishedAmount(line, found.get(line.line));
       return amount === null ? [] : [[line.line, amount] as const];
     }),
   );
-  return versionBody(recipe.typed, { number: nextNumber(recipe), amounts });
 }
 
-function publishedAmount(line: LineTyped): PublishedAmount | null {
-  const found = lineAmount(line, lineMaterial(line.material), densityTable.value);
-  if (found.is !== "ready") return null;
+/** By line, with what this phone knows of materials and densities. */
+export function amountsNow(typed: RecipeTyped): ReadonlyMap<string, AmountOfLine> {
+  return amountsOf(typed, lineMaterial, densityTable.value);
+}
+
+function publishedAmount(line: LineTyped, found: AmountOfLine | undefined): PublishedAmount | null {
+  if (found?.is !== "ready") return null;
   const { amount, unit, by } = found;
   if (by === null) return { amount, unit, note: null };
   const written = amountWords(line.amount, line.amount_unit);
@@ -49,33 +55,35 @@ export function missingOf(typed: RecipeTyped): Hindrance | null {
   if (typed.product === "") return { field: "product", sentence: RECIPE_MISSING.product };
   if (!isSome(typed.makes)) return { field: "makes", sentence: RECIPE_MISSING.makes };
   if (typed.lines.length === 0) return { field: "lines", sentence: RECIPE_MISSING.lines };
+  const amounts = amountsNow(typed);
   for (const line of typed.lines) {
-    const sentence = lineMissing(line);
+    const sentence = lineMissing(line, amounts.get(line.line));
     if (sentence !== null) return { field: "lines", sentence };
   }
   if (typed.steps.some((step) => step.says.trim() === "")) {
     return { field: "steps", sentence: RECIPE_MISSING.step };
   }
+  if (typed.pack_sizes.some((pack) => !isSome(pack.net))) {
+    return { field: "pack_sizes", sentence: RECIPE_MISSING.pack };
+  }
   return lifeMissing(typed);
 }
 
 /** What a line lacks, in words; null for a complete one. */
-export function lineMissing(line: LineTyped): string | null {
-  const found = lineAmount(line, lineMaterial(line.material), densityTable.value);
-  if (found.is === "ready") return null;
-  if (found.is === "loading") return RECIPE.loading;
+export function lineMissing(line: LineTyped, found: AmountOfLine | undefined): string | null {
   const name = nameOf("material", line.material);
+  if (line.prepared_as.trim() !== "" && !isSome(line.yield_percent)) {
+    return RECIPE_MISSING.yields(name);
+  }
+  if (found === undefined || found.is === "ready") return null;
+  if (found.is === "loading") return RECIPE.loading;
   if (found.what === "material") return RECIPE_MISSING.line_material;
-  if (found.what === "density") return RECIPE_MISSING.density(name);
-  return found.what === "measure" ? RECIPE_MISSING.measure(name) : RECIPE_MISSING.line(name);
+  return RECIPE_MISSING[found.what](name);
 }
 
 /** Whether a line's amount rests on the density table. */
 export function needsDensity(typed: RecipeTyped): boolean {
-  return typed.lines.some((line) => {
-    const found = lineAmount(line, lineMaterial(line.material), null);
-    return found.is === "loading";
-  });
+  return [...amountsOf(typed, lineMaterial, null).values()].some(({ is }) => is === "loading");
 }
 
 /** The one entry; a version never changes afterwards. */

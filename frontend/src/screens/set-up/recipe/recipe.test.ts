@@ -3,9 +3,8 @@ import { DENSITY_ROWS, SPREAD_ROWS } from "../../../calc/tables/density.ts";
 import { parseBody } from "../../../entries/parse.ts";
 import { lineAmount, publishedUnit } from "./amounts.ts";
 import { differences } from "./differences.ts";
+import { BLANK_LINE, BLANK_STEP } from "./items.ts";
 import {
-  BLANK_LINE,
-  BLANK_STEP,
   blankRecipe,
   movedUp,
   nextId,

@@ -13,33 +13,21 @@ import {
   textsOf,
   wordsField,
 } from "../typed.ts";
-
-/** A line as typed; below and above are in the unit it will be published in. */
-export interface LineTyped {
-  [field: string]: Json;
-  line: string;
-  material: string;
-  amount: string;
-  amount_unit: string;
-  below: string;
-  above: string;
-  soluble_percent: string;
-  note: string;
-}
-
-/** A step as typed; `measures` "" checks nothing. */
-export interface StepTyped {
-  [field: string]: Json;
-  step: string;
-  says: string;
-  measures: string;
-  line: string;
-  unit: string;
-  low: string;
-  high: string;
-  set_by: string;
-  caution: string;
-}
+import {
+  BLANK_LINE,
+  BLANK_PACK,
+  BLANK_STEP,
+  type LineTyped,
+  lineBody,
+  lineTyped,
+  type PackTyped,
+  type PublishedAmount,
+  packBody,
+  packTyped,
+  type StepTyped,
+  stepBody,
+  stepTyped,
+} from "./items.ts";
 
 /** The whole recipe as typed. `based_on` is the version it began from, "" for a new recipe. */
 export interface RecipeTyped {
@@ -52,38 +40,25 @@ export interface RecipeTyped {
   makes_unit: string;
   packs: string;
   target_solids_percent: string;
+  loss_percent: string;
+  does_not_scale: string;
   life_sort: string;
   life_length: string;
   life_unit: string;
   note: string;
   lines: LineTyped[];
   steps: StepTyped[];
+  pack_sizes: PackTyped[];
 }
 
-export const BLANK_LINE: LineTyped = {
-  line: "",
-  material: "",
-  amount: "",
-  amount_unit: "",
-  below: "",
-  above: "",
-  soluble_percent: "",
-  note: "",
-};
-
-export const BLANK_STEP: StepTyped = {
-  step: "",
-  says: "",
-  measures: "",
-  line: "",
-  unit: "",
-  low: "",
-  high: "",
-  set_by: "",
-  caution: "",
-};
-
-const LINE_TEXTS = ["line", "material", "below", "above", "soluble_percent", "note"];
+const RECIPE_TEXTS = [
+  "name",
+  "product",
+  "target_solids_percent",
+  "loss_percent",
+  "does_not_scale",
+  "note",
+];
 
 /** A recipe nobody has published yet. */
 export function blankRecipe(recipe: string): RecipeTyped {
@@ -96,12 +71,25 @@ export function blankRecipe(recipe: string): RecipeTyped {
     makes_unit: "kg",
     packs: "",
     target_solids_percent: "",
+    loss_percent: "",
+    does_not_scale: "",
     life_sort: "",
     life_length: "",
     life_unit: "months",
     note: "",
     lines: [],
     steps: [],
+    pack_sizes: [],
+  };
+}
+
+/** A draft of an older app with the fields that came since. */
+export function wholeDraft(typed: RecipeTyped): RecipeTyped {
+  return {
+    ...typed,
+    lines: typed.lines.map((line) => ({ ...BLANK_LINE, ...line })),
+    steps: typed.steps.map((step) => ({ ...BLANK_STEP, ...step })),
+    pack_sizes: typed.pack_sizes.map((pack) => ({ ...BLANK_PACK, ...pack })),
   };
 }
 
@@ -112,31 +100,14 @@ export function recipeTyped(recipe: string, version: { entry: string; body: Fiel
   return {
     ...blankRecipe(recipe),
     based_on: version.entry,
-    ...textsOf(body, ["name", "product", "target_solids_percent", "note"]),
+    ...textsOf(body, RECIPE_TEXTS),
     ...quantityTyped(body, "makes", "kg"),
     ...lifeTyped(body),
     packs: typeof packs === "number" ? String(packs) : "",
     lines: itemsIn(body, "lines").map(lineTyped),
-    steps: itemsIn(body, "steps").map((step) => ({
-      ...BLANK_STEP,
-      ...textsOf(step, Object.keys(BLANK_STEP)),
-    })),
+    steps: itemsIn(body, "steps").map(stepTyped),
+    pack_sizes: itemsIn(body, "pack_sizes").map(packTyped),
   };
-}
-
-function lineTyped(line: Fields): LineTyped {
-  return {
-    ...BLANK_LINE,
-    ...textsOf(line, LINE_TEXTS),
-    ...quantityTyped(line, "amount", "g"),
-  };
-}
-
-/** A line's amount as it will be published, and the words about where it comes from. */
-export interface PublishedAmount {
-  amount: string;
-  unit: string;
-  note: string | null;
 }
 
 /** The version this becomes; `amounts` are the lines' amounts, converted where they had to be. */
@@ -155,41 +126,11 @@ export function versionBody(
     lines: typed.lines.map((line) => lineBody(line, given.amounts.get(line.line))),
     steps: typed.steps.map(stepBody),
     ...numberField(typed, "target_solids_percent"),
+    ...numberField(typed, "loss_percent"),
+    ...(typed.pack_sizes.length === 0 ? {} : { pack_sizes: typed.pack_sizes.map(packBody) }),
     ...lifeField(typed),
+    ...wordsField(typed, "does_not_scale"),
     ...wordsField(typed, "note"),
-  };
-}
-
-function lineBody(line: LineTyped, published: PublishedAmount | undefined): Body {
-  const notes = [line.note.trim(), published?.note ?? ""].filter((words) => words !== "");
-  return {
-    line: line.line,
-    material: line.material,
-    amount: { amount: published?.amount ?? "", unit: published?.unit ?? line.amount_unit },
-    ...numberField(line, "below"),
-    ...numberField(line, "above"),
-    ...numberField(line, "soluble_percent"),
-    ...(notes.length === 0 ? {} : { note: notes.join(" ") }),
-  };
-}
-
-/** Limits belong to a check; without one they are not published. */
-function stepBody(step: StepTyped): Body {
-  const isChecked = step.measures !== "";
-  return {
-    step: step.step,
-    says: step.says.trim(),
-    ...(isChecked
-      ? {
-          measures: step.measures,
-          ...wordsField(step, "line"),
-          ...wordsField(step, "unit"),
-          ...numberField(step, "low"),
-          ...numberField(step, "high"),
-          ...wordsField(step, "set_by"),
-        }
-      : {}),
-    ...wordsField(step, "caution"),
   };
 }
 

@@ -10,7 +10,7 @@ import { newId } from "../../common/edge.ts";
 import type { Bound, NumberPlan } from "../form.ts";
 import { mayWrite } from "../who.ts";
 import type { LineMaterial } from "./amounts.ts";
-import { blankRecipe, type RecipeTyped, recipeTyped } from "./typed.ts";
+import { blankRecipe, type RecipeTyped, recipeTyped, wholeDraft } from "./typed.ts";
 
 /** A recipe at work. */
 export interface RecipeAtWork {
@@ -52,7 +52,7 @@ export function useRecipe(param: string): RecipeAtWork | null {
     void kept.load().then((before) => {
       const begin = beginning(param, published);
       isTyped.value = before !== null;
-      typed.value ??= { ...begin, ...before };
+      typed.value ??= wholeDraft({ ...begin, ...before });
     });
     // What was published is only looked at when the form is opened.
   }, [kept]);
@@ -79,6 +79,16 @@ export function useRecipe(param: string): RecipeAtWork | null {
   };
 }
 
+/** Puts a whole recipe into the form as a draft; false where a draft stands there already. */
+export async function openDraft(param: string, recipe: RecipeTyped): Promise<boolean> {
+  const { typed, isTyped, kept } = openedOf(param);
+  if (isTyped.value || (await kept.load()) !== null) return false;
+  typed.value = recipe;
+  isTyped.value = true;
+  kept.save(recipe);
+  return true;
+}
+
 /** Forgets the form of a recipe that was published: the next one begins from the new version. */
 export function closeRecipe(recipe: RecipeAtWork): void {
   recipe.clear();
@@ -98,6 +108,12 @@ export function useBound(
 ): Bound {
   const open = useSignal<string | null>(null);
   return { typed, type, open, numbers, found: null, canWrite: mayWrite("recipe_published") };
+}
+
+/** The recipes whose latest version makes this material. */
+export function recipesOf(material: string): Recipe[] {
+  if (material === "") return [];
+  return recipes.value.filter(({ latest }) => textIn(latest.body, "product") === material);
 }
 
 /** What a line needs to know of a material; null for one this phone does not know. */

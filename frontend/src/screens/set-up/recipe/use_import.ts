@@ -1,0 +1,105 @@
+/** The text of a file being brought in, what can be read of it, and what becomes of each recipe. */
+import { parseBody } from "../../../entries/parse.ts";
+import { isRefusal, sentence } from "../../../entries/refusals.ts";
+import { folded } from "../../../parts/Choices.tsx";
+import { draft } from "../../../state/drafts.ts";
+import { materials, type Recipe, recipes } from "../../../state/stock.ts";
+import { fieldWords } from "../../../text/refusals.ts";
+import { newId } from "../../common/edge.ts";
+import { rowsIn, type Wrong } from "./file_text.ts";
+import { publishedAmounts } from "./publishing.ts";
+import { type ReadFile, type ReadRecipe, recipesIn } from "./reading.ts";
+import type { Part } from "./rows.ts";
+import { type RecipeTyped, versionBody } from "./typed.ts";
+import { openDraft } from "./use_recipe.ts";
+
+const AS_MADE = 1; // the version of recipe_published that a form makes
+
+/** All that can be said of a text. */
+export function readImport(text: string): ReadFile {
+  const { rows, wrong } = rowsIn(text);
+  const found = recipesIn(rows, idsOf);
+  const told = [...wrong, ...found.wrong];
+  const refused = found.recipes.flatMap((each) => (isTold(each, told) ? [] : refusalOf(each)));
+  return { ...found, wrong: [...told, ...refused].sort((a, b) => a.number - b.number) };
+}
+
+/** The ids of the materials that are called so, whatever its capitals and accents. */
+function idsOf(name: string): string[] {
+  return materials.value
+    .filter((each) => !each.is_retired && folded(each.name.trim()) === folded(name.trim()))
+    .map(({ id }) => id);
+}
+
+/** How many rows of a recipe are to be put right. */
+export function wrongRows(recipe: ReadRecipe, wrong: readonly Wrong[]): number {
+  const rows = Object.values(recipe.rows).flat();
+  return new Set(wrong.map(({ number }) => number).filter((each) => rows.includes(each))).size;
+}
+
+function isTold(recipe: ReadRecipe, wrong: readonly Wrong[]): boolean {
+  return wrongRows(recipe, wrong) > 0;
+}
+
+/** What an entry would refuse, said of the row and column it stands in. */
+function refusalOf(recipe: ReadRecipe): Wrong[] {
+  const typed = { ...recipe.typed, recipe: "imported" };
+  const body = versionBody(typed, { number: 1, amounts: publishedAmounts(typed) });
+  const parsed = parseBody("recipe_published", AS_MADE, body);
+  if (!isRefusal(parsed)) return [];
+  const { field } = parsed;
+  const [, list = "", at = "0"] = /^(\w+)\[(\d+)\]/.exec(field) ?? [];
+  const parts: Record<string, Part> = { lines: "line", steps: "step", pack_sizes: "pack" };
+  const number = recipe.rows[parts[list] ?? "recipe"][Number(at)] ?? 1;
+  // The amount of a share follows from the others: the form says what is in the way.
+  if (/\.amount\.amount$/.test(field)) return [];
+  return [{ number, column: columnOf(field), sentence: sentence(parsed, fieldWords(field)) }];
+}
+
+function columnOf(field: string): string {
+  const COLUMN: Record<string, string> = { name: "recipe", product: "what", makes: "amount" };
+  const last = field.split(".").at(-1) ?? field;
+  const groups: Record<string, string> = {
+    "yields.percent": "yield_percent",
+    "yields.source": "yield_source",
+    "yields.prepared_as": "prepared_as",
+    "life.length": "life_length",
+  };
+  const group = Object.keys(groups).find((end) => field.endsWith(end));
+  if (group !== undefined) return groups[group] ?? last;
+  return COLUMN[last] ?? (last === "says" || last === "material" ? "what" : last);
+}
+
+/** The recipe here of the name of one in the file. */
+export function sameNamed(recipe: ReadRecipe): Recipe | null {
+  const name = folded(recipe.name.trim());
+  return recipes.value.find((each) => folded(each.name.trim()) === name) ?? null;
+}
+
+/** Where the draft is written, or null where another draft stands there already. */
+export async function openImported(recipe: ReadRecipe): Promise<string | null> {
+  const here = sameNamed(recipe);
+  const typed: RecipeTyped = {
+    ...recipe.typed,
+    recipe: here?.id ?? newId(),
+    based_on: here?.latest.entry ?? "",
+    ...(here === null ? {} : { name: here.name }),
+  };
+  const param = here?.id ?? "new";
+  return (await openDraft(param, typed)) ? `/set-up/recipes/${param}` : null;
+}
+
+/** The form of a new material with this name in it, unless one is half filled already. */
+export async function beginMaterial(missing: ReadFile["missing"][number]): Promise<string> {
+  const kept = draft<{
+    id: string;
+    seen: null;
+    form: { name: string; sort: string };
+  }>("set-up/material/new");
+  const sorts: Partial<Record<Part, string>> = { recipe: "product", pack: "packaging" };
+  if ((await kept.load()) === null) {
+    const form = { name: missing.name, sort: sorts[missing.part] ?? "ingredient" };
+    kept.save({ id: newId(), seen: null, form });
+  }
+  return "/set-up/materials/new";
+}
