@@ -124,6 +124,7 @@ export const DIFFERS = {
   removed: (name: string) => `${name}: taken out`,
   changed: (name: string, from: string, to: string) => `${name}: ${from} becomes ${to}`,
   step: (number: string) => `Step ${number}`,
+  points: (by: string) => `${by} points`,
   order_lines: "Lines stand in another order",
   order_steps: "Steps stand in another order",
   fields: {

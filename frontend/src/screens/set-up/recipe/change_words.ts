@@ -11,6 +11,7 @@ import {
 } from "../../../calc/numbers.ts";
 import { fromBase } from "../../../calc/units.ts";
 import { signedWords } from "../../../text/numbers.ts";
+import { DIFFERS } from "../../../text/set_up_recipe.ts";
 
 const PLACES = 6;
 const PERCENT_PLACES = 1;
@@ -27,8 +28,9 @@ export function changeWords(from: unknown, to: unknown, unit: string | null): st
   if (by.isZero()) return null;
   const shownUnit = pair.unit ?? unit;
   const told = pair.unit === null ? by : fromBase(by, pair.unit, PLACES);
+  if (shownUnit === "%") return DIFFERS.points(signedWords(plain(told)));
   const words = signedWords(plain(told), shownUnit);
-  if (shownUnit === "%" || pair.was.isZero()) return words;
+  if (pair.was.isZero()) return words;
   const percent = divided(product(by, HUNDRED), pair.was, PERCENT_PLACES);
   return `${words}, ${signedWords(plain(percent), "%")}`;
 }

@@ -49,5 +49,5 @@ test("what cannot be subtracted is not", () => {
 });
 
 test("percents differ in points", () => {
-  expect(changeWords("20", "25", "%")).toBe("+5\u00a0%");
+  expect(changeWords("20", "25", "%")).toBe("+5 points");
 });
