@@ -1,19 +1,10 @@
 /** Curing: what goes in beside every limit; over one, the limit and what would meet it. */
 import type { CureCase, CureLimit, CureRules, CureUse, Substance } from "../../calc/cure_limits.ts";
 import { type CureNeeded, cureNeeded, type Ingoing, ingoing } from "../../calc/curing.ts";
-import { type Decimal, HUNDRED, total, ZERO } from "../../calc/numbers.ts";
+import { type Decimal, HUNDRED, plain, rounded, total, ZERO } from "../../calc/numbers.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { CURING } from "../../text/sums.ts";
-import {
-  firstBlank,
-  gramsIn,
-  input,
-  numberIn,
-  refused,
-  shown,
-  shownBelow,
-  workedOut,
-} from "./figures.ts";
+import { firstBlank, gramsIn, input, numberIn, refused, shownBelow, workedOut } from "./figures.ts";
 import {
   type Answer,
   type Asked,
@@ -48,6 +39,7 @@ const WAYS = [
   { value: "wanted", word: CURING.how_much_cure },
   { value: "made", word: CURING.how_much_in },
 ] as const;
+const PPM_PLACES = 2; // as the limits are printed
 const CURE: NumberAsked = {
   is: "number",
   key: "cure",
@@ -234,7 +226,7 @@ function unitTyped(typed: Typed, { unit_key = "", units }: NumberAsked): string 
 function limitRow({ kind, limit_ppm, basis_weight, cited }: CureLimit): Row {
   return {
     name: CURING.limit(kind, basis_weight),
-    amount: limit_ppm === null ? "0" : shown(limit_ppm),
+    amount: limit_ppm === null ? "0" : plain(limit_ppm),
     unit: "ppm",
     basis: "booked",
     source: CURING.set_by(cited.source, cited.basis),
@@ -256,7 +248,11 @@ function over(typed: Typed, found: Ingoing | CureNeeded, ppm: Decimal): Answer {
     sentence:
       lowest === undefined
         ? CURING.not_permitted(who)
-        : CURING.over(amountWords(shown(ppm), "ppm"), amountWords(shown(lowest), "ppm"), who),
+        : CURING.over(
+            amountWords(plain(rounded(ppm, PPM_PLACES)), "ppm"),
+            amountWords(plain(lowest), "ppm"),
+            who,
+          ),
     rows: [...(meets === null ? [] : [meets]), ...found.limits.map(limitRow)],
     cited: found.cited,
   };

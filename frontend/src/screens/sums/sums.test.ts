@@ -185,10 +185,17 @@ describe("curing", () => {
     const answer = refusal("curing", { ...belly, way: "made", cure: "7.5" });
 
     expect(answer.sentence).toContain(
-      "468.8\u00a0ppm is over 200\u00a0ppm, set by 9 CFR 424.22(b)",
+      "468.75\u00a0ppm is over 200\u00a0ppm, set by 9 CFR 424.22(b)",
     );
     expect(amountOf(answer, "Cure that would meet it")).toBe("3.2");
     expect(answer.rows.every((row) => row.amount !== "7.5")).toBe(true);
+  });
+
+  test("a limit stands as it was printed, and a hair over it is over", () => {
+    const answer = refusal("curing", { ...belly, use: "comminuted", ppm: "156.26" });
+
+    expect(answer.sentence).toContain("156.26\u00a0ppm is over 156.25\u00a0ppm");
+    expect(amountOf(answer, "Cure that would meet it")).toBe("2.5");
   });
 
   test("too much is not worked out when it is only wanted", () => {
