@@ -127,4 +127,11 @@ def test_b01_costs_what_its_example_says_and_a_late_price_moves_it(
     phone.sees("55.6816\u00a0EUR")
     said = desk.ask("GET", f"batches/{BATCH}/cost")
     assert (said["total"], said["per_good_pack"]) == ("2741.25", "42.8320")
+
+    phone.go(f"/cost/{BATCH}")
+    phone.press("Correct Pim Tarrow")
+    phone.type_digits("120")
+    phone.page.get_by_role("textbox", name="Why").fill("half an hour was a break")
+    phone.press_main("Save the correction")
+    phone.sees("2\u202f710.00\u00a0EUR")
     assert phone.trouble == []
