@@ -51,13 +51,10 @@ class Addresses:
         }
 
     def _log(self) -> dict[str, str]:
-        """A log of temperature on a batch sheet; made up where no batch has one."""
-        found = (
-            {"batch": state["batch"], "entry": log["entry"]}
-            for state in self._all("batch")
-            for log in state["heat"]
-        )
-        return next(found, {"batch": "none", "entry": "none"})
+        """A log of temperature this phone holds; made up where it holds none."""
+        kept = (entry for entry in self.entries.values() if entry["kind"] == "heat_log")
+        entry = next(kept, {"id": "none", "body": {"batch": "none"}})
+        return {"batch": entry["body"]["batch"], "entry": entry["id"]}
 
     def _spent_on(self, batch: str) -> str:
         """An entry of what a batch cost."""

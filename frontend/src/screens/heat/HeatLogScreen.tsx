@@ -1,6 +1,7 @@
 /** A log that was kept: its result, its plot, and who kept it. */
 import { useMemo } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
+import { textIn } from "../../calc/bodies.ts";
 import { judgedLog } from "../../calc/heat_judged.ts";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
@@ -52,7 +53,7 @@ function Kept({ state, entry }: { state: BatchState; entry: string }) {
   const judged = useMemo(() => result ?? (body && judgedLog(body)), [result, body]);
   const plot = useMemo(() => (body && judged ? plotOf(body, judged) : null), [body, judged]);
   if (judged === null) return <Notice>{HEAT.no_log}</Notice>;
-  const unit = result?.unit ?? null;
+  const unit = result?.unit ?? (body && textIn(body, "unit"));
   return (
     <>
       <HeatPlate judged={judged} unit={unit} />
