@@ -16,7 +16,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/text\/(app|lots|numbers|parts|today)\.ts$/, "base"],
   [/\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|making|trace)[\w.]+\.ts$/, "base"],
   [
-    /\/calc\/(acidified|acidity|altitude|brine|brix|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/,
+    /\/calc\/(acidified|altitude|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/,
     "bench",
   ],
   [/\/calc\/(heat_logs|lethality|cooling|holding|process_limits|logger_\w+)\.ts$/, "heat"],

@@ -1,6 +1,4 @@
 /** Words of what is kept back: put on hold, decided about, used or sold all the same. */
-import type { Against } from "../calc/against.ts";
-
 export const HOLD = {
   where: "On hold",
   bench: "What to do about the hold",
@@ -67,13 +65,13 @@ export const DESPITE = {
   another: "Take another lot",
 };
 
-const AGAINST: Record<Against, string> = {
+const AGAINST: Readonly<Record<string, string>> = {
   held: "held",
   recalled: "recalled",
   expired: "past its date",
 };
 
 /** "held", "recalled and past its date". */
-export function againstWords(against: readonly Against[]): string {
-  return against.map((each) => AGAINST[each]).join(" and ");
+export function againstWords(against: readonly string[]): string {
+  return against.map((each) => AGAINST[each] ?? each).join(" and ");
 }
