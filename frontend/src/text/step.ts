@@ -49,6 +49,7 @@ export const STEP = {
   cannot_correct_why:
     "No figure that was read in print covers this temperature. Cool the sample to 20 \u00b0C and read again.",
   source: "Figures",
+  table: (name: string) => (name === "oiv" ? "OIV table" : name === "gost" ? "GOST table" : name),
   bench: "Keys for the step",
   step_of: (step: string, count: string) => `Step ${step} of ${count}`,
   measure: (measures: string | null) => MEASURED[measures ?? ""] ?? "Do it, then say so",
@@ -97,4 +98,11 @@ const SORTS: Record<string, string> = {
   ph_meter: "pH meter",
   refractometer: "refractometer",
   timer: "timer",
+};
+
+/** What a published figure of a check is. */
+export const CITED: Readonly<Record<string, string>> = {
+  brix: "correction of a refractometer",
+  equivalent_weight: "equivalent weight of the acid",
+  salometer: "scale of a salometer",
 };

@@ -1,6 +1,7 @@
 /** What a step's check asks for beside its reading, and the body it becomes. */
-import { weighedStrength, type Strength } from "../../calc/brine.ts";
+
 import type { BatchState } from "../../calc/batches.ts";
+import { type Strength, weighedStrength } from "../../calc/brine.ts";
 import { parseDecimal, ZERO } from "../../calc/numbers.ts";
 import { WEIGHED } from "../../calc/step_values.ts";
 import { typedNumber } from "../../parts/typing.ts";

@@ -1,4 +1,7 @@
 /** A step's reading against its limits. */
+
+import type { Strength } from "../../calc/brine.ts";
+import type { Cited } from "../../calc/limits.ts";
 import {
   type Decimal,
   difference,
@@ -7,13 +10,11 @@ import {
   significant,
   ZERO,
 } from "../../calc/numbers.ts";
-import type { Strength } from "../../calc/brine.ts";
-import type { Cited } from "../../calc/limits.ts";
 import { guardBand } from "../../calc/readings.ts";
 import { type How, stepValue, valueVerdict } from "../../calc/step_values.ts";
 import type { TrustedReading } from "../../calc/trusted.ts";
 import { converted, isUnit } from "../../calc/units.ts";
-import { PLACES } from "../../calc/weighing.ts";
+import { PLACES, type Weighing } from "../../calc/weighing.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import type { Body, Json } from "../../state/types.ts";
 import type { BatchStep, InstrumentShown } from "../common/batches.ts";
@@ -91,9 +92,6 @@ export function checked(
   const made = stepValue(plan, body, found, { strength });
   if (made === null || (made.value === null && made.how === "read")) return null;
   const { value, raw, how, table, cited } = made;
-  const low = step.low === null ? null : parseDecimal(step.low);
-  const high = step.high === null ? null : parseDecimal(step.high);
-  const isLow = value !== null && low !== null && value.net.compare(low) < 0;
   const shown = value ?? raw;
   return {
     value: shown === null ? "" : plain(shown.net),
@@ -105,9 +103,17 @@ export function checked(
     is_corrected: found !== null && found.found_by !== null,
     reach: value?.doubt ? significant(guardBand(value.doubt), U_DIGITS) : null,
     verdict: valueVerdict(plan, made),
-    is_low: isLow,
-    off: value === null ? null : beyond(value.net, isLow ? low : high),
+    ...beyondOf(step, value),
   };
+}
+
+/** On which side of the limits a value lies, and how far beyond the nearer one. */
+function beyondOf(step: BatchStep, value: Weighing | null): Pick<Checked, "is_low" | "off"> {
+  if (value === null) return { is_low: false, off: null };
+  const low = step.low === null ? null : parseDecimal(step.low);
+  const high = step.high === null ? null : parseDecimal(step.high);
+  const is_low = low !== null && value.net.compare(low) < 0;
+  return { is_low, off: beyond(value.net, is_low ? low : high) };
 }
 
 function beyond(value: Decimal, limit: Decimal | null): string | null {

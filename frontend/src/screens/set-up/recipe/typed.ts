@@ -39,6 +39,10 @@ export interface StepTyped {
   high: string;
   set_by: string;
   caution: string;
+  /** The acid an acidity is reckoned as. */
+  acid: string;
+  /** Lines that count as salt or sugar, each with its percent: "3:100 5:62". */
+  counted: string;
 }
 
 /** The whole recipe as typed. `based_on` is the version it began from, "" for a new recipe. */
@@ -81,6 +85,8 @@ export const BLANK_STEP: StepTyped = {
   high: "",
   set_by: "",
   caution: "",
+  acid: "",
+  counted: "",
 };
 
 const LINE_TEXTS = ["line", "material", "below", "above", "soluble_percent", "note"];
@@ -120,6 +126,9 @@ export function recipeTyped(recipe: string, version: { entry: string; body: Fiel
     steps: itemsIn(body, "steps").map((step) => ({
       ...BLANK_STEP,
       ...textsOf(step, Object.keys(BLANK_STEP)),
+      counted: itemsIn(step, "counts")
+        .map((each) => `${textOf(each, "line")}:${textOf(each, "percent")}`)
+        .join(" "),
     })),
   };
 }
@@ -187,10 +196,32 @@ function stepBody(step: StepTyped): Body {
           ...numberField(step, "low"),
           ...numberField(step, "high"),
           ...wordsField(step, "set_by"),
+          ...(step.measures === "acidity" ? wordsField(step, "acid") : {}),
+          ...countsField(step),
         }
       : {}),
     ...wordsField(step, "caution"),
   };
+}
+
+function countsField(step: StepTyped): Body {
+  const isWeighed = step.measures === "salt_weighed" || step.measures === "sugar_weighed";
+  if (!isWeighed || step.counted === "") return {};
+  return {
+    counts: step.counted.split(" ").map((each) => {
+      const [line = "", percent = ""] = each.split(":");
+      return { line, percent };
+    }),
+  };
+}
+
+/** The counted lines with one more or fewer: sugar by its soluble solids, salt as a whole. */
+export function toggledCount(step: StepTyped, line: LineTyped): string {
+  const all = step.counted.split(" ").filter(Boolean);
+  const others = all.filter((each) => each.split(":")[0] !== line.line);
+  if (others.length < all.length) return others.join(" ");
+  const solids = step.measures === "sugar_weighed" ? typedNumber(line.soluble_percent) : null;
+  return [...others, `${line.line}:${solids ?? "100"}`].join(" ");
 }
 
 /** Whether more than nothing is typed. */
