@@ -15,10 +15,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/entries\/moments\.ts$/, "base"],
   [/\/text\/(app|lots|numbers|parts|today)\.ts$/, "base"],
   [/\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|making|trace)[\w.]+\.ts$/, "base"],
-  [
-    /\/calc\/(acidified|acidity|altitude|brine|brix|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/,
-    "bench",
-  ],
+  [/\/calc\/(acidified|altitude|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/, "bench"],
   [
     /\/screens\/money\/|\/text\/money\.ts$|\/calc\/(batch_costs|coins|cost_views|costs|lot_worth|prices|stock_costs|share_outs)\.ts$/,
     "money",

@@ -58,6 +58,10 @@ const MEASURED: Readonly<Record<string, CautionAbout>> = {
   brix: "sugar",
   water_activity: "water_activity",
   salt: "brine",
+  salometer: "brine",
+  salt_weighed: "brine",
+  sugar_weighed: "sugar",
+  acidity: "acidified",
 };
 
 /** The caution beside a step that measures this; none where nothing is measured, or a mass. */

@@ -1,8 +1,4 @@
 /** Words of what is kept back: put on hold, decided about, used or sold all the same. */
-
-/** Why goods should stay where they are, as `calc/against` names it. */
-type Against = "held" | "recalled" | "expired";
-
 export const HOLD = {
   where: "On hold",
   bench: "What to do about the hold",
@@ -69,13 +65,13 @@ export const DESPITE = {
   another: "Take another lot",
 };
 
-const AGAINST: Record<Against, string> = {
+const AGAINST: Readonly<Record<string, string>> = {
   held: "held",
   recalled: "recalled",
   expired: "past its date",
 };
 
 /** "held", "recalled and past its date". */
-export function againstWords(against: readonly Against[]): string {
-  return against.map((each) => AGAINST[each]).join(" and ");
+export function againstWords(against: readonly string[]): string {
+  return against.map((each) => AGAINST[each] ?? each).join(" and ");
 }

@@ -69,6 +69,8 @@ export const STEP = {
   says: "What is done, in one sentence",
   measures: "What is checked",
   nothing: "nothing",
+  acid: "Reckoned as which acid",
+  counts: "Which lines are it",
   of_line: "Of which line",
   any_line: "the whole",
   unit: "Unit",
@@ -94,6 +96,10 @@ export const CHECKS: Record<string, string> = {
   brix: "sugar, \u00b0Bx",
   water_activity: "water activity",
   salt: "salt",
+  salometer: "salt, by salometer",
+  salt_weighed: "salt, of what was weighed in",
+  sugar_weighed: "sugar, of what was weighed in",
+  acidity: "acid, by titration",
   minutes: "minutes",
 };
 
@@ -183,3 +189,27 @@ export function lineWords(amount: string, unit: string, below: string, above: st
   ];
   return `${words} ${parts.filter(Boolean).join(" ")}`;
 }
+
+export const ACIDS: Readonly<Record<string, string>> = {
+  citric: "citric",
+  tartaric: "tartaric",
+  lactic: "lactic (weight from memory)",
+  acetic: "acetic (weight from memory)",
+  malic: "malic (weight from memory)",
+};
+
+/** Published limits that are proposed. */
+export const LIMITS = {
+  title: "Common limits",
+  low: "At least",
+  high: "At most",
+  set_by: (source: string) => `Set by ${source}.`,
+  put: (limit: string) => `Take ${limit}`,
+};
+
+/** How a published figure came here. */
+export const BASES: Readonly<Record<string, string>> = {
+  read: "Read in print.",
+  "read-secondary": "Read where somebody else quotes it.",
+  memory: "From memory: look it up before you lean on it.",
+};

@@ -10,10 +10,46 @@ const MEASURED: Record<string, string> = {
   brix: "Read the sugar, \u00b0Bx",
   water_activity: "Read the water activity",
   salt: "Read the salt",
+  salometer: "Read the degrees of the salometer",
+  salt_weighed: "Salt of what was weighed in",
+  sugar_weighed: "Sugar of what was weighed in",
+  acidity: "Say how much alkali was run in",
   minutes: "Say how many minutes",
 };
 
 export const STEP = {
+  at_celsius: "sample at",
+  celsius_asks: "Temperature of the sample; none if the instrument corrects itself",
+  normality: "strength",
+  normality_asks: "Strength of the alkali, equivalents in a litre",
+  sample: "sample",
+  sample_asks: "How large the sample is",
+  burette: "step",
+  burette_asks: "Smallest step of the burette",
+  not_typed: "none",
+  keep_number: (amount: string) => `Keep ${amount}`,
+  scale: "Which scale does the salometer have?",
+  scales: [
+    { value: "standard", word: "100 is 26.395 % salt" },
+    { value: "canning", word: "100 is 25 % salt" },
+  ] as const,
+  scale_first: "Say which scale first",
+  titration_first: "Type strength and sample, too",
+  no_acid: "The recipe does not say which acid it is reckoned as",
+  weigh_first: "Weigh in every line first",
+  raw: "as read",
+  how: {
+    corrected: "at 20 \u00b0C",
+    cannot_correct: "cannot correct",
+    salometer: "salt by mass",
+    titrated: "of the acid",
+    weighed: "by mass of what was weighed in",
+    read: "",
+  },
+  cannot_correct_why:
+    "No figure that was read in print covers this temperature. Cool the sample to 20 \u00b0C and read again.",
+  source: "Figures",
+  table: (name: string) => (name === "oiv" ? "OIV table" : name === "gost" ? "GOST table" : name),
   bench: "Keys for the step",
   log: "Log times and temperatures",
   step_of: (step: string, count: string) => `Step ${step} of ${count}`,
@@ -46,6 +82,8 @@ export const STEP = {
   actions: ["cooked on", "cooled down", "measured again", "set aside"],
   action_first: "Say what was done first",
   save: (amount: string) => `Save ${amount}`,
+  // It is kept without an action, too; the batch is marked and waits for a coordinator.
+  save_without: (amount: string) => `Save ${amount}, nothing done`,
   done: "Done, next step",
   before: "Read before",
   nothing_before: "Not done yet.",
@@ -62,4 +100,11 @@ const SORTS: Record<string, string> = {
   ph_meter: "pH meter",
   refractometer: "refractometer",
   timer: "timer",
+};
+
+/** What a published figure of a check is. */
+export const CITED: Readonly<Record<string, string>> = {
+  brix: "correction of a refractometer",
+  equivalent_weight: "equivalent weight of the acid",
+  salometer: "scale of a salometer",
 };

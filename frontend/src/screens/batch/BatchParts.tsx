@@ -12,6 +12,7 @@ import { BATCH, lossWord } from "../../text/finish.ts";
 import { lifeSortWord } from "../../text/lots.ts";
 import { amountWords, clockWords, dayWords, figure } from "../../text/numbers.ts";
 import { type BatchLine, type BatchStep, lineName } from "../common/batches.ts";
+import { doneWords } from "../common/done.ts";
 import { zone } from "../common/edge.ts";
 import { InQuestion } from "../common/InQuestion.tsx";
 import { quantityText } from "../common/lots.ts";
@@ -98,11 +99,7 @@ function Step({ batch, held, step }: RecordProps & { step: BatchStep }) {
             entry={each.entry}
             held={held}
             thing={<span class="rec">{step.says}</span>}
-            amount={
-              each.value === null
-                ? BATCH.done
-                : amountWords(correctedOr(each.value, each), step.unit)
-            }
+            amount={each.value === null && !each.computed ? BATCH.done : doneWords(each, step)}
             time={clockWords(each.happened_at, zone())}
             more={
               <>

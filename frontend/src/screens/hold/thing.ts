@@ -5,9 +5,8 @@ import type { LotState } from "../../calc/stock.ts";
 import { sheet } from "../../state/sheets.ts";
 import { nameOf } from "../../state/stock.ts";
 import { CAUSES } from "../../text/holds.ts";
-import { amountWords } from "../../text/numbers.ts";
 import { batchOf, recipeNameOf } from "../common/batches.ts";
-import { correctedOr } from "../common/trust.ts";
+import { doneWords } from "../common/done.ts";
 
 /** A batch or lot. `about` is the field of an entry that names it. */
 export interface HeldThing {
@@ -69,12 +68,6 @@ export function causeWords(cause: Cause, batch: BatchState | null): string {
   const step = batch?.steps.find((each) => each.step === cause.step);
   const done = step?.done.find((each) => each.entry === cause.entry);
   if (step === undefined) return `${what}${because}`;
-  const worked = done?.computed;
-  const read =
-    done === undefined
-      ? ""
-      : worked
-        ? amountWords(worked.value, worked.unit)
-        : amountWords(correctedOr(done.value ?? "", done), done.unit ?? step.unit);
+  const read = done === undefined ? "" : doneWords(done, step);
   return `${what}: ${step.says ?? ""} ${read}`.trim();
 }

@@ -8,6 +8,8 @@ import { typedNumber } from "../../parts/typing.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
 import { STEP } from "../../text/step.ts";
 import type { BatchStep } from "../common/batches.ts";
+import { type AskedNumber, alsoAsked, isWorkedOut } from "./asked.ts";
+import type { StepTyped } from "./check.ts";
 import type { Stepping } from "./use_step.ts";
 
 /** What the bench asks now. */
@@ -27,15 +29,15 @@ export function StepBench(props: BenchProps) {
   if (asking === "instrument") return <InstrumentChoice {...props} />;
   if (asking === "action") return <Action {...props} />;
   const { typed, type, isMeasured } = stepping;
-  const isTare = typed.into === "tare";
+  const into = intoOf(typed, props.step);
   return (
     <>
-      {isMeasured && (
+      {isMeasured && !isWorkedOut(props.step) && (
         <Keypad
-          typed={isTare ? typed.tare : typed.shown}
-          onTyped={(text) => type(isTare ? { tare: text } : { shown: text })}
-          isSigned={props.step.measures === "temperature"}
-          column={sideKeys(stepping)}
+          typed={typed[into]}
+          onTyped={(text) => type({ [into]: text })}
+          isSigned={props.step.measures === "temperature" || into === "celsius"}
+          column={sideKeys(props.step, stepping)}
         />
       )}
       <Foot>
@@ -46,7 +48,20 @@ export function StepBench(props: BenchProps) {
   );
 }
 
-function sideKeys({ typed, type, isWeighed }: Stepping): SideKey[] {
+/** The number the keys type into now. */
+export function intoOf(typed: StepTyped, step: BatchStep): AskedNumber["field"] {
+  const other = alsoAsked(step).find(({ field }) => field === typed.into)?.field;
+  return other ?? (typed.into === "tare" ? "tare" : "shown");
+}
+
+function sideKeys(step: BatchStep, { typed, type, isWeighed }: Stepping): SideKey[] {
+  const also = alsoAsked(step).map(({ field, word, unit }) => ({
+    word,
+    holds: typed[field] === "" ? STEP.not_typed : amountWords(typed[field], unit),
+    isOn: typed.into === field,
+    onPress: () => type({ into: typed.into === field ? "shown" : field }),
+  }));
+  if (also.length > 0) return also;
   const isTare = typed.into === "tare";
   const bowl = {
     word: STEP.bowl,
@@ -65,13 +80,28 @@ function SaveKey({ step, stepping, asking, onAsk }: BenchProps) {
     const words = STEP.keep_bowl(amountWords(tare, stepping.instrument?.unit));
     return <MainKey words={words} onPress={() => type({ into: "shown" })} />;
   }
+  const also = alsoAsked(step).find(({ field }) => field === typed.into);
+  if (also !== undefined) {
+    const words = STEP.keep_number(amountWords(typedNumber(typed[also.field]), also.unit));
+    return <MainKey words={words} onPress={() => type({ into: "shown" })} />;
+  }
   const isActionMissing = asksAction && typed.action.trim() === "";
   return (
     <MainKey
-      words={STEP.save(amountWords(means?.value, step.unit))}
-      notReady={means === null ? STEP.type_first : isActionMissing ? STEP.action_first : null}
+      words={
+        isActionMissing
+          ? STEP.save_without(amountWords(means?.value, means?.unit))
+          : STEP.save(amountWords(means?.value, means?.unit))
+      }
+      notReady={
+        means === null || stepping.lacks === STEP.scale_first
+          ? (stepping.lacks ?? STEP.type_first)
+          : isActionMissing && asking === "keys"
+            ? STEP.action_first
+            : null
+      }
       onNotReady={() => {
-        if (isActionMissing && asking === "keys") onAsk("action");
+        if (isActionMissing) onAsk("action");
       }}
       onPress={() => void stepping.save()}
     />

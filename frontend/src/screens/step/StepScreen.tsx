@@ -18,13 +18,17 @@ import { STEP } from "../../text/step.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { BatchNamed } from "../common/BatchNamed.tsx";
 import { type BatchStep, batchOf, targetOf } from "../common/batches.ts";
+import { doneWords } from "../common/done.ts";
 import { zone } from "../common/edge.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { InQuestion } from "../common/InQuestion.tsx";
 import { InstrumentCup } from "../weigh-in/InstrumentCup.tsx";
 import { entryState } from "../weigh-in/LineEntries.tsx";
-import { type StepAsking, StepBench } from "./StepBench.tsx";
+import { alsoAsked, isWorkedOut, readUnit } from "./asked.ts";
+import type { Checked } from "./check.ts";
+import { intoOf, type StepAsking, StepBench } from "./StepBench.tsx";
 import { type Stepping, useStep } from "./use_step.ts";
+import { WhichScale, Worked } from "./Worked.tsx";
 import "../weigh-in/weigh_in.css";
 
 /** `#/step/:batch/:step`. */
@@ -96,9 +100,22 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
           <Cup href={`#/heat/${batch.batch}/${step.step}`}>{STEP.log}</Cup>
         </p>
       )}
-      <Caution about={cautionsOfStep(step.measures)} own={step.caution} />
+      <Caution
+        about={[
+          ...cautionsOfStep(step.measures),
+          ...(hasProcessLimit(step) ? (["process_limit"] as const) : []),
+        ]}
+        own={step.caution}
+      />
     </Frame>
   );
+}
+
+const MASSES = ["prepared_mass", "kettle_mass", "mass"];
+
+/** A limit that is about what is fit to eat, not about how much there is. */
+function hasProcessLimit({ measures, low, high }: BatchStep): boolean {
+  return measures !== null && !MASSES.includes(measures) && (low !== null || high !== null);
 }
 
 const GLASS_PX = { least: 150, most: 300 };
@@ -116,62 +133,71 @@ interface CheckProps {
   onAskInstrument: () => void;
 }
 
+function LimitGlass(props: { step: BatchStep; means: Checked | null; height: number }) {
+  const { step, means, height } = props;
+  const limit = limitWords(step, step.unit);
+  const isTold = means !== null && (means.how === "read" || means.reach !== null);
+  return (
+    <Glass
+      says={
+        isTold ? STEP.glass(amountWords(means.value, means.unit), limit) : STEP.glass_empty(limit)
+      }
+      level={isTold ? means.value : null}
+      low={step.low}
+      high={step.high}
+      uncertainty={means?.reach ?? null}
+      height={height}
+    />
+  );
+}
+
+function Corrected({ means }: { means: Checked | null }) {
+  if (!means?.is_corrected) return null;
+  return (
+    <p class="give">
+      <span>{WEIGH_IN.corrected}</span>
+      <span>{means.reach && WEIGH_IN.give_or_take(means.reach)}</span>
+    </p>
+  );
+}
+
 function Check({ step, stepping, onAskInstrument }: CheckProps) {
   const { means, typed, instrument } = stepping;
   const part = useRef<HTMLDivElement>(null);
   const height = useRoom(part, GLASS_PX);
-  const isTare = typed.into === "tare";
-  const limit = limitWords(step, step.unit);
-  const unit = instrument?.unit ?? step.unit;
+  const into = intoOf(typed, step);
+  const also = alsoAsked(step).find(({ field }) => field === into);
+  const isTare = into === "tare";
+  const unit = also?.unit ?? instrument?.unit ?? readUnit(step);
   const hasLimits = step.low !== null || step.high !== null;
   return (
     <div class={hasLimits ? "weigh" : "weigh no-glass"} ref={part}>
-      {hasLimits && (
-        <Glass
-          says={
-            means ? STEP.glass(amountWords(means.value, step.unit), limit) : STEP.glass_empty(limit)
-          }
-          level={means?.value ?? null}
-          low={step.low}
-          high={step.high}
-          uncertainty={means?.reach ?? null}
-          height={height}
-        />
-      )}
+      {hasLimits && <LimitGlass step={step} means={means} height={height} />}
       <div class="weigh-read">
         <div class="figures">
-          <p class="asks">{isTare ? STEP.bowl_shows : STEP.measure(step.measures)}</p>
-          <p class="sum">
-            <NumberShown
-              amount={(isTare ? typed.tare : typed.shown) || null}
-              unit={unit}
-              basis="counted"
-              size="reading"
-            />
+          <p class="asks">
+            {also?.asks ?? (isTare ? STEP.bowl_shows : STEP.measure(step.measures))}
           </p>
+          {!isWorkedOut(step) && (
+            <p class="sum">
+              <NumberShown
+                amount={typed[into] || null}
+                unit={unit}
+                basis="counted"
+                size="reading"
+              />
+            </p>
+          )}
           {hasLimits && (
             <p class="less">
               <span>{STEP.limit}</span>
               <b>{limitWords(step, null)}</b>
             </p>
           )}
-          {means !== null && means.value !== typed.shown && (
-            <p class="sum">
-              <NumberShown
-                amount={means.value}
-                unit={step.unit}
-                basis="measured"
-                uncertainty={means.reach}
-                size="net"
-              />
-            </p>
+          {means !== null && (means.how !== "read" || means.value !== typed.shown) && (
+            <Worked means={means} />
           )}
-          {means?.is_corrected && (
-            <p class="give">
-              <span>{WEIGH_IN.corrected}</span>
-              <span>{means.reach && WEIGH_IN.give_or_take(means.reach)}</span>
-            </p>
-          )}
+          <Corrected means={means} />
           {step.set_by && (
             <p class="second">
               {STEP.set_by} <span class="rec">{step.set_by}</span>
@@ -179,9 +205,12 @@ function Check({ step, stepping, onAskInstrument }: CheckProps) {
           )}
         </div>
       </div>
-      <div class="weigh-cups">
-        <InstrumentCup instrument={instrument} onPress={onAskInstrument} />
-      </div>
+      {stepping.isRead && (
+        <div class="weigh-cups">
+          <InstrumentCup instrument={instrument} onPress={onAskInstrument} />
+        </div>
+      )}
+      <WhichScale step={step} stepping={stepping} />
     </div>
   );
 }
@@ -192,7 +221,9 @@ function StepPlate({ step, stepping }: { step: BatchStep; stepping: Stepping }) 
   const hindered = stepping.hindrance.value;
   if (hindered !== null) return <Refusal sentence={hindered.sentence} />;
   if (!stepping.isMeasured) return null;
-  if (means === null) return <Notice isLive>{STEP.type_first}</Notice>;
+  if (means === null || stepping.lacks === STEP.scale_first) {
+    return <Notice isLive>{stepping.lacks ?? STEP.type_first}</Notice>;
+  }
   const { verdict } = means;
   if (verdict === null) return <Notice isLive>{STEP.no_limits_why}</Notice>;
   if (verdict === "within") {
@@ -205,7 +236,7 @@ function StepPlate({ step, stepping }: { step: BatchStep; stepping: Stepping }) 
         verdict="cannot_tell"
         isTooLittle={means.is_low}
         word={word}
-        why={STEP.cannot_why}
+        why={means.how === "cannot_correct" ? STEP.cannot_correct_why : STEP.cannot_why}
         isLive
       />
     );
@@ -239,7 +270,7 @@ function Before({ step }: { step: BatchStep }) {
               </>
             }
           >
-            {STEP.value(each.value, step.unit)}
+            {doneWords(each, step)}
           </EntryRow>
         ))}
       </Entries>

@@ -8,7 +8,7 @@ import { goTo } from "../../../state/route.ts";
 import { cooperative, nameOf } from "../../../state/stock.ts";
 import { cautionsOfStep } from "../../../text/cautions.ts";
 import { figure, unitWord } from "../../../text/numbers.ts";
-import { CHECKS, DIFFERS, RECIPE_MISSING, STEP } from "../../../text/set_up_recipe.ts";
+import { ACIDS, CHECKS, DIFFERS, RECIPE_MISSING, STEP } from "../../../text/set_up_recipe.ts";
 import { focusFirst } from "../../common/focus.ts";
 import { HeadGauge } from "../../common/HeadGauge.tsx";
 import { textField } from "../../common/lots.ts";
@@ -16,8 +16,10 @@ import { ChoiceOf, NumberOf, WordsOf } from "../FormFields.tsx";
 import { FormKeys } from "../FormKeys.tsx";
 import type { Bound } from "../form.ts";
 import { NotHere } from "../NotHere.tsx";
-import { CHECK_NAMES, checkUnits } from "./check_units.ts";
+import { CountsOf } from "./CountsOf.tsx";
+import { ACID_NAMES, CHECK_NAMES, checkUnits } from "./check_units.ts";
 import type { StepTyped } from "./items.ts";
+import { LimitsOf } from "./LimitsOf.tsx";
 import { movedUp } from "./typed.ts";
 import { type RecipeAtWork, useBound, useRecipe } from "./use_recipe.ts";
 import "../../common/rows.css";
@@ -105,6 +107,22 @@ function CheckOf(props: { recipe: RecipeAtWork; step: StepTyped; form: Bound }) 
         }
       />
       {step.measures === "prepared_mass" && <LineOf recipe={recipe} form={form} />}
+      {step.measures === "acidity" && (
+        <ChoiceOf
+          form={form}
+          name="acid"
+          label={STEP.acid}
+          choices={ACID_NAMES}
+          words={(acid) => ACIDS[acid] ?? acid}
+        />
+      )}
+      {isOfLines(step) && (
+        <CountsOf
+          step={step}
+          lines={recipe.typed.lines}
+          onCounted={(counted) => form.type({ counted })}
+        />
+      )}
       {step.measures !== "" && (
         <>
           {units.length > 1 && (
@@ -121,10 +139,15 @@ function CheckOf(props: { recipe: RecipeAtWork; step: StepTyped; form: Bound }) 
             hint={STEP.set_by_hint}
             mostChars={NAME_CHARS_MAX}
           />
+          <LimitsOf measures={step.measures} onPut={(put) => form.type({ ...put })} />
         </>
       )}
     </>
   );
+}
+
+function isOfLines({ measures }: StepTyped): boolean {
+  return measures === "salt_weighed" || measures === "sugar_weighed";
 }
 
 function LineOf({ recipe, form }: { recipe: RecipeAtWork; form: Bound }) {

@@ -9,8 +9,15 @@ export const CHECK_NAMES = [
   "mass",
   "water_activity",
   "salt",
+  "salometer",
+  "salt_weighed",
+  "sugar_weighed",
+  "acidity",
   "minutes",
 ] as const;
+
+/** Acids an acidity can be reckoned as. */
+export const ACID_NAMES = ["citric", "tartaric", "lactic", "acetic", "malic"] as const;
 
 const MASS = ["g", "kg", "lb", "oz"];
 const UNITS: Record<string, readonly string[]> = {
@@ -22,6 +29,10 @@ const UNITS: Record<string, readonly string[]> = {
   mass: MASS,
   water_activity: ["aw"],
   salt: ["%"],
+  salometer: ["%"],
+  salt_weighed: ["%"],
+  sugar_weighed: ["%"],
+  acidity: ["%"],
   minutes: ["min"],
 };
 

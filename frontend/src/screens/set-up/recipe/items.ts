@@ -1,5 +1,6 @@
 /** Lines, steps and sizes of pack as they are typed, and what each becomes in a version. */
-import { objectIn, textIn } from "../../../calc/bodies.ts";
+import { itemsIn, objectIn, textIn } from "../../../calc/bodies.ts";
+import { typedNumber } from "../../../parts/typing.ts";
 import type { Body, Json } from "../../../state/types.ts";
 import type { Fields } from "../changes.ts";
 import { numberField, quantityField, quantityTyped, textsOf, wordsField } from "../typed.ts";
@@ -43,6 +44,10 @@ export interface StepTyped {
   level: string;
   set_by: string;
   caution: string;
+  /** The acid an acidity is reckoned as. */
+  acid: string;
+  /** Lines that count as salt or sugar, each with its percent: "3:100 5:62". */
+  counted: string;
 }
 
 /** One size of pack; `packaging` is what it is filled into, "" for nothing that is counted. */
@@ -87,6 +92,8 @@ export const BLANK_STEP: StepTyped = {
   level: "",
   set_by: "",
   caution: "",
+  acid: "",
+  counted: "",
 };
 
 export const BLANK_PACK: PackTyped = { size: "", net: "", net_unit: "g", word: "", packaging: "" };
@@ -123,7 +130,13 @@ export function lineTyped(line: Fields): LineTyped {
 
 /** A published step as the beginning of the next one. */
 export function stepTyped(step: Fields): StepTyped {
-  return { ...BLANK_STEP, ...textsOf(step, Object.keys(BLANK_STEP)) };
+  return {
+    ...BLANK_STEP,
+    ...textsOf(step, Object.keys(BLANK_STEP)),
+    counted: itemsIn(step, "counts")
+      .map((each) => `${textIn(each, "line")}:${textIn(each, "percent")}`)
+      .join(" "),
+  };
 }
 
 /** A published size of pack as the beginning of the next one. */
@@ -192,11 +205,33 @@ export function stepBody(step: StepTyped): Body {
           ...numberField(step, "high"),
           ...numberField(step, "level"),
           ...wordsField(step, "set_by"),
+          ...(step.measures === "acidity" ? wordsField(step, "acid") : {}),
+          ...countsField(step),
         }
       : {}),
     ...numberField(step, "minutes"),
     ...wordsField(step, "caution"),
   };
+}
+
+function countsField(step: StepTyped): Body {
+  const isWeighed = step.measures === "salt_weighed" || step.measures === "sugar_weighed";
+  if (!isWeighed || step.counted === "") return {};
+  return {
+    counts: step.counted.split(" ").map((each) => {
+      const [line = "", percent = ""] = each.split(":");
+      return { line, percent };
+    }),
+  };
+}
+
+/** The counted lines with one more or fewer: sugar by its soluble solids, salt as a whole. */
+export function toggledCount(step: StepTyped, line: LineTyped): string {
+  const all = step.counted.split(" ").filter(Boolean);
+  const others = all.filter((each) => each.split(":")[0] !== line.line);
+  if (others.length < all.length) return others.join(" ");
+  const solids = step.measures === "sugar_weighed" ? typedNumber(line.soluble_percent) : null;
+  return [...others, `${line.line}:${solids ?? "100"}`].join(" ");
 }
 
 export function packBody(pack: PackTyped): Body {
