@@ -21,9 +21,18 @@ const TOUCHES: readonly { source: RegExp; about: string }[] = [
   // A date that is worked out, or the rule it is worked out by.
   { source: /\b(lastDay|earliest)\b[^;]*calc\/shelf_life\.ts"/, about: "shelf_life" },
   { source: /<LifeOf\b|\blife\.on, true\)/, about: "shelf_life" },
-  // A limit of a step, and what a reading is beside it.
-  { source: /import \{[^}]*\b(BatchStep|StepTyped)\b[^}]*\}/, about: "cautionsOfStep" },
+  // A limit of a step, and what a reading is beside it, where it is drawn.
+  {
+    source: /import (type )?\{[^}]*\b(BatchStep|StepTyped)\b[^}]*\}[\s\S]*\n {2,}<\w/,
+    about: "cautionsOfStep",
+  },
 ];
+
+/** Functions that choose a caution for what is on the screen, and what they choose among. */
+const CHOOSE: Readonly<Record<string, readonly string[]>> = {
+  cautionsOfStep: ["ph", "heat", "sugar", "water_activity", "brine", "acidified"],
+  cautionOf: ["lethality", "cooling", "holding"],
+};
 
 function sourceOf(file: URL): string {
   return readFileSync(file, "utf8");
@@ -60,7 +69,9 @@ function cautionsIn(source: string): string[] {
 }
 
 function missingIn(sources: readonly string[]): string[] {
-  const cautions = sources.flatMap(cautionsIn).join();
+  const drawn = sources.flatMap(cautionsIn).join();
+  const chosen = Object.keys(CHOOSE).filter((each) => drawn.includes(each));
+  const cautions = [drawn, ...chosen.flatMap((each) => CHOOSE[each] ?? [])].join();
   return TOUCHES.filter(
     ({ source, about }) =>
       sources.some((each) => source.test(running(each))) && !cautions.includes(about),

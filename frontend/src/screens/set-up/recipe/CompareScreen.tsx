@@ -1,11 +1,13 @@
 /** Two versions of a recipe line by line: what was added, taken out, changed, and by how much. */
 import { useSignal } from "@preact/signals";
-import { objectIn, textIn } from "../../../calc/bodies.ts";
+import { type Body, objectIn, textIn } from "../../../calc/bodies.ts";
+import { Caution } from "../../../parts/Caution.tsx";
 import { BackKey, MainKey } from "../../../parts/Cup.tsx";
 import { SelectField } from "../../../parts/Fields.tsx";
 import { Foot, Frame } from "../../../parts/Frame.tsx";
 import { Notice, Part } from "../../../parts/Plain.tsx";
 import { type Recipe, type RecipeVersion, recipes } from "../../../state/stock.ts";
+import { cautionsOfSteps } from "../../../text/cautions.ts";
 import { amountWords, dayWords, figure } from "../../../text/numbers.ts";
 import { COMPARE } from "../../../text/recipe_files.ts";
 import { DIFFERS, RECIPE } from "../../../text/set_up_recipe.ts";
@@ -96,8 +98,13 @@ function Sides({ before, after }: { before: RecipeVersion; after: RecipeVersion 
       {order.map((each) => (
         <Notice key={each.of}>{DIFFERS[each.of]}</Notice>
       ))}
+      <Caution about={cautionsOfSteps(steps.map(({ item }) => measuredIn(item)))} />
     </>
   );
+}
+
+function measuredIn(step: Body): { measures: string | null } {
+  return { measures: textIn(step, "measures") };
 }
 
 function countOf(items: readonly ComparedItem[]): number {
