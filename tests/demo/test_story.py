@@ -105,7 +105,7 @@ def test_batches_show_every_verdict_and_one_is_under_way(anchor: date) -> None:
     verdicts = {line["verdict"] for batch in sheets for line in batch["lines"]}
     whats = {each["what"] for batch in sheets for each in batch["findings"]}
     assert {"within", "outside", "cannot_tell"} <= verdicts
-    assert whats == {"outside", "cannot_tell", "step_outside", "instrument_failed"}
+    assert whats == {"outside", "cannot_tell", "step_outside", "instrument_failed", "held"}
     under_way = [batch for batch in sheets if not batch["is_finished"]]
     assert under_way and all(
         date.fromisoformat(batch["started_on"] or "") == anchor - timedelta(days=1)
