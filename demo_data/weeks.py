@@ -189,7 +189,7 @@ class Weeks:
 
 _PUBLISHED = (
     "recipe", "number", "name", "product", "makes", "packs", "lines", "steps",
-    "target_solids_percent", "life",
+    "target_solids_percent", "pack_sizes", "does_not_scale", "life",
 )  # fmt: skip
 
 _DELIVERIES: Mapping[int, Mapping[str, str]] = {

@@ -57,8 +57,9 @@ class Addresses:
         return {"batch": entry["body"]["batch"], "entry": entry["id"]}
 
     def _spent_on(self, batch: str) -> str:
-        """An entry of what a batch cost."""
-        return str(self.sheets[f"cost:{batch}"]["expenses"][0]["entry"])
+        """An entry of what a batch cost; made up where nothing was written about that."""
+        spent = self.sheets.get(f"cost:{batch}", {}).get("expenses", ())
+        return next((each["entry"] for each in spent), "none")
 
     def _about_lots(self, pattern: str = "") -> dict[str, str]:
         """A lot of packs with a history; for the rest of its sheet what happened to it. What
