@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib.util
+import json
 import os
 import shutil
 import signal
@@ -22,6 +23,7 @@ PROJECT = Path(__file__).resolve().parents[1]
 NOBODY = 65534
 TESTS_ONLY = "DJANGO_ALLOW_ASYNC_UNSAFE"
 START_S_MAX = 30
+QUIET_S_MAX = 120
 STOP_S_MAX = 20
 
 
@@ -163,6 +165,14 @@ class KitchenlogServer:
         except (urllib.error.URLError, OSError):
             return False
 
+    def until_quiet(self) -> None:
+        """Wait until no sheet is behind its entries."""
+        _wait_for(lambda: self._logs_behind() == 0, "the worker", most_s=QUIET_S_MAX)
+
+    def _logs_behind(self) -> int:
+        with urllib.request.urlopen(f"{self.url}/healthz", timeout=30) as answer:
+            return int(json.load(answer)["logs_behind"])
+
     def kill(self) -> None:
         """As a power cut: every process at once, none of them asked."""
         if self.process is not None:
@@ -189,8 +199,8 @@ def free_port() -> int:
         return int(probe.getsockname()[1])
 
 
-def _wait_for(is_so: Any, what: str) -> None:
-    until = time.monotonic() + START_S_MAX
+def _wait_for(is_so: Any, what: str, *, most_s: float = START_S_MAX) -> None:
+    until = time.monotonic() + most_s
     while not is_so():
-        assert time.monotonic() < until, f"Waited {START_S_MAX} s for {what}."
+        assert time.monotonic() < until, f"Waited {most_s} s for {what}."
         time.sleep(0.05)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import subprocess
-import time
 import urllib.request
 from collections.abc import Iterator
 from datetime import date, timedelta
@@ -16,7 +15,6 @@ import pytest
 from tests.servers import KitchenlogServer
 
 ANCHOR = "2026-11-24"
-WORKED_OUT_S_MAX = 60
 PAGES_MAX = 20
 
 
@@ -44,7 +42,7 @@ def sheets(server: KitchenlogServer, first_said: str) -> dict[str, Any]:
     body = {"login": "ilsa@tamarelle", "passphrase": "green mango at noon", "app_version": "1"}
     answer, cookie = _asked(server, "POST", "/api/v1/devices", body, {})
     headers = {"Kitchenlog-Device": answer["device"], "Cookie": cookie}
-    _wait_until_worked_out(server)
+    server.until_quiet()
     return {
         change["id"]: change["data"]["state"]
         for change in _pulled(server, headers)
@@ -144,7 +142,7 @@ def test_the_sheets_of_lots_say_which_packs_are_short(sheets: dict[str, Any]) ->
 
 def test_the_log_it_leaves_is_whole(server: KitchenlogServer, first_said: str) -> None:
     assert first_said
-    _wait_until_worked_out(server)
+    server.until_quiet()
 
     assert server.manage("rebuild_sheets", "--check")
     assert server.manage("verify_chain")
@@ -194,10 +192,3 @@ def _pulled(server: KitchenlogServer, headers: dict[str, str]) -> Iterator[Any]:
         cursor, pages = page["next"], pages + 1
         if not page["more"]:
             return
-
-
-def _wait_until_worked_out(server: KitchenlogServer) -> None:
-    until = time.monotonic() + WORKED_OUT_S_MAX
-    while _asked(server, "GET", "/healthz", None, {})[0]["logs_behind"]:
-        assert time.monotonic() < until, "The worker did not come to an end."
-        time.sleep(0.2)

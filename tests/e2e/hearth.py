@@ -5,8 +5,6 @@ from __future__ import annotations
 import json
 import re
 import shutil
-import time
-import urllib.request
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from http.client import HTTPConnection
@@ -28,8 +26,6 @@ MEMBERS = {
     "sela": ("Sela Quince", ["seller"]),
 }
 PUSH_ENTRIES_MAX = 100
-QUIET_S_MAX = 60
-LOOK_EVERY_S = 0.1
 
 
 class DeskPhone:
@@ -94,14 +90,7 @@ class Hearth:
 
     def until_quiet(self) -> None:
         """Wait until no sheet of the log is behind its entries."""
-        until = time.monotonic() + QUIET_S_MAX
-        while self._logs_behind():
-            assert time.monotonic() < until, "the worker is behind"
-            time.sleep(LOOK_EVERY_S)
-
-    def _logs_behind(self) -> int:
-        with urllib.request.urlopen(f"{self.url}/healthz", timeout=30) as answer:
-            return int(json.load(answer)["logs_behind"])
+        self.server.until_quiet()
 
 
 @dataclass(frozen=True)

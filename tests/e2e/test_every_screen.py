@@ -82,6 +82,7 @@ def laid_down(
     server.start()
     try:
         said = server.manage("demo", "--to", server.url)
+        server.until_quiet()
         phone = Phone(playwright, folder / "phone", server.url, **browser_type_launch_args)
         passphrase = re.search(r"passphrase of each: (.+)", said)
         login = re.search(r"(\S+@\S+)\s+.*coordinator.*processor", said)
