@@ -9,8 +9,8 @@ const KB = 1000;
 const FIRST_SCREEN_MAX = 40 * KB;
 const SCREEN_MAX = 6 * KB;
 /**
- * From delivery to buyer, with what checks of instruments and fills and logs of temperature say of
- * it; what is only fetched for these tasks comes on top.
+ * From delivery to buyer, with what checks, logs and holds say of it; what is only fetched for the
+ * tasks below comes on top.
  */
 const ROAD_MAX = 180 * KB;
 const BESIDE_THE_ROAD = [
