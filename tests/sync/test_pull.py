@@ -266,7 +266,7 @@ def test_a_pull_only_reads(kitchen: Kitchen) -> None:
 
     statements = [query["sql"].split()[0].upper() for query in asked.captured_queries]
     assert set(statements) <= {"SELECT", "SAVEPOINT", "RELEASE"}
-    assert len([one for one in statements if one == "SELECT"]) <= 6
+    assert len([one for one in statements if one == "SELECT"]) <= 7  # one more on PostgreSQL
 
 
 @pytest.mark.django_db
