@@ -2,7 +2,7 @@
 
 FDA Food Code 3-501.14 as adopted word for word in 16 Del. Admin. Code, read. Limits are
 inclusive. A crossing lies on the straight line between two readings, which on a decaying curve
-is late: safe for the end, not for the start, so to pass the clock starts at the last reading
+is late: careful for the end, not for the start, so to pass the clock starts at the last reading
 before it. Without readings near a limit nothing is proven.
 """
 
