@@ -10,14 +10,18 @@ import type { Weighing } from "./use_weighing.ts";
 /** Before typing: where to stop. After: the sum as one would write it by hand. */
 export function Figures({ line, weighing }: { line: BatchLine; weighing: Weighing }) {
   const { typed, weighed, isCounted } = weighing;
-  const isTare = typed.into === "tare";
   const isRead = weighed !== null && weighed.net !== null;
-  const large = isTare ? typed.tare : typed.shown || (isRead ? null : weighed?.stop_at) || null;
+  const isEnough = line.verdict === "within";
   return (
     <div class="figures">
-      <p class="asks">{asked(weighing, isTare, isRead)}</p>
+      <p class="asks">{asked(weighing, isRead, isEnough)}</p>
       <p class="sum">
-        <NumberShown amount={large} unit={typed.unit} basis="plain" size="reading" />
+        <NumberShown
+          amount={large(weighing, isRead, isEnough)}
+          unit={typed.unit}
+          basis="plain"
+          size="reading"
+        />
       </p>
       {!isCounted && (
         <p class="less">
@@ -52,8 +56,16 @@ export function Figures({ line, weighing }: { line: BatchLine; weighing: Weighin
   );
 }
 
-function asked({ typed, isCounted }: Weighing, isTare: boolean, isRead: boolean): string {
-  if (isTare) return WEIGH_IN.bowl_shows;
+/** What is typed; before that where to stop, unless the line has enough already. */
+function large({ typed, weighed }: Weighing, isRead: boolean, isEnough: boolean): string | null {
+  if (typed.into === "tare") return typed.tare;
+  if (typed.shown !== "") return typed.shown;
+  return isRead || isEnough ? null : (weighed?.stop_at ?? null);
+}
+
+function asked({ typed, isCounted }: Weighing, isRead: boolean, isEnough: boolean): string {
+  if (typed.into === "tare") return WEIGH_IN.bowl_shows;
+  if (isEnough && !isRead && typed.shown === "") return WEIGH_IN.enough;
   if (isCounted) return WEIGH_IN.count_them;
   return isRead || typed.shown !== "" ? WEIGH_IN.display_shows : WEIGH_IN.stop_when;
 }
