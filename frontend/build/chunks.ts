@@ -11,19 +11,32 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   // What the first screen needs, and nothing else: it must come up fast on an old phone.
   [/\/calc\/(numbers|record|bodies|against|subjects|units|shelf_life|tables\/units)\.ts$/, "base"],
   [/\/parts\/(Cup|DayGlass|Frame|Icon|Plain|Tube|WaitingGauge|drawing|signs)\.tsx?$/, "base"],
-  [/\/screens\/common\/(HeadGauge|batches|edge|lots|use_now)\.tsx?$/, "base"],
+  [/\/screens\/common\/(HeadGauge|batches|edge|later|lots|use_now)\.tsx?$/, "base"],
   [/\/entries\/moments\.ts$/, "base"],
   [/\/text\/(app|lots|numbers|parts|today)\.ts$/, "base"],
-  [/\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|making|trace)[\w.]+\.ts$/, "base"],
+  [
+    /\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|road_folds|judging|making|trace)[\w.]+\.ts$/,
+    "base",
+  ],
   [/\/calc\/(acidified|altitude|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/, "bench"],
   [
     /\/screens\/money\/|\/text\/money\.ts$|\/calc\/(batch_costs|coins|cost_views|costs|lot_worth|prices|stock_costs|share_outs)\.ts$/,
     "money",
   ],
   [/\/calc\/(process_limits|logger_\w+)\.ts$/, "loggers"],
-  [/\/(screens\/heat\/|text\/heat\.ts$)|\/parts\/HeatChart\.tsx$/, "heat"],
+  [
+    /\/(screens\/(heat\/|batch\/HeatLogs)|text\/heat(_results)?\.ts$)|\/parts\/HeatChart\.tsx$/,
+    "heat",
+  ],
+  [/\/screens\/lot\/(CorrectFill|[Ff]ill\w*|use_fill)\.tsx?$|\/text\/fill\.ts$/, "fills"],
+  [/\/screens\/hold\//, "holds"],
+  // What the road adds up its sheets without: fetched with the first sheet that needs it.
+  [
+    /\/state\/(judging|on_top_(instrument|money|skill))\.ts$|\/calc\/(folds|instruments|\w+_checks|checks|calibration|lines|fills|fill_trust|net_\w+|heat_\w+|cooling|holding|lethality|skills|skill_steps|money)\.ts$/,
+    "judging",
+  ],
   // Fetched right after it.
-  [/\/state\/(adding|on_top\w*|shown|held|folding)\.ts$/, "adding"],
+  [/\/state\/(adding|on_top\w*|shown|held|folding|road_folds)\.ts$/, "adding"],
   [
     /\/calc\/(?!density|spread|codes|trace|recipes|formulas|ratios|drills|charts|skill_class|groups|repeats)\w+\.ts$/,
     "adding",
@@ -51,7 +64,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/text\/set_up\.ts$|\/screens\/set-up\//, "set_up"],
   [/\/screens\/(sign-in|people|outbox)\//, "people"],
   [/\/screens\/(start|lay-out|weigh-in|step|finish|batch|label)\//, "make"],
-  [/\/screens\/(receive|stock|lot|hold|stall|dispatch|trace)\//, "goods"],
+  [/\/screens\/(receive|stock|lot|stall|dispatch|trace)\//, "goods"],
   [/\/text\//, "words"],
 ];
 
@@ -62,6 +75,8 @@ export const TASKS: readonly string[] = [
   "people",
   "make",
   "goods",
+  "fills",
+  "holds",
   "instruments",
   "training",
   "charts",

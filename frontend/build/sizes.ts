@@ -14,6 +14,9 @@ const SCREEN_MAX = 6 * KB;
  */
 const ROAD_MAX = 180 * KB;
 const BESIDE_THE_ROAD = [
+  "judging",
+  "fills",
+  "holds",
   "instruments",
   "training",
   "charts",

@@ -7,6 +7,7 @@ import { leanedOnBy } from "../src/state/folding.ts";
 import { shouldAsk } from "../src/state/held.ts";
 import { type Made, make, makeCorrection, makeVoid } from "../src/state/making.ts";
 import { shownOf } from "../src/state/shown.ts";
+import "../src/state/judging.ts";
 import { currentOf } from "../src/state/who.ts";
 import { type DeviceDb, openDevice } from "../src/store/device.ts";
 import { devicesOf, openPhone, type PhoneDb } from "../src/store/phone.ts";

@@ -23,7 +23,7 @@ import {
 } from "./batch_steps.ts";
 import { stepStrength } from "./batch_strength.ts";
 import { decimalIn, itemsIn, type Quantity, quantityIn, textIn } from "./bodies.ts";
-import { type HeatResult, heatResults } from "./heat_results.ts";
+import type { HeatResult } from "./heat_results.ts";
 import { decidedFindings, type Hold, heldFindings, holdState } from "./holds.ts";
 import {
   asItStands,
@@ -70,14 +70,20 @@ export interface BatchState {
   readonly notes: readonly Note[];
 }
 
+/** What says the results of the logs of temperature among entries, and what to look at. */
+export type HeatOf = (entries: readonly Standing[]) => [HeatResult[], Finding[]];
+const NO_HEAT: HeatOf = () => [[], []];
+
 /**
  * Fold all entries about `batch:<id>`; without its start it shows what is known.
- * `beside` holds the sheets of the instruments its readings lean on, by subject.
+ * `beside` holds the sheets of the instruments its readings lean on, by subject. `heatOf` is
+ * heatResults; a phone fetches it for a batch that has logs, and without it they are left out.
  */
 export function batchState(
   subject: string,
   facts: Iterable<Fact>,
   beside: Sheets = NOTHING_BESIDE,
+  heatOf = NO_HEAT,
 ): BatchState {
   const batch = idIn(subject);
   const held = [...facts];
@@ -95,7 +101,7 @@ export function batchState(
   const writtenSteps = steps.map(writtenStep);
   const target = decimalIn(plan, "target_solids_percent");
   const [balance, tooMuch] = batchBalance(lines, steps, entries, target);
-  const [heat, heatFindings] = heatResults(entries);
+  const [heat, heatFindings] = heatOf(entries);
   const findings = [
     ...record.findings,
     ...startFindings(starts, entries),

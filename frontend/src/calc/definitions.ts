@@ -17,6 +17,16 @@ import { idIn, typeIn } from "./subjects.ts";
 
 export const DEFINITION_FOLD = 1;
 export const RECIPE_FOLD = 1;
+/** 1 was the bare definition; 2 had no single repeats, nor the scale that weighed the water. */
+export const INSTRUMENT_FOLD = 3; // stands here because one nobody checked is folded without checks
+
+export const DEFINITION_TYPES: readonly string[] = [
+  "cooperative",
+  "place",
+  "material",
+  "source",
+  "recipient",
+];
 
 /** Where two people disagree, food carries what either of them named. */
 const UNITED = "allergens";

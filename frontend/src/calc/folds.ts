@@ -4,13 +4,17 @@ import { BATCH_FOLD, type BatchState, batchState } from "./batches.ts";
 import { type Body, objectIn, textIn } from "./bodies.ts";
 import {
   DEFINITION_FOLD,
+  DEFINITION_TYPES,
   type DefinitionState,
   definitionState,
+  INSTRUMENT_FOLD,
   RECIPE_FOLD,
   type RecipeState,
   recipeState,
 } from "./definitions.ts";
-import { INSTRUMENT_FOLD, type InstrumentState, instrumentState } from "./instruments.ts";
+import { failedScales, fillChecks } from "./fill_trust.ts";
+import { heatResults } from "./heat_results.ts";
+import { type InstrumentState, instrumentState } from "./instruments.ts";
 import { PRICE_FOLD, type PriceState, priceState } from "./lot_prices.ts";
 import { DAY_FOLD, type DayState, dayState } from "./market.ts";
 import {
@@ -23,7 +27,7 @@ import {
 } from "./money.ts";
 import type { Fact } from "./record.ts";
 import { SKILL_FOLD, type SkillState, skillState } from "./skills.ts";
-import { LOT_FOLD, type LotState, lotState } from "./stock.ts";
+import { type FillsOf, LOT_FOLD, type LotState, lotState } from "./stock.ts";
 import { typeIn } from "./subjects.ts";
 import { NOTHING_BESIDE } from "./trusted.ts";
 
@@ -42,19 +46,16 @@ export type State =
 export type Beside = ReadonlyMap<string, object>;
 export type Fold = (subject: string, facts: Iterable<Fact>, beside: Beside) => State;
 
-export const DEFINITION_TYPES: readonly string[] = [
-  "cooperative",
-  "place",
-  "material",
-  "source",
-  "recipient",
-];
-
 /** Sheets of these types are leaned on: by which types, and by which parts of their state. */
 export const LEANED_ON: ReadonlyMap<
   string,
   { readonly types: readonly string[]; readonly parts: readonly string[] }
 > = new Map([["instrument", { types: ["batch", "lot"], parts: ["corrections", "doubts"] }]]);
+
+const judgedFills: FillsOf = (standing, code, scales) => {
+  const fills = fillChecks(standing, code, scales);
+  return [fills, failedScales(fills)];
+};
 
 /**
  * A number goes up when its fold gives another state for the same entries: older sheets are then
@@ -64,9 +65,9 @@ export const FOLDS: ReadonlyMap<string, readonly [Fold, number]> = new Map([
   ...DEFINITION_TYPES.map((type) => entryOf(type, definitionState, DEFINITION_FOLD)),
   entryOf("instrument", instrumentState, INSTRUMENT_FOLD),
   entryOf("recipe", recipeState, RECIPE_FOLD),
-  entryOf("lot", lotState, LOT_FOLD),
+  entryOf("lot", (...about) => lotState(...about, judgedFills), LOT_FOLD),
   entryOf("price", priceState, PRICE_FOLD),
-  entryOf("batch", batchState, BATCH_FOLD),
+  entryOf("batch", (...about) => batchState(...about, heatResults), BATCH_FOLD),
   entryOf("day", dayState, DAY_FOLD),
   entryOf("skill", skillState, SKILL_FOLD),
   entryOf("cost", costState, COST_FOLD),

@@ -27,9 +27,6 @@ import {
 } from "./record.ts";
 import { idIn } from "./subjects.ts";
 
-/** 1 was the bare definition; 2 had no single repeats, nor the scale that weighed the water. */
-export const INSTRUMENT_FOLD = 3;
-
 /** A published figure a limit leans on; its basis is shown wherever the limit is. */
 export interface CitedFigure {
   readonly what: string;

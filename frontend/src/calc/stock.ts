@@ -9,7 +9,7 @@ import {
   quantityIn,
   textIn,
 } from "./bodies.ts";
-import { type FillCheck, failedScales, fillChecks } from "./fill_trust.ts";
+import type { FillCheck } from "./fill_trust.ts";
 import { type Hold, heldFindings, holdState } from "./holds.ts";
 import { type Decimal, plain, total, ZERO } from "./numbers.ts";
 import {
@@ -93,14 +93,24 @@ export interface LotState {
   readonly notes: readonly Note[];
 }
 
+/** What says the fill checks of a lot, and what failed scales mean for them. */
+export type FillsOf = (
+  standing: readonly Standing[],
+  code: string,
+  scales: Sheets,
+) => [FillCheck[], Finding[]];
+const NO_FILLS: FillsOf = () => [[], []];
+
 /**
  * Fold all entries about `lot:<code>`; a balance is a fold, never a field.
- * `beside` holds the sheets of the scales its fill checks lean on, by subject.
+ * `beside` holds the sheets of the scales its fill checks lean on, by subject. `fillsOf` judges
+ * these; a phone fetches it for a lot that has some, and without it they are left out.
  */
 export function lotState(
   subject: string,
   facts: Iterable<Fact>,
   beside: Sheets = NOTHING_BESIDE,
+  fillsOf = NO_FILLS,
 ): LotState {
   const code = idIn(subject);
   const held = [...facts];
@@ -117,13 +127,13 @@ export function lotState(
     findings: [],
   };
   for (const entry of touching) walked(ledger, entry);
-  const fills = fillChecks(record.standing, code, beside);
+  const [fills, failedScales] = fillsOf(record.standing, code, beside);
   const hold = holdState(subject, held, record.standing);
   const findings = [
     ...record.findings,
     ...ledger.findings,
     ...makerFindings(makers, touching),
-    ...failedScales(fills),
+    ...failedScales,
     ...heldFindings(hold),
   ];
   return {

@@ -13,7 +13,6 @@ import {
   stepIfMoved,
   writtenStep,
 } from "./batch_steps.ts";
-import { batchState } from "./batches.ts";
 import * as bodies from "./bodies.ts";
 import { definitionState, recipeState } from "./definitions.ts";
 import { type Beside, foldNumber, foldSubject, isFinished, leaningTypes } from "./folds.ts";
@@ -24,7 +23,6 @@ import { type Decimal, parseDecimal, significant, written } from "./numbers.ts";
 import type { Doubt } from "./readings.ts";
 import * as record from "./record.ts";
 import * as spread from "./spread.ts";
-import { lotState } from "./stock.ts";
 import { type Ledger, movedAmount, touchesLot, walked } from "./stock_moves.ts";
 import { idIn, typeIn } from "./subjects.ts";
 import { edgesAt, type Sheets, trace, walkFrom } from "./trace.ts";
@@ -346,7 +344,8 @@ export const FOLDS: Adapters = {
     sum_doubt: (g) => doubtJson(weighing.sumDoubt(g.doubts.map(doubtFrom))),
   },
   lot_prices: { price_state: fold(priceState) },
-  stock: { lot_state: leaning(lotState) },
+  // A lot or batch as the phone has it whole: with what it leans on and what is judged.
+  stock: { lot_state: leaning(foldSubject) },
   stock_moves: {
     touches_lot: (g) => touchesLot(standing(g.entry), g.code),
     moved_amount: (g) => amountJson(movedAmount(standing(g.entry), g.code)),
@@ -374,7 +373,7 @@ export const FOLDS: Adapters = {
   batch_output: BATCH_OUTPUT,
   batch_balance: { batch_balance: balanceJson },
   heat_results: { heat_results: heatResultsFor },
-  batches: { batch_state: leaning(batchState) },
+  batches: { batch_state: leaning(foldSubject) },
   market: { day_state: fold(dayState) },
   definitions: { definition_state: fold(definitionState), recipe_state: fold(recipeState) },
   trace: {

@@ -1,5 +1,5 @@
 /** All that adds up entries, as one part of the app. */
 export { inBusinessOrder } from "../calc/record.ts";
-export { factOf, leanedOnBy } from "./folding.ts";
+export { factOf, leanedOnBy, needsJudging } from "./folding.ts";
 export { holdsAll, shouldAsk } from "./held.ts";
 export { shownOf } from "./shown.ts";

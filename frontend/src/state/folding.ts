@@ -1,16 +1,44 @@
 /** What a fold is given of what this phone holds. */
 
-import { type Beside, FOLDS } from "../calc/folds.ts";
+import type { Beside, Fold } from "../calc/folds.ts";
 import type { Fact } from "../calc/record.ts";
 import { typeIn } from "../calc/subjects.ts";
 import { NOTHING_BESIDE } from "../calc/trusted.ts";
 import { isKindName, leansOn } from "../entries/links.ts";
 import { lifted } from "../entries/upcast.ts";
 import type { EntryRow } from "../store/rows.ts";
+import { type Folds, mustBeJudged, ROAD_FOLDS } from "./road_folds.ts";
+
+/** Those of the road, until all were fetched. */
+let foldsHere = ROAD_FOLDS;
+
+/** From here on everything is added up with these folds. */
+export function takeInFolds(all: Folds): void {
+  foldsHere = all;
+}
+
+/** Whether the folds must be fetched that the road does without, before this is added up. */
+export function needsJudging(subject: string, rows: readonly EntryRow[]): boolean {
+  return (
+    foldsHere === ROAD_FOLDS &&
+    mustBeJudged(
+      subject,
+      rows.map(({ entry }) => entry),
+    )
+  );
+}
 
 /** The number of the fold of a subject's type; null where only the server adds up (`member`). */
 export function foldNumberOf(subject: string): number | null {
-  return FOLDS.get(typeIn(subject))?.[1] ?? null;
+  return foldsHere.get(typeIn(subject))?.[1] ?? null;
+}
+
+/** The fold for these entries. Null where the phone has none; throws where it was not fetched. */
+export function foldOf(subject: string, facts: readonly Fact[]): Fold | null {
+  if (foldsHere === ROAD_FOLDS && mustBeJudged(subject, facts)) {
+    throw new Error(`the fold of a ${typeIn(subject)} was not fetched`);
+  }
+  return foldsHere.get(typeIn(subject))?.[0] ?? null;
 }
 
 /** A subject's state from rows and what they lean on; null where the phone has no fold for it. */
@@ -19,8 +47,8 @@ export function folded(
   rows: readonly EntryRow[],
   beside: Beside = NOTHING_BESIDE,
 ): object | null {
-  const fold = FOLDS.get(typeIn(subject))?.[0];
-  return fold === undefined ? null : fold(subject, rows.map(factOf), beside);
+  const facts = rows.map(factOf);
+  return foldOf(subject, facts)?.(subject, facts, beside) ?? null;
 }
 
 /** The subjects whose sheets the fold of these rows is given too, each once. */

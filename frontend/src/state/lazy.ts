@@ -3,6 +3,9 @@
 /** Adding up: the folds, and what of them is shown. */
 export const adding = once(() => import("./adding.ts"));
 
+/** Adding up what the road does without; loading it is enough. */
+export const judging = once(() => import("./judging.ts"));
+
 /** Writing: the table of kinds, parsing, stamping. */
 export const writing = once(() => import("./making.ts"));
 

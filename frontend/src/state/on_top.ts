@@ -3,20 +3,15 @@
 import type { BatchState } from "../calc/batches.ts";
 import type { DefinitionState, RecipeState } from "../calc/definitions.ts";
 import type { Beside } from "../calc/folds.ts";
-import type { InstrumentState } from "../calc/instruments.ts";
 import type { PriceState } from "../calc/lot_prices.ts";
 import type { DayLot, DayState } from "../calc/market.ts";
-import type { CostState, RatesState } from "../calc/money.ts";
-import { type Drill, type SkillState, summedDrills } from "../calc/skills.ts";
 import type { LotState } from "../calc/stock.ts";
 import { idIn, typeIn } from "../calc/subjects.ts";
 import type { EntryRow, SheetRow } from "../store/rows.ts";
 import { factOf } from "./folding.ts";
 import { isBeyond, isCounted } from "./held.ts";
 import { batchOnTop } from "./on_top_batch.ts";
-import { checksOnTop } from "./on_top_instrument.ts";
 import { lotOnTop } from "./on_top_lot.ts";
-import { costOnTop, ratesOnTop } from "./on_top_money.ts";
 import {
   type Beyond,
   fact,
@@ -25,6 +20,16 @@ import {
   mergedNotes,
   shifted,
 } from "./on_top_parts.ts";
+
+/** Lays entries on the state of a type whose folds may have to be fetched. */
+export type OnTop = (subject: string, state: unknown, beyond: Beyond) => object;
+
+let judgedHere: ReadonlyMap<string, OnTop> = new Map();
+
+/** From here on entries are laid on sheets of these types so. */
+export function takeInOnTop(judged: ReadonlyMap<string, OnTop>): void {
+  judgedHere = judged;
+}
 
 /**
  * A state in the form the subject's fold gives; `beside` holds the states of what it leans on.
@@ -46,18 +51,14 @@ export function onTop(
       return dayOnTop(subject, state as DayState, beyond);
     case "recipe":
       return recipeOnTop(subject, state as RecipeState, beyond);
-    case "skill":
-      return skillOnTop(subject, state as SkillState, beyond);
-    case "cost":
-      return costOnTop(subject, state as CostState, beyond);
-    case "rates":
-      return ratesOnTop(subject, state as RatesState, beyond);
     case "price":
       return priceOnTop(subject, state as PriceState, beyond);
-    case "instrument":
-      return instrumentOnTop(subject, state as InstrumentState, beyond);
-    default:
+    default: {
+      // Of an instrument, while no check must be judged, the checks of its sheet stay as they are.
+      const judged = judgedHere.get(sheet.type) ?? null;
+      if (judged !== null) return judged(subject, state, beyond);
       return definitionOnTop(subject, state as DefinitionState, beyond);
+    }
   }
 }
 
@@ -95,7 +96,11 @@ function ancestorsOf(row: EntryRow, held: ReadonlyMap<string, EntryRow>): EntryR
 }
 
 /** Fields in force go in as one definition; the extra entries fold on top of it (R49). */
-function definitionOnTop(subject: string, state: DefinitionState, beyond: Beyond): DefinitionState {
+export function definitionOnTop(
+  subject: string,
+  state: DefinitionState,
+  beyond: Beyond,
+): DefinitionState {
   const type = typeIn(subject);
   const body = { ...state.fields, [type]: idIn(subject) };
   const base =
@@ -110,12 +115,6 @@ function definitionOnTop(subject: string, state: DefinitionState, beyond: Beyond
     findings: mergedFindings(state.findings, made.findings, []),
     notes: mergedNotes(state.notes, made.notes),
   };
-}
-
-/** Its definition as any other's; findings of own failed checks come with them. */
-function instrumentOnTop(subject: string, state: InstrumentState, beyond: Beyond): InstrumentState {
-  const definition = definitionOnTop(subject, state, beyond);
-  return { ...definition, ...checksOnTop(subject, { ...state, ...definition }, beyond) };
 }
 
 /** Versions never change, so those known go in as they were published (R50). */
@@ -136,25 +135,6 @@ function recipeOnTop(subject: string, state: RecipeState, beyond: Beyond): objec
 function priceOnTop(subject: string, state: PriceState, beyond: Beyond): object {
   const made = foldedAs<PriceState>(subject, beyond.extra);
   return made.price === null ? state : { ...made, notes: mergedNotes(state.notes, made.notes) };
-}
-
-/** Drills the server knows stay as they are, but for those an own entry corrects. */
-function skillOnTop(subject: string, state: SkillState, beyond: Beyond): object {
-  const made = foldedAs<SkillState>(subject, [...beyond.covered, ...beyond.extra]);
-  const again = new Set(beyond.covered.map((each) => each.id));
-  const drills = [...state.drills.filter((drill) => !again.has(drill.entry)), ...made.drills];
-  const ordered = drills.sort((a, b) => (drillOrder(a) < drillOrder(b) ? -1 : 1));
-  return {
-    ...state,
-    drills: ordered,
-    ...summedDrills(ordered),
-    findings: mergedFindings(state.findings, made.findings, []),
-    notes: mergedNotes(state.notes, made.notes),
-  };
-}
-
-function drillOrder(drill: Drill): string {
-  return `${drill.happened_at} ${drill.entry}`;
 }
 
 function dayOnTop(subject: string, state: DayState, beyond: Beyond): object {

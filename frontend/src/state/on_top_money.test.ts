@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { type CostState, costState, type RatesState, ratesState } from "../calc/money.ts";
 import { costOnTop, ratesOnTop } from "./on_top_money.ts";
 import { fact } from "./on_top_parts.ts";
+import "./judging.ts";
 
 const labour = (id: string, minutes: string) =>
   fact(id, "labour", { batch: "b1", member: "ana", minutes }, 1);

@@ -1,10 +1,11 @@
 /** What all types need for laying newer entries on the server's state. */
 
-import { type Beside, foldSubject } from "../calc/folds.ts";
+import type { Beside } from "../calc/folds.ts";
 import { decidedFindings, type Hold, heldFindings, holdOf } from "../calc/holds.ts";
 import { parseDecimal, plain } from "../calc/numbers.ts";
 import { type Fact, type Finding, type Note, TEXT_ORDER } from "../calc/record.ts";
 import { NOTHING_BESIDE } from "../calc/trusted.ts";
+import { foldOf } from "./folding.ts";
 
 /** What is held beyond the server's sheet, and what the sheet contains of it already. */
 export interface Beyond {
@@ -81,6 +82,8 @@ export function foldedAs<T extends object>(
   facts: readonly Fact[],
   beside: Beside = NOTHING_BESIDE,
 ): T {
-  const state: object = foldSubject(subject, facts, beside);
+  const fold = foldOf(subject, facts);
+  if (fold === null) throw new RangeError(`no fold for ${subject}`);
+  const state: object = fold(subject, facts, beside);
   return state as T; // the subject's type decides the form
 }

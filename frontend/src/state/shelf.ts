@@ -7,7 +7,7 @@ import type { EntryRow, SheetRow } from "../store/rows.ts";
 import { takeInAbout } from "../sync/about.ts";
 import { handsResting, noLongerWait } from "./hands.ts";
 import { current, deviceDb, house, report, withDb } from "./house.ts";
-import { adding } from "./lazy.ts";
+import { adding, judging } from "./lazy.ts";
 import type { Shown } from "./types.ts";
 import { refreshUses } from "./uses.ts";
 
@@ -114,12 +114,16 @@ export async function heldRows(subject: string): Promise<EntryRow[]> {
 
 /** Asks the server for all entries about a subject, once, if this phone does not hold them. */
 export async function fetchAbout(subject: string): Promise<void> {
-  const [held, { holdsAll }] = await Promise.all([
-    withDb((db) => heldAbout(db, subject)),
-    adding(),
-  ]);
-  if (held === null || held.sheet === null || holdsAll(held)) return;
+  const held = await withDb((db) => heldAbout(db, subject));
+  if (held === null || held.sheet === null || (await addingFor(held)).holdsAll(held)) return;
   await askAbout(held);
+}
+
+/** Adding up, once the folds are here that these entries need. */
+async function addingFor({ subject, rows }: HeldAbout): ReturnType<typeof adding> {
+  const added = await adding();
+  if (added.needsJudging(subject, rows)) await judging();
+  return added;
 }
 
 /** Once for each set of own entries that were confirmed and have no number yet. */
@@ -183,8 +187,8 @@ async function foldedSafely(subject: string): Promise<Shown<object> | null> {
 async function foldedNow(subject: string): Promise<Shown<object> | null> {
   const device = owner;
   if (device === null) return null;
-  const { leanedOnBy, shouldAsk, shownOf } = await adding();
   const held = await heldAbout(await deviceDb(device), subject);
+  const { leanedOnBy, shouldAsk, shownOf } = await addingFor(held);
   if (owner !== device) return null;
   if (shouldAsk(held, device)) void mend(held);
   const shown = shownOf(held, device, besideOf(subject, leanedOnBy(held.rows)));

@@ -8,6 +8,7 @@ import { subjectsOf } from "../entries/links.ts";
 import type { Body, EntryRow, SheetRow } from "../store/rows.ts";
 import { folded } from "./folding.ts";
 import { shownOf } from "./shown.ts";
+import "./judging.ts";
 
 const LOT = "lot:MJ-261110-K7-1";
 const CODE = "MJ-261110-K7-1";

@@ -35,11 +35,9 @@ export const FILL = {
   say_full: "Weigh a full pack first",
   corrected: "Every mass is corrected by what the check of its scale found.",
   would_be: (verdict: string) => `The verdict would be: ${verdict}`,
-  packs_of: (packs: number, label: string) => `${countWords(packs, "pack")} of ${label}`,
   pack: (number: number) => `Full pack ${number}`,
   empty_pack: (number: number) => `Empty pack ${number}`,
   last: "Last fill check",
-  check: "Weigh packs",
   earlier: (count: number) => `${countWords(count, "earlier check")} of this lot.`,
   mav: "how short one pack may be",
   pack_plan: "how many packs are weighed",
@@ -47,12 +45,6 @@ export const FILL = {
   t: "how short one pack may be",
   t_rounded_up: "how that is rounded",
   mav_band: "for which labels it holds",
-};
-
-export const VERDICT_WORDS: Record<string, string> = {
-  pass: "Filled as the label says.",
-  fail: "Too little in the packs.",
-  not_decided: "Not decided.",
 };
 
 /** Why nothing is decided, or what is wrong: one sentence each. */

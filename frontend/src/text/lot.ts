@@ -1,4 +1,6 @@
 /** Words of the lot sheet: what it is, what happened to it, what to look at. */
+import { countWords } from "./numbers.ts";
+
 export const LOT = {
   where: "Lot",
   bench: "What to do with this lot",
@@ -6,6 +8,7 @@ export const LOT = {
   move: "Move",
   loss: "Loss",
   top_up: "Pour together",
+  weigh_packs: "Weigh packs",
   trace: "Trace",
   label: "Label",
   paid: "Price paid",
@@ -70,6 +73,13 @@ export const DID: Record<string, string> = {
   price_paid: "price paid",
 };
 
+/** What a fill check came to. */
+export const FILL_VERDICTS: Record<string, string> = {
+  pass: "Filled as the label says.",
+  fail: "Too little in the packs.",
+  not_decided: "Not decided.",
+};
+
 /** Where or why, after the amount. */
 export const SAID = {
   from: (name: string) => `from ${name}`,
@@ -77,5 +87,6 @@ export const SAID = {
   at: (name: string) => `at ${name}`,
   because: (reason: string) => `because ${reason.replaceAll("_", " ")}`,
   refused: (why: string) => `refused: ${why}`,
+  packs_of: (packs: number, label: string) => `${countWords(packs, "pack")} of ${label}`,
   despite: (why: string) => `all the same, because: ${why}`,
 };

@@ -5,6 +5,7 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { type NextAct, underWay } from "../../state/today.ts";
+import { APP_TEXT } from "../../text/app.ts";
 import { BATCH, findingWords } from "../../text/finish.ts";
 import { HOLD } from "../../text/holds.ts";
 import { countWords } from "../../text/numbers.ts";
@@ -18,16 +19,21 @@ import {
   recipeNameOf,
   targetOf,
 } from "../common/batches.ts";
-import { ChartKeyLater } from "../common/ChartKeyLater.tsx";
+import { ChartKeyLater } from "../common/ChartKeyLater.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { BatchHeld } from "../common/HeldPlate.tsx";
+import { later } from "../common/later.tsx";
 import { materialOf, quantityText } from "../common/lots.ts";
 import { useHeld } from "../common/use_held.ts";
 import { Lines } from "../weigh-in/LineEntries.tsx";
 import { Losses, Notes, Outputs, Steps, WeighIns } from "./BatchParts.tsx";
-import { HeatLogs } from "./HeatLogs.tsx";
 import "../weigh-in/weigh_in.css";
 import "./batch.css";
+
+const HeatLogs = later(
+  async () => (await import("./HeatLogs.tsx")).HeatLogs,
+  APP_TEXT.part_missing,
+);
 
 /** `#/batch/:batch`. */
 export function Screen({ params }: { params: Record<string, string> }) {

@@ -2,9 +2,10 @@
 import { describe, expect, test } from "vitest";
 import { batchState } from "../../calc/batches.ts";
 import { fillOf } from "../../calc/fills.ts";
+import { foldSubject } from "../../calc/folds.ts";
 import { written } from "../../calc/numbers.ts";
 import type { Fact } from "../../calc/record.ts";
-import { lotState } from "../../calc/stock.ts";
+import type { LotState } from "../../calc/stock.ts";
 import { placesWords, ruleShort, ruleWords } from "../../text/charts.ts";
 import {
   fillSeries,
@@ -67,7 +68,7 @@ function batch(name: string, day: string, packs: string, isFinished = true) {
 }
 
 function lot(code: string, checks: readonly (readonly [string, string, readonly string[]])[]) {
-  return lotState(`lot:${code}`, [
+  return foldSubject(`lot:${code}`, [
     fact("receipt", "2026-06-01", {
       lot: code,
       material: "p",
@@ -87,7 +88,7 @@ function lot(code: string, checks: readonly (readonly [string, string, readonly 
         gross,
       }),
     ),
-  ]);
+  ]) as LotState; // a lot's fold
 }
 
 function figures(series: Series | undefined): string[][] {

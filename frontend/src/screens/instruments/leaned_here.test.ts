@@ -1,10 +1,10 @@
 import { beforeEach, expect, test, vi } from "vitest";
 import { DEVICE, START_MS } from "../../../simulation/bench.ts";
 import { testHouse, welcome } from "../../../simulation/house.ts";
+import { foldSubject } from "../../calc/folds.ts";
 import { instrumentState } from "../../calc/instruments.ts";
 import type { Fact } from "../../calc/record.ts";
 import { skillState } from "../../calc/skills.ts";
-import { lotState } from "../../calc/stock.ts";
 import { deviceDb } from "../../state/house.ts";
 import { signIn } from "../../state/session.ts";
 import { isAddingUp, loadShelf, refold } from "../../state/shelf.ts";
@@ -75,7 +75,7 @@ beforeEach(async () => {
   const sheets: [string, object][] = [
     ["instrument:s1", scale],
     ["instrument:c1", cup],
-    ["lot:J-1", lotState("lot:J-1", [FILLED], new Map([["instrument:s1", scale]]))],
+    ["lot:J-1", foldSubject("lot:J-1", [FILLED], new Map([["instrument:s1", scale]]))],
     ["skill:ana", skillState("skill:ana", [drill])],
   ];
   const pulled = sheets.map(([id, state], index) => ({

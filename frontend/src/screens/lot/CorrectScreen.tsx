@@ -1,5 +1,4 @@
 import { quantityIn } from "../../calc/bodies.ts";
-import { Caution } from "../../parts/Caution.tsx";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { FieldGroup, NumberField, TextField } from "../../parts/Fields.tsx";
@@ -9,21 +8,25 @@ import { typedNumber } from "../../parts/typing.ts";
 import { correct, takeBack } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import { sheet } from "../../state/sheets.ts";
+import { APP_TEXT } from "../../text/app.ts";
 import { CORRECT } from "../../text/correct.ts";
 import { amountWords } from "../../text/numbers.ts";
-import { CorrectNumbers } from "../common/CorrectNumbers.tsx";
 import { type Drafted, useDrafted } from "../common/drafted.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { type HistoryRow, historyOf } from "../common/history.ts";
+import { later } from "../common/later.tsx";
 import { NumberKeys } from "../common/NumberKeys.tsx";
 import { beside, besideNone, type Hindrance, hindrance } from "../common/sentences.ts";
 import { inForce } from "../common/standing.ts";
 import { useFound } from "../common/use_found.ts";
 import { useHeld } from "../common/use_held.ts";
-import { fillNumbers } from "./fill_numbers.ts";
 import { lotWords } from "./history.ts";
 
+const CorrectFill = later(
+  async () => (await import("./CorrectFill.tsx")).CorrectFill,
+  APP_TEXT.part_missing,
+);
 const BLANK = { wrong: "amount", amount: "", unit: "", reason: "" };
 const REASON_CHARS_MAX = 600;
 const WRONGS = [
@@ -35,19 +38,10 @@ const WRONGS = [
 export function Screen({ params }: { params: Record<string, string> }) {
   const { lot = "", entry = "" } = params;
   const held = useHeld(`lot:${lot}`, sheet<unknown>(`lot:${lot}`).value);
-  const row = historyOf(held.value, lotWords(lot)).find((each) => each.id === entry);
+  const row = historyOf(held.value, lotWords(lot, [])).find((each) => each.id === entry);
   const body = inForce(held.value, entry);
   if (row?.kind === "fill_checked" && body !== null) {
-    return (
-      <CorrectNumbers
-        subject={`lot:${lot}`}
-        entry={entry}
-        title={lot}
-        back={`/lot/${lot}`}
-        numbersOf={fillNumbers}
-        caution={<Caution about="net_content" />}
-      />
-    );
+    return <CorrectFill lot={lot} entry={entry} />;
   }
   if (row === undefined || body === null) {
     return (

@@ -5,9 +5,10 @@ import type { Fill } from "../../calc/fills.ts";
 import { Caution } from "../../parts/Caution.tsx";
 import { Part } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
-import { FILL, fillSentence, reasonWords, VERDICT_WORDS } from "../../text/fill.ts";
+import { FILL, fillSentence, reasonWords } from "../../text/fill.ts";
+import { FILL_VERDICTS } from "../../text/lot.ts";
 import { amountWords, dayWords } from "../../text/numbers.ts";
-import { ChartKeyLater } from "../common/ChartKeyLater.tsx";
+import { ChartKeyLater } from "../common/ChartKeyLater.ts";
 import { InQuestion } from "../common/InQuestion.tsx";
 import { memberName } from "../common/people.ts";
 import { Recalled } from "../common/Recalled.tsx";
@@ -22,7 +23,7 @@ export function FillPlate({ fill, isLive }: { fill: Fill; isLive?: boolean }) {
     <Verdict
       verdict={PLATES[fill.verdict]}
       isTooLittle
-      word={VERDICT_WORDS[fill.verdict]}
+      word={FILL_VERDICTS[fill.verdict]}
       why={said === null ? reasonWords(fill.reasons) : fillSentence(said)}
       isLive={isLive}
     />
@@ -62,7 +63,7 @@ export function FillInQuestion({
       {trust?.found_by && <span class="second">{FILL.corrected} </span>}
       <InQuestion trust={trust} instrument={instrument} unit={unit} happened_at={happened_at} />
       {wouldBe != null && wouldBe !== fill.verdict && (
-        <span class="in-question">{FILL.would_be(VERDICT_WORDS[wouldBe] ?? wouldBe)}</span>
+        <span class="in-question">{FILL.would_be(FILL_VERDICTS[wouldBe] ?? wouldBe)}</span>
       )}
     </p>
   );

@@ -14,15 +14,17 @@ import { FITNESS } from "../../text/fitness.ts";
 import { figure } from "../../text/numbers.ts";
 import { ACTS } from "../../text/stock.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { later } from "../common/later.tsx";
 import { materialOf } from "../common/lots.ts";
 import { Recalled } from "../common/Recalled.tsx";
 import { beside, besideNone } from "../common/sentences.ts";
 import { FillBench } from "./FillBench.tsx";
 import { FillInQuestion, FillPlate } from "./FillSays.tsx";
 import { isByVolume, mayHaveDried, planned } from "./fill.ts";
-import { PacksLater } from "./PacksLater.tsx";
 import { type Filling, useFill } from "./use_fill.ts";
 
+// Weighing goes on without the chart.
+const PacksLater = later(async () => (await import("../charts/PacksSoFar.tsx")).PacksSoFar);
 const SHOWN = ["label", "rules", "lot_size", "density"];
 
 /** `params.lot` is the code. */

@@ -1,4 +1,5 @@
 /** Every entry about a lot; what a batch weighed in is corrected with the batch. */
+import type { FillCheck } from "../../calc/fill_trust.ts";
 import { History } from "../common/History.tsx";
 import { lotWords } from "./history.ts";
 
@@ -13,12 +14,12 @@ const CORRECTED_HERE = [
   "fill_checked",
 ];
 
-/** `code` is the lot's. */
-export function LotHistory({ code }: { code: string }) {
+/** `code` is the lot's, `fills` are its fill checks. */
+export function LotHistory({ code, fills }: { code: string; fills: readonly FillCheck[] }) {
   return (
     <History
       subject={`lot:${code}`}
-      wordsOf={lotWords(code)}
+      wordsOf={lotWords(code, fills)}
       correctAt={({ kind, id }) =>
         CORRECTED_HERE.includes(kind) ? `#/lot/${code}/correct/${id}` : null
       }

@@ -8,17 +8,22 @@ import { Notice } from "../../parts/Plain.tsx";
 import { sheet } from "../../state/sheets.ts";
 import { againstLot } from "../../state/stock.ts";
 import type { Shown } from "../../state/types.ts";
-import { FILL } from "../../text/fill.ts";
+import { APP_TEXT } from "../../text/app.ts";
 import { againstWords, HOLD } from "../../text/holds.ts";
 import { LOT } from "../../text/lot.ts";
 import { today } from "../common/edge.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { LotHeld } from "../common/HeldPlate.tsx";
+import { later } from "../common/later.tsx";
 import { amountText, lifeShown, materialOf } from "../common/lots.ts";
-import { LastFill } from "./FillSays.tsx";
 import { LotFacts } from "./LotFacts.tsx";
 import { LotHistory } from "./LotHistory.tsx";
 import "../common/rows.css";
+
+const LastFill = later(
+  async () => (await import("./FillSays.tsx")).LastFill,
+  APP_TEXT.part_missing,
+);
 
 /** `params.lot` is the code. */
 export function Screen({ params }: { params: Record<string, string> }) {
@@ -31,7 +36,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
       gauge={<HeadGauge />}
       calm={shown?.from === "server" ? LOT.from_server : undefined}
       benchName={LOT.bench}
-      side={shown === null ? undefined : <LotHistory code={code} />}
+      side={shown === null ? undefined : <LotHistory code={code} fills={shown.state.fills ?? []} />}
       bench={
         <LotBench
           code={code}
@@ -50,6 +55,7 @@ function Sheet({ shown }: { shown: Shown<LotState> }) {
   const { state } = shown;
   const material = materialOf(state.material);
   const life = lifeShown(state.life, state.made_on, today());
+  const fills = state.fills ?? []; // a sheet of an earlier version knows none
   const isRefused = state.condition === "refused";
   const [held] = againstLot(state, today()).filter((each) => each !== "expired");
   return (
@@ -64,7 +70,7 @@ function Sheet({ shown }: { shown: Shown<LotState> }) {
       />
       <LotHeld lot={state} />
       <LotFacts state={state} />
-      <LastFill lot={state.lot} fills={state.fills ?? []} />
+      {fills.length > 0 && <LastFill lot={state.lot} fills={fills} />}
     </>
   );
 }
@@ -87,7 +93,7 @@ function LotBench(props: { code: string; isHeld: boolean; isPacked: boolean; isB
           <Cup href={`#/lot/${code}/move`}>{LOT.move}</Cup>
           <Cup href={`#/lot/${code}/loss`}>{LOT.loss}</Cup>
           <Cup href={`#/lot/${code}/top-up`}>{LOT.top_up}</Cup>
-          {isPacked && <Cup href={`#/lot/${code}/fill`}>{FILL.check}</Cup>}
+          {isPacked && <Cup href={`#/lot/${code}/fill`}>{LOT.weigh_packs}</Cup>}
           <Cup href={`#/lot/${code}/hold`}>{HOLD.put}</Cup>
           <Cup href={`#/label/${code}`}>{LOT.label}</Cup>
           {isBought && <Cup href={`#/paid/${code}`}>{LOT.paid}</Cup>}

@@ -43,7 +43,7 @@ test("a corrected entry shows the old value, the new one, and why", () => {
   const first = held("sale", sale("5"));
   const second = held("correction", correction(first.entry.id, "4", "one came back"));
 
-  const [row] = historyOf([first, second], lotWords("MJ-1"));
+  const [row] = historyOf([first, second], lotWords("MJ-1", []));
 
   expect(row).toMatchObject({ is: "corrected", was: "5", amount: "4" });
   expect(row?.by?.reason).toBe("one came back");
@@ -53,7 +53,7 @@ test("a void stays in its place with its reason", () => {
   const first = held("sale", sale("5"));
   const second = held("void", { corrects: first.entry.id, of_kind: "sale", reason: "slip" });
 
-  const rows = historyOf([first, second], lotWords("MJ-1"));
+  const rows = historyOf([first, second], lotWords("MJ-1", []));
 
   expect(rows).toHaveLength(1);
   expect(rows[0]).toMatchObject({ is: "void", amount: "5" });
@@ -66,7 +66,7 @@ test("two corrections stand side by side, and the old value counts", () => {
   const one = held("correction", correction(first.entry.id, "4", "counted again"));
   const other = held("correction", correction(first.entry.id, "6", "one more"));
 
-  const [row] = historyOf([first, one, other], lotWords("MJ-1"));
+  const [row] = historyOf([first, one, other], lotWords("MJ-1", []));
 
   expect(row).toMatchObject({ is: "contested", amount: "5", was: "5" });
   expect(row?.rivals.map((each) => each.amount)).toEqual(["4", "6"]);

@@ -1,20 +1,22 @@
 /** What happened to a lot, in words; the old value is never lost. */
 import { type Body, itemsIn, objectIn, quantityIn, textIn, textsIn } from "../../calc/bodies.ts";
-import { fillOf } from "../../calc/fills.ts";
+import type { FillCheck } from "../../calc/fill_trust.ts";
 import { plain } from "../../calc/numbers.ts";
 import type { Standing } from "../../calc/record.ts";
 import { movedAmount } from "../../calc/stock_moves.ts";
 import { nameOf } from "../../state/stock.ts";
-import { FILL, VERDICT_WORDS } from "../../text/fill.ts";
-import { DID, SAID } from "../../text/lot.ts";
+import { DID, FILL_VERDICTS, SAID } from "../../text/lot.ts";
 import { amountWords } from "../../text/numbers.ts";
 import type { EntryWords } from "../common/history.ts";
 
-/** Words of the entries about the lot `code`. */
-export function lotWords(code: string): (entry: Standing) => EntryWords {
+/** Words of the entries about the lot `code`; its sheet says what its fill checks came to. */
+export function lotWords(
+  code: string,
+  fills: readonly Pick<FillCheck, "entry" | "verdict">[],
+): (entry: Standing) => EntryWords {
   return (entry) => ({
     did: DID[entry.kind] ?? entry.kind.replaceAll("_", " "),
-    says: saysOf(entry.kind, entry.body),
+    says: saysOf(entry, fills),
     amount: amountOf(code, entry),
   });
 }
@@ -24,13 +26,16 @@ function amountOf(code: string, fact: Standing): string {
   const own = quantityIn(fact.body, "amount") ?? quantityIn(fact.body, "counted");
   if (own !== null) return amountWords(own.amount, own.unit);
   if (fact.kind === "fill_checked")
-    return FILL.packs_of(textsIn(fact.body, "gross").length, labelOf(fact.body));
+    return SAID.packs_of(textsIn(fact.body, "gross").length, labelOf(fact.body));
   const moved = movedAmount(fact, code);
   return moved === null ? "" : amountWords(plain(moved.value), moved.unit);
 }
 
 /** The words after the amount: from whom, to whom, where, why. */
-function saysOf(kind: string, body: Body): string {
+function saysOf(
+  { id, kind, body }: Standing,
+  fills: readonly Pick<FillCheck, "entry" | "verdict">[],
+): string {
   const name = (type: string, field: string) => nameOf(type, textIn(body, field));
   const at = SAID.at(name("place", "place"));
   const says: Record<string, () => string> = {
@@ -52,7 +57,11 @@ function saysOf(kind: string, body: Body): string {
     return: () => SAID.because(textIn(body, "reason") ?? ""),
     count: () => at,
     fill_checked: () =>
-      [VERDICT_WORDS[fillOf(body).verdict], textIn(body, "note")].filter(Boolean).join(". "),
+      fills
+        .filter((fill) => fill.entry === id)
+        .map((fill) => FILL_VERDICTS[fill.verdict])
+        .concat(textIn(body, "note") ?? [])
+        .join(". "),
     note: () => textIn(body, "says") ?? "",
     finding_settled: () => textIn(body, "reason") ?? "",
     held: () => textIn(body, "reason") ?? "",

@@ -9,9 +9,11 @@ import { nameOf, places } from "../../state/stock.ts";
 import { amountWords, clockWords, dayWords } from "../../text/numbers.ts";
 import { TODAY } from "../../text/today.ts";
 import { dayOf, zone } from "../common/edge.ts";
+import { later } from "../common/later.tsx";
 import { amountText, lifeShown, materialOf } from "../common/lots.ts";
 import { useFirst, type Written, writtenLast } from "./day_around.ts";
-import { ToCheckLater } from "./ToCheckLater.tsx";
+
+const ToCheckLater = later(async () => (await import("./ToCheck.tsx")).ToCheck);
 
 /** Who makes is asked for the kitchen, who sells for the stall. */
 function isWorkedAt(sort: unknown): boolean {

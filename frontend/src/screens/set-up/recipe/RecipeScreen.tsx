@@ -13,7 +13,7 @@ import { dayWords, figure } from "../../../text/numbers.ts";
 import { SAME_NAME } from "../../../text/same_name.ts";
 import { AREAS, SET_UP } from "../../../text/set_up.ts";
 import { RECIPE } from "../../../text/set_up_recipe.ts";
-import { ChartKeyLater } from "../../common/ChartKeyLater.tsx";
+import { ChartKeyLater } from "../../common/ChartKeyLater.ts";
 import { readDensities } from "../../common/density.ts";
 import { focusFirst } from "../../common/focus.ts";
 import { HeadGauge } from "../../common/HeadGauge.tsx";
