@@ -32,14 +32,19 @@ def settled_alike(hearth: Hearth, *phones: Phone) -> None:
     for phone in phones:
         phone.hand_over_now()
     until = time.monotonic() + ALIKE_S_MAX
-    while apart := [
-        (phone.folder.name, subject, seq)
-        for phone in phones
-        for subject, seq in told.items()
-        if stored_sheets(phone).get(subject, {}).get("seq") != seq
-    ]:
+    while apart := [each for phone in phones for each in _apart(phone, told)]:
         assert time.monotonic() < until, f"still apart: {apart}"
         time.sleep(LOOK_EVERY_S)
+
+
+def _apart(phone: Phone, told: dict[str, int]) -> list[tuple[str, str, int]]:
+    """What this phone holds in another state than the server told it."""
+    held = stored_sheets(phone)
+    return [
+        (phone.folder.name, subject, seq)
+        for subject, seq in told.items()
+        if held.get(subject, {}).get("seq") != seq
+    ]
 
 
 def read_alike(path: str, one: Phone, two: Phone) -> None:

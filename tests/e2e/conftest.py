@@ -9,8 +9,10 @@ from typing import Any
 import pytest
 from playwright.sync_api import Playwright, expect
 
+from tests.e2e.checks import bring_instruments
 from tests.e2e.hearth import Hearth, begin, copied
 from tests.e2e.phones import WAIT_MS, Phone
+from tests.people import PASSPHRASE
 from tests.servers import KitchenlogServer
 
 expect.set_options(timeout=WAIT_MS)
@@ -34,12 +36,12 @@ def hearth(_hearth_data: Path, tmp_path: Path) -> Iterator[Hearth]:
     """The cooperative on a server of this test's own, running."""
     folder = tmp_path / "server"
     copied(_hearth_data, folder)
-    server = KitchenlogServer(folder)
+    server = KitchenlogServer(folder, is_migrated=True)
     server.start()
     try:
         yield Hearth(server)
     finally:
-        server.stop()
+        server.kill()  # asked to stop it would take seconds, and nobody reads this data again
 
 
 @pytest.fixture
@@ -49,8 +51,12 @@ def new_phone(
     """Makes phones on profile folders of their own, off until they are started."""
     made: list[Phone] = []
 
-    def make(url: str, name: str = "phone", **looks: Any) -> Phone:
+    def make(
+        url: str, name: str = "phone", *, copy_of: Path | None = None, **looks: Any
+    ) -> Phone:
         folder = tmp_path / f"{name}{len(made)}"
+        if copy_of is not None:
+            copied(copy_of, folder)
         made.append(Phone(playwright, folder, url, **{**browser_type_launch_args, **looks}))
         return made[-1]
 
@@ -58,6 +64,37 @@ def new_phone(
     yield make
     for phone in made:
         phone.put_away()
+
+
+@pytest.fixture(scope="session")
+def _laid_down(
+    playwright: Playwright,
+    browser_type_launch_args: dict[str, Any],
+    _hearth_data: Path,
+    tmp_path_factory: pytest.TempPathFactory,
+) -> Phone:
+    """A processor's phone that holds everything, put away; its server is dead."""
+    folder = tmp_path_factory.mktemp("laid down")
+    copied(_hearth_data, folder / "server")
+    server = KitchenlogServer(folder / "server", is_migrated=True)
+    phone = Phone(playwright, folder / "phone", server.url, **browser_type_launch_args)
+    server.start()
+    try:
+        bring_instruments(Hearth(server).desk())
+        phone.start().sign_in("pim@hearth", PASSPHRASE)
+        phone.until_controlled()
+        phone.until_whole()
+    finally:
+        server.kill()
+        phone.put_away()
+    return phone
+
+
+@pytest.fixture
+def without_signal(_laid_down: Phone, new_phone: Callable[..., Phone]) -> Phone:
+    """A copy of that phone, of this test's own, started where no signal reaches the server."""
+    phone: Phone = new_phone(_laid_down.url, copy_of=_laid_down.folder)
+    return phone.start()
 
 
 @pytest.hookimpl(wrapper=True)

@@ -12,6 +12,7 @@ AXE = PROJECT / "frontend" / "node_modules" / "axe-core" / "axe.min.js"
 TEXT_PX_LEAST = 14
 TARGET_PX_LEAST = 48
 QUIET_MS = 250
+RESIZED_QUIET_MS = 100  # nothing is fetched or folded for another size, only drawn
 QUIET_MS_MAX = 10_000
 
 _UNTIL_QUIET = """([quiet, most]) => new Promise((resolve) => {
@@ -25,6 +26,8 @@ _UNTIL_QUIET = """([quiet, most]) => new Promise((resolve) => {
   const all = { subtree: true, childList: true, attributes: true, characterData: true };
   watch.observe(document, all);
 })"""
+_TWO_FRAMES = """() => new Promise((resolve) =>
+  requestAnimationFrame(() => requestAnimationFrame(() => resolve())))"""
 _SMALL_TEXT = """(least) => {
   const found = [];
   const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
@@ -93,6 +96,12 @@ _AXE = """async (only) => {
 def until_quiet(page: Page) -> None:
     """Wait until the screen has stopped changing."""
     page.evaluate(_UNTIL_QUIET, [QUIET_MS, QUIET_MS_MAX])
+
+
+def until_drawn_anew(page: Page) -> None:
+    """Wait until a screen that was quiet has been drawn for another size."""
+    page.evaluate(_TWO_FRAMES)
+    page.evaluate(_UNTIL_QUIET, [RESIZED_QUIET_MS, QUIET_MS_MAX])
 
 
 def small_text(page: Page) -> list[str]:

@@ -20,6 +20,8 @@ from playwright.sync_api import (
     expect,
 )
 
+from tests.e2e.databases import each_database
+
 SMALL = {"width": 360, "height": 800}
 LAPTOP = {"width": 1280, "height": 800}
 WAIT_MS = 20_000
@@ -55,35 +57,6 @@ _GO = """(wanted) => new Promise((resolve) => {
   watch.observe(document.body, { subtree: true, childList: true });
   location.hash = wanted;
 })"""
-_EACH_DATABASE = """async ([begin, read]) => {
-  const asked = (request) => new Promise((resolve, reject) => {
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
-  const whole = {
-    async rows(db) {
-      const stores = {};
-      for (const store of db.objectStoreNames) {
-        stores[store] = await asked(db.transaction(store).objectStore(store).getAll());
-      }
-      return stores;
-    },
-    async standing(db) {
-      if (!db.objectStoreNames.contains("outbox")) return null;
-      const isWhole = await asked(db.transaction("meta").objectStore("meta").get("is_whole"));
-      const waiting = await asked(db.transaction("outbox").objectStore("outbox").count());
-      return [isWhole === true, waiting];
-    },
-  };
-  const stored = {};
-  for (const { name } of await indexedDB.databases()) {
-    if (!name.startsWith(begin)) continue;
-    const db = await asked(indexedDB.open(name));
-    stored[name] = await whole[read](db);
-    db.close();
-  }
-  return stored;
-}"""
 
 
 class Phone:
@@ -119,9 +92,18 @@ class Phone:
         self.slow_down(slowed)
         self.page.on("console", self._hear)
         self.page.on("pageerror", lambda error: self.trouble.append(f"not caught: {error}"))
+        self._open(at)
+        return self
+
+    def load(self, at: str) -> None:
+        """The whole app anew at a path, in the browser that already runs."""
+        self.page.goto("about:blank")
+        self.page.set_viewport_size(SMALL)
+        self._open(at)
+
+    def _open(self, at: str) -> None:
         self.page.goto(f"{self.url}/#{at}" if at != "/" else self.url)
         self.page.locator("h1").wait_for()
-        return self
 
     def slow_down(self, times: int) -> None:
         """Give the page a processor so many times slower than this machine's."""
@@ -178,8 +160,7 @@ class Phone:
 
     def stored(self) -> dict[str, Any]:
         """Every row of every device's database on this phone, by database and store."""
-        found: dict[str, Any] = self.page.evaluate(_EACH_DATABASE, ["kitchenlog-", "rows"])
-        return found
+        return each_database(self.page, "rows")
 
     def devices(self) -> dict[str, Any]:
         """The stores of each member's database, by the member's login."""
@@ -202,7 +183,7 @@ class Phone:
 
     def _standings(self) -> list[tuple[bool, int]]:
         """Of each member here: whether the first pull came to its end, and how much waits."""
-        told = self.page.evaluate(_EACH_DATABASE, ["kitchenlog-", "standing"])
+        told = each_database(self.page, "standing")
         return [(each[0], each[1]) for each in told.values() if each is not None]
 
     def shown(self) -> str:

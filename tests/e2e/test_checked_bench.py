@@ -2,26 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from playwright.sync_api import expect
 
-from tests.e2e.checks import CYLINDER, PH_METER, STEM, bring_instruments, read
-from tests.e2e.hearth import Hearth
+from tests.e2e.checks import CYLINDER, PH_METER, STEM, read
 from tests.e2e.phones import Phone
 from tests.e2e.work import title_is
-from tests.people import PASSPHRASE
-
-
-def _without_signal(hearth: Hearth, new_phone: Callable[..., Phone]) -> Phone:
-    """A processor's phone that knows the instruments; its server is dead."""
-    bring_instruments(hearth.desk())
-    phone = new_phone(hearth.url).start()
-    phone.sign_in("pim@hearth", PASSPHRASE)
-    phone.until_controlled()
-    phone.until_whole()
-    hearth.server.kill()
-    return phone
 
 
 def _sheet_says(phone: Phone, name: str, *sentences: str) -> None:
@@ -31,9 +16,9 @@ def _sheet_says(phone: Phone, name: str, *sentences: str) -> None:
 
 
 def test_a_ph_meter_is_checked_with_three_buffers_and_its_sheet_says_how_far_it_is_off(
-    hearth: Hearth, new_phone: Callable[..., Phone]
+    without_signal: Phone,
 ) -> None:
-    phone = _without_signal(hearth, new_phone)
+    phone = without_signal
 
     phone.go(f"/instruments/{PH_METER}/check")
     phone.press("How much")
@@ -73,9 +58,9 @@ def test_a_ph_meter_is_checked_with_three_buffers_and_its_sheet_says_how_far_it_
 
 
 def test_a_thermometer_is_checked_in_ice_and_at_the_boil_and_going_back_loses_nothing(
-    hearth: Hearth, new_phone: Callable[..., Phone]
+    without_signal: Phone,
 ) -> None:
-    phone = _without_signal(hearth, new_phone)
+    phone = without_signal
 
     phone.go(f"/instruments/{STEM}/check")
     phone.press("Ice and boiling water")
@@ -114,9 +99,9 @@ def test_a_thermometer_is_checked_in_ice_and_at_the_boil_and_going_back_loses_no
 
 
 def test_a_cylinder_is_checked_with_weighed_water_in_air(
-    hearth: Hearth, new_phone: Callable[..., Phone]
+    without_signal: Phone,
 ) -> None:
-    phone = _without_signal(hearth, new_phone)
+    phone = without_signal
 
     phone.go(f"/instruments/{CYLINDER}/check")
     phone.press("Temperature of the water")

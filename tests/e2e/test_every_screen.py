@@ -1,4 +1,7 @@
-"""Every screen, one by one, after a cold start without a server: there, whole, legible.
+"""Every screen, one by one, loaded afresh without a server: there, whole, legible.
+
+Where a phone is most likely to be found dead the browser itself is started anew; the other
+screens are loaded whole, worker and database asked again, in a browser that already runs.
 
 With KL_SHOTS=<folder> each is also kept as pictures, to be looked at.
 """
@@ -15,13 +18,21 @@ from typing import Any
 import pytest
 from playwright.sync_api import Playwright
 
-from tests.e2e.look import axe_finds, cut_off, small_targets, small_text, until_quiet
+from tests.e2e.look import (
+    axe_finds,
+    cut_off,
+    small_targets,
+    small_text,
+    until_drawn_anew,
+    until_quiet,
+)
 from tests.e2e.phones import LAPTOP, SMALL, Phone
 from tests.e2e.screens import Addresses, patterns
 from tests.servers import KitchenlogServer
 
 SHOTS = os.environ.get("KL_SHOTS")
 NARROW = {"width": 320, "height": 800}
+COLD = ("/", "/weigh-in/:batch/:line", "/stall", "/sign-in")
 # What these show touches health: the caution must be drawn, not only written in the source.
 CAUTIONS = {
     "/batch/:batch": "shelf_life", "/label/:lot": "shelf_life",
@@ -102,21 +113,12 @@ def laid_down(
     phone.put_away()
 
 
-@pytest.fixture
-def started(laid_down: LaidDown) -> Iterator[Phone]:
-    """The phone, off at first and put away in the end."""
-    laid_down.phone.trouble.clear()
-    yield laid_down.phone
-    laid_down.phone.put_away()
-
-
 @pytest.mark.parametrize("pattern", patterns())
-def test_a_screen_stands_after_a_cold_start_without_a_server(
-    laid_down: LaidDown, started: Phone, pattern: str
-) -> None:
-    phone, address = started, laid_down.addresses.of(pattern)
+def test_a_screen_stands_without_a_server(laid_down: LaidDown, pattern: str) -> None:
+    phone, address = laid_down.phone, laid_down.addresses.of(pattern)
 
-    phone.start(address)
+    phone.trouble.clear()
+    _open(phone, address, cold=pattern in COLD)
     until_quiet(phone.page)
 
     assert phone.page.evaluate("location.hash") in (f"#{address}", "")
@@ -128,10 +130,20 @@ def test_a_screen_stands_after_a_cold_start_without_a_server(
     }
     for size in (SMALL, LAPTOP, NARROW):
         phone.page.set_viewport_size(size)
-        until_quiet(phone.page)
+        until_drawn_anew(phone.page)
         found |= _found_at(phone, pattern, size["width"])
     said = [f"{where}: {each}" for where, what in found.items() for each in what]
     assert not said, "\n".join(said)
+
+
+def _open(phone: Phone, address: str, *, cold: bool) -> None:
+    """The app at an address, from nothing: no document of the screen before is left."""
+    if cold or phone.context is None:
+        phone.put_away()
+        phone.start(address)
+    else:
+        phone.load(address)
+    phone.page.emulate_media(color_scheme="light")
 
 
 def _without_caution(phone: Phone, pattern: str) -> list[str]:

@@ -2,26 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
-from tests.e2e.hearth import Hearth
 from tests.e2e.look import axe_finds, cut_off, small_targets, small_text, until_quiet
 from tests.e2e.phones import LAPTOP, SMALL, Phone
 from tests.e2e.screens import SUMS
 from tests.e2e.work import start_batch, title_is
-from tests.people import PASSPHRASE
 
 NARROW = {"width": 320, "height": 800}
-
-
-def _without_signal(hearth: Hearth, new_phone: Callable[..., Phone]) -> Phone:
-    """A processor's phone that holds everything; its server is dead."""
-    phone = new_phone(hearth.url).start()
-    phone.sign_in("pim@hearth", PASSPHRASE)
-    phone.until_controlled()
-    phone.until_whole()
-    hearth.server.kill()
-    return phone
 
 
 def _type(phone: Phone, label: str, digits: str) -> None:
@@ -39,9 +25,9 @@ def _cautions(phone: Phone) -> list[str]:
 
 
 def test_jam_is_cooked_to_the_gross_weight_of_its_kettle_and_noted_on_the_batch(
-    hearth: Hearth, new_phone: Callable[..., Phone]
+    without_signal: Phone,
 ) -> None:
-    phone = _without_signal(hearth, new_phone)
+    phone = without_signal
     batch = start_batch(phone)
 
     phone.go("/")
@@ -79,9 +65,9 @@ def test_jam_is_cooked_to_the_gross_weight_of_its_kettle_and_noted_on_the_batch(
 
 
 def test_a_cure_over_its_limit_is_refused_with_the_limit_and_the_amount_that_would_meet_it(
-    hearth: Hearth, new_phone: Callable[..., Phone]
+    without_signal: Phone,
 ) -> None:
-    phone = _without_signal(hearth, new_phone)
+    phone = without_signal
 
     phone.go("/sums/curing")
     phone.press("bacon, dry cured")
@@ -104,9 +90,9 @@ def test_a_cure_over_its_limit_is_refused_with_the_limit_and_the_amount_that_wou
 
 
 def test_a_strength_outside_both_is_refused_in_one_sentence_and_stays_typed(
-    hearth: Hearth, new_phone: Callable[..., Phone]
+    without_signal: Phone,
 ) -> None:
-    phone = _without_signal(hearth, new_phone)
+    phone = without_signal
 
     phone.go("/sums/mixing")
     for label, digits in (("strong one", "10"), ("weak one", "4"), ("Wanted", "2.5")):
@@ -121,9 +107,9 @@ def test_a_strength_outside_both_is_refused_in_one_sentence_and_stays_typed(
 
 
 def test_every_sum_is_whole_and_legible_with_its_caution_on_every_width(
-    hearth: Hearth, new_phone: Callable[..., Phone]
+    without_signal: Phone,
 ) -> None:
-    phone = _without_signal(hearth, new_phone)
+    phone = without_signal
 
     found = []
     for named in SUMS:
