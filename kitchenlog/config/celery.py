@@ -9,6 +9,7 @@ from celery import Celery
 from celery.beat import EmbeddedService
 from celery.signals import task_postrun, worker_init, worker_ready
 from django.conf import settings
+from kombu.transport import TRANSPORT_ALIASES
 
 os.environ.setdefault("DJANGO_SETTINGS_MODULE", "kitchenlog.config.settings")
 
@@ -16,6 +17,8 @@ os.environ.setdefault("DJANGO_SETTINGS_MODULE", "kitchenlog.config.settings")
 warnings.filterwarnings("ignore", message=".*superuser privileges")
 
 WORKER_NICENESS = 10
+
+TRANSPORT_ALIASES["filesystem"] = "kitchenlog.config.doorbell:Transport"
 
 app = Celery("kitchenlog")
 app.config_from_object("django.conf:settings", namespace="CELERY")

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from kitchenlog.calc.subjects import id_in, type_in
 from kitchenlog.entries.kinds import KINDS
 from kitchenlog.entries.kinds.fields import Audience, Circle
-from kitchenlog.entries.links import effective_kind, subjects_of
+from kitchenlog.entries.links import ABOUT_ENTRIES, effective_kind, subjects_of
 from kitchenlog.entries.upcast import Body
 
 
@@ -56,6 +56,13 @@ SEES_ALL = Eyes(None)
 def written_by(kind: str, body: Body) -> Circle:
     """Who may write this; correcting what only a coordinator writes is a coordinator's too."""
     return _narrower(KINDS[kind].written_by, KINDS[effective_kind(kind, body)].written_by)
+
+
+def is_for_coordinators(kind: str, body: Mapping[str, object]) -> bool:
+    """Whether only a coordinator may correct an entry of the log: `body` is as it was made."""
+    of_kind = body.get("of_kind") if kind in ABOUT_ENTRIES else kind
+    declared = KINDS.get(of_kind) if isinstance(of_kind, str) else None
+    return declared is not None and declared.written_by == "coordinator"
 
 
 def owners_of(subjects: Iterable[str]) -> frozenset[str]:

@@ -12,7 +12,13 @@ from django.db import connection
 from django.db.models import BooleanField, Exists, OuterRef, Q, QuerySet
 from django.db.models.expressions import RawSQL
 
-from kitchenlog.entries.rights import MONEY_TYPES, OWN_TYPES, SEES_ALL, Eyes
+from kitchenlog.entries.rights import (
+    MONEY_TYPES,
+    OWN_TYPES,
+    SEES_ALL,
+    Eyes,
+    is_for_coordinators,
+)
 from kitchenlog.logbook.models import (
     Entry,
     EntryMention,
@@ -277,6 +283,16 @@ def own_subjects_of(cooperative: UUID, ids: Sequence[str]) -> dict[str, set[str]
     for seq, subject in links.values_list("seq", "subject"):
         about[seq][1].add(subject)
     return dict(about.values())
+
+
+def coordinators_among(cooperative: UUID, ids: Sequence[str]) -> set[str]:
+    """Those of these entries that only a coordinator may write, or correct."""
+    rows = Entry.objects.filter(cooperative=cooperative, id__in=list(ids))
+    return {
+        str(entry)
+        for entry, kind, made in rows.values_list("id", "kind", "canonical")
+        if is_for_coordinators(kind, json.loads(made)["body"])
+    }
 
 
 def _seen_by(eyes: Eyes, rows: QuerySet[Entry]) -> QuerySet[Entry]:

@@ -84,6 +84,11 @@ def anothers(draft: Draft) -> Aside:
     return Aside("role", "Only that member or a coordinator may write this.", draft)
 
 
+def coordinators_only(draft: Draft) -> Aside:
+    """What only a coordinator may write is a coordinator's to correct."""
+    return Aside("role", "Only a coordinator may correct what a coordinator wrote.", draft)
+
+
 def _objection(entry: Entry, sender: Sender) -> tuple[str, str] | None:
     """Author, device and cooperative are checked against the session, never believed (R70)."""
     member, device = sender.member, sender.devices.get(entry.device)

@@ -13,10 +13,23 @@ from django.db.models.functions import Greatest
 
 from kitchenlog.entries.forms import UUID as UUID_FORM
 from kitchenlog.logbook.drafts import Draft, Kept
-from kitchenlog.logbook.selectors import LogPlace, fingerprints_by_id, own_subjects_of
+from kitchenlog.logbook.selectors import (
+    LogPlace,
+    coordinators_among,
+    fingerprints_by_id,
+    own_subjects_of,
+)
 from kitchenlog.logbook.services import NewAside, append_entries, keep_aside
 from kitchenlog.members.models import Device, Member
-from kitchenlog.sync.judge import Aside, Later, Sender, anothers, is_anothers, judged
+from kitchenlog.sync.judge import (
+    Aside,
+    Later,
+    Sender,
+    anothers,
+    coordinators_only,
+    is_anothers,
+    judged,
+)
 from kitchenlog.sync.push_body import PushBody
 
 ID_ECHO_CHARS = 100
@@ -81,20 +94,23 @@ def _devices(push: PushBody, session: Session) -> Mapping[str, Device]:
 
 
 def _but_anothers(judgements: Sequence[Judgement], member: Member) -> list[Judgement]:
-    """A correction or void of what is another member's own stays outside, whatever it says of
-    itself: the log knows whose the entry is that it names."""
+    """A correction or void of what is another member's own, or only a coordinator's to write,
+    stays outside, whatever it says of itself: the log knows the entry that it names."""
     named = [v.corrects for v in judgements if isinstance(v, Draft) and v.corrects is not None]
     if not named or member.is_coordinator:
         return list(judgements)
     own = own_subjects_of(member.cooperative_id, named)
-    return [
-        anothers(v)
-        if isinstance(v, Draft)
-        and v.corrects is not None
-        and is_anothers(own.get(v.corrects, ()), member)
-        else v
-        for v in judgements
-    ]
+    coordinators = coordinators_among(member.cooperative_id, named)
+
+    def decided(judgement: Judgement) -> Judgement:
+        if not isinstance(judgement, Draft) or judgement.corrects is None:
+            return judgement
+        if judgement.corrects in coordinators:
+            return coordinators_only(judgement)
+        is_not_theirs = is_anothers(own.get(judgement.corrects, ()), member)
+        return anothers(judgement) if is_not_theirs else judgement
+
+    return [decided(each) for each in judgements]
 
 
 def _but_known(judgements: Sequence[Judgement], session: Session) -> list[Judgement]:

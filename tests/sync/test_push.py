@@ -104,6 +104,30 @@ def test_what_only_coordinators_write_is_kept_aside_for_its_role(kitchen: Kitche
     assert statuses(by_coordinator) == ["created"]
 
 
+def test_nobody_else_corrects_what_a_coordinator_writes_whatever_they_call_it(
+    kitchen: Kitchen,
+) -> None:
+    seller, coordinator = kitchen.phone("seller"), kitchen.phone("coordinator")
+    pen, own = Pen(seller), Pen(coordinator)
+    store = own.write("place_defined", {"place": "s", "name": "Store", "sort": "store"})
+    changed = own.correction(store, {**store["body"], "name": "Cool store"})
+    pushed(coordinator, [store, changed])
+    about = {"of_kind": "note", "reason": "x"}
+    says = {"subject": "place:s", "says": "gone"}
+    false = [
+        pen.write("void", {**about, "corrects": store["id"]}, subjects=["place:s"]),
+        pen.write(
+            "correction",
+            {**about, "corrects": changed["id"], "body": says},
+            subjects=["place:s"],
+        ),
+    ]
+
+    results = pushed(seller, [*false, pen.receipt()])
+
+    assert statuses(results) == ["quarantined role", "quarantined role", "created"]
+
+
 def test_who_has_left_is_heard_and_kept_aside(kitchen: Kitchen) -> None:
     phone = kitchen.phone()
     before, after = Pen(phone).receipt("J1"), Pen(phone).receipt("J2")

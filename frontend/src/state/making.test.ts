@@ -11,7 +11,7 @@ import type { LotState } from "../calc/stock.ts";
 import type { DeviceDb } from "../store/device.ts";
 import { heldAbout, slips } from "../store/reads.ts";
 import type { Entry } from "../store/rows.ts";
-import { type Made, type Maker, make, makeCorrection, makeVoid } from "./making.ts";
+import { type Made, type Maker, make, makeCorrection, makeMoved, makeVoid } from "./making.ts";
 import { shownOf } from "./shown.ts";
 
 const RECEIPT = {
@@ -171,5 +171,32 @@ describe("a void", () => {
     await makeVoid(maker(), second.id, "it was right");
 
     expect(await lot()).toMatchObject({ on_hand: "12500", findings: [] });
+  });
+});
+
+describe("a moved entry", () => {
+  const HOUR_EARLIER = { happened_at: "2026-11-10T07:00:00.000Z", reason: "late", form: "f" };
+
+  test("is void where it stood, and what is in force stands at the other moment", async () => {
+    const first = saved(await make(maker(), "receipt", RECEIPT));
+    await makeCorrection(maker(), first.id, received("12"), "misread");
+
+    let chance = 0; // two entries of one moment must not be alike
+    const bytes = (count: number) => new Uint8Array(count).fill(chance++);
+    const made = await makeMoved({ ...maker(), bytes }, first.id, HOUR_EARLIER);
+
+    expect(made !== null && "saved" in made && made.saved).toMatchObject([
+      { kind: "void", happened_at: first.happened_at },
+      { kind: "receipt", happened_at: HOUR_EARLIER.happened_at, body: received("12") },
+    ]);
+    expect(await lot()).toMatchObject({ on_hand: "12000", findings: [] });
+  });
+
+  test("that no longer stands is not moved", async () => {
+    const first = saved(await make(maker(), "receipt", RECEIPT));
+    await makeVoid(maker(), first.id, "slip");
+
+    expect(await makeMoved(maker(), first.id, HOUR_EARLIER)).toBeNull();
+    expect((await lot()).made).toBe("0");
   });
 });

@@ -62,13 +62,24 @@ export async function makeTogether(
   parts: readonly Part[],
   form: string,
 ): Promise<MadeTogether> {
-  const drafts: Unnumbered[] = [];
-  for (const part of parts) {
-    const draft = unnumbered(maker, part, {});
+  return keptTogether(
+    maker,
+    parts.map((part) => unnumbered(maker, part, {})),
+    form,
+  );
+}
+
+async function keptTogether(
+  maker: Maker,
+  drafts: readonly (Unnumbered | Refusal)[],
+  form: string,
+): Promise<MadeTogether> {
+  const good: Unnumbered[] = [];
+  for (const draft of drafts) {
     if (isRefusal(draft)) return { refusal: draft };
-    drafts.push(draft);
+    good.push(draft);
   }
-  const kept = await saveTogether(maker.db, drafts, { saved_ms: maker.nowMs, form });
+  const kept = await saveTogether(maker.db, good, { saved_ms: maker.nowMs, form });
   const subjects = new Set(kept.flatMap((each) => each.subjects));
   return { saved: kept.map(({ entry }) => entry), subjects: [...subjects] };
 }
@@ -133,10 +144,36 @@ export async function makeVoid(
   const family = await familyRows(maker.db, entryId);
   const row = family.find((member) => member.id === entryId);
   if (row === undefined) return null;
-  const rivals = family.filter((member) => member.corrects === entryId).map((member) => member.id);
-  const of_kind = kindOf(row.entry);
-  const body = { corrects: entryId, of_kind, reason, ...insteadOf(rivals) };
-  return make(maker, "void", body, momentOf(row));
+  return make(maker, "void", voidOf(family, row, reason), momentOf(row));
+}
+
+/**
+ * What happened at another moment than its entry says: that one is void, and its body in force
+ * stands anew at `happened_at`, both at once. A correction keeps the moment of what it corrects.
+ * Null: this phone does not hold the entry, or it no longer stands.
+ */
+export async function makeMoved(
+  maker: Maker,
+  entryId: string,
+  moved: { happened_at: string; reason: string; form: string },
+): Promise<MadeTogether | null> {
+  const { happened_at, reason, form } = moved;
+  const family = await familyRows(maker.db, entryId);
+  const row = family.find((member) => member.id === entryId);
+  const stands = asItStands(family.map(factOf)).standing.find((each) => each.id === entryId);
+  if (row === undefined || stands === undefined) return null;
+  const voided = { kind: "void" as const, body: voidOf(family, row, reason) };
+  const anew = { kind: kindOf(row.entry), body: stands.body };
+  const drafts = [
+    unnumbered(maker, voided, momentOf(row)),
+    unnumbered(maker, anew, { happened_at }),
+  ];
+  return keptTogether(maker, drafts, form);
+}
+
+function voidOf(family: readonly EntryRow[], { id, entry }: EntryRow, reason: string): object {
+  const rivals = family.filter((member) => member.corrects === id).map((member) => member.id);
+  return { corrects: id, of_kind: kindOf(entry), reason, ...insteadOf(rivals) };
 }
 
 /** The entry in force of a family, or the one two corrections compete for. */

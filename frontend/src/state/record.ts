@@ -5,7 +5,7 @@ import { askPersistence } from "./app_storage.ts";
 import { writeDraft } from "./drafts.ts";
 import { current, type House, house, report, withDb } from "./house.ts";
 import { adding, writing } from "./lazy.ts";
-import type { Made, Maker, Part } from "./making.ts";
+import type { Made, MadeTogether, Maker, Part } from "./making.ts";
 import { noteSaved } from "./outbox.ts";
 import { fetchAbout, heldRows, refold } from "./shelf.ts";
 import type { Entry, Saved, SavedTogether, TroubleKey } from "./types.ts";
@@ -98,16 +98,33 @@ const savingForms = new Map<string, Promise<SavedTogether>>();
  * transaction. A second tap while it is being saved gets the first tap's answer.
  */
 export function recordTogether(parts: readonly Part[], form: string): Promise<SavedTogether> {
+  return formOnce(form, async (maker) => (await writing()).makeTogether(maker, parts, form));
+}
+
+/**
+ * Writes what happened at another moment than its entry says: that one is void, and what it says
+ * in force stands anew at the right moment. Ends the draft of the form with it.
+ */
+export function move(
+  entryId: string,
+  to: { happened_at: string; reason: string; form: string },
+): Promise<SavedTogether> {
+  return formOnce(to.form, async (maker) => (await writing()).makeMoved(maker, entryId, to));
+}
+
+type MakingTogether = (maker: Maker) => Promise<MadeTogether | null>;
+
+function formOnce(form: string, work: MakingTogether): Promise<SavedTogether> {
   const running = savingForms.get(form);
   if (running !== undefined) return running;
-  const answer = saveAll(parts, form).finally(() => savingForms.delete(form));
+  const answer = saveAll(form, work).finally(() => savingForms.delete(form));
   savingForms.set(form, answer);
   return answer;
 }
 
-async function saveAll(parts: readonly Part[], form: string): Promise<SavedTogether> {
+async function saveAll(form: string, work: MakingTogether): Promise<SavedTogether> {
   await writeDraft(form); // or it could be written once more after it was ended
-  const made = await attempted(async (maker) => (await writing()).makeTogether(maker, parts, form));
+  const made = await attempted(work);
   if (!("saved" in made)) return made;
   await drawn();
   for (const entry of made.saved) noteSaved(entry, house().world.nowMs());

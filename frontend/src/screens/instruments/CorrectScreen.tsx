@@ -13,6 +13,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
       title={nameOf("instrument", id)}
       back={`/instruments/${id}`}
       numbersOf={checkNumbers}
+      isDated
     />
   );
 }

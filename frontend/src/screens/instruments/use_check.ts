@@ -2,8 +2,6 @@
 import type { Signal } from "@preact/signals";
 import { useMemo } from "preact/hooks";
 import type { Body } from "../../calc/bodies.ts";
-import { instantOf } from "../../calc/shelf_life.ts";
-import { utcOffsetMin } from "../../entries/envelope.ts";
 import { record } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import { remember, remembered } from "../../state/settings.ts";
@@ -11,7 +9,7 @@ import { type Defined, places } from "../../state/stock.ts";
 import type { Json } from "../../state/types.ts";
 import { type InstrumentShown, instrumentsInUse } from "../common/batches.ts";
 import { useDrafted } from "../common/drafted.ts";
-import { zone } from "../common/edge.ts";
+import { instantAt } from "../common/moments.ts";
 import { type Hindrance, hindrance } from "../common/sentences.ts";
 import { tremble } from "../common/touch.ts";
 import { useFound } from "../common/use_found.ts";
@@ -150,10 +148,7 @@ function pagesOf(sort: string, typed: CheckTyped, isAltitudeKnown: boolean): Pag
 
 /** The moment on the wall that was written, as an instant; null for now. */
 function momentOf({ day, clock }: CheckTyped): string | null {
-  if (day === "") return null;
-  const wall = `${day}T${clock || "12:00"}`;
-  const about = utcOffsetMin(`${wall}:00.000Z`, zone());
-  return instantOf(wall, utcOffsetMin(instantOf(wall, about), zone()));
+  return day === "" ? null : instantAt({ day, clock });
 }
 
 function finest(scales: readonly InstrumentShown[]): InstrumentShown | null {
