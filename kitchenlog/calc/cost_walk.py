@@ -15,6 +15,8 @@ from kitchenlog.calc.costs import (
     Labour,
     OverheadBy,
     Packs,
+    PercentOf,
+    Surcharge,
     UsedLot,
     batch_cost,
     overhead,
@@ -22,6 +24,7 @@ from kitchenlog.calc.costs import (
 from kitchenlog.calc.lot_worth import Lacking, OfBatch, Sheets, Worths, used_lot
 from kitchenlog.calc.money import rates_on
 from kitchenlog.calc.numbers import ONE, ZERO, total
+from kitchenlog.calc.product_shares import Product, Products
 
 COIN_PLACES = 2  # until the cooperative says otherwise
 _EXPENSE_PART: dict[str, Literal["fuel", "overhead"]] = {
@@ -33,13 +36,18 @@ _OVERHEAD_BY: dict[str, OverheadBy] = {
     "labour_hour": "labour_hour",
     "kg": "kg",
 }
+_PERCENT_OF: dict[str, PercentOf] = {
+    "materials": "materials",
+    "labour": "labour",
+    "materials_and_labour": "materials_and_labour",
+}
 
 
 @dataclass(frozen=True, kw_only=True)
 class Item:
     """One thing that costs, what it is of, and what is not known of it."""
 
-    what: UsedLot | Labour | Expense
+    what: UsedLot | Labour | Expense | Surcharge
     of: str
     lacking: tuple[Lacking, ...] = ()
     material: str | None = None
@@ -74,19 +82,28 @@ class CostWalk:
         sheet = self.sheets.get(f"cost:{batch}", {})
         rates = self._rates(text_in(state, "started_on"))
         labour = _labour_items(items_in(sheet, "labour"), rates)
+        lots = (
+            [self._lot_item(each, way) for each in items_in(state, "lots_in")]
+            if seen is None
+            else [self._seen_item(material, cost) for material, cost in seen.items()]
+        )
         return [
-            *(
-                (self._lot_item(each, way) for each in items_in(state, "lots_in"))
-                if seen is None
-                else (self._seen_item(material, cost) for material, cost in seen.items())
-            ),
+            *lots,
             *labour,
             *(self._expense_item(each) for each in items_in(sheet, "expenses")),
             *_overhead_items(rates, state, labour),
+            *_surcharge_items(rates, lots, labour),
+            *map(_by_product_item, self.products_of(batch).by_products),
         ]
 
+    def products_of(self, batch: str) -> Products:
+        """The lots that came out, and how they share its cost."""
+        made, cost = (self.sheets.get(f"{name}:{batch}", {}) for name in ("batch", "cost"))
+        return Products.of(made, cost, self.currency)
+
     def cost_of(self, batch: str, way: tuple[str, ...]) -> OfBatch:
-        """The exact cost of a batch whose product is used in another, to 8 places."""
+        """The cost of a batch whose product is used in another, less its by-products, to 8
+        places."""
         subject = f"batch:{batch}"
         if subject in way:
             return OfBatch(cost=None, lacking=(_lacks("circle", batch),))
@@ -103,7 +120,7 @@ class CostWalk:
         return batch_cost(
             [item.what for item in items if isinstance(item.what, UsedLot)],
             labour=[item.what for item in items if isinstance(item.what, Labour)],
-            expenses=[item.what for item in items if isinstance(item.what, Expense)],
+            expenses=[i.what for i in items if isinstance(i.what, Expense | Surcharge)],
             packs=packs,
             places=places,
         )
@@ -203,6 +220,35 @@ def _overhead_items(rates: Body, state: Body, labour: Sequence[Item]) -> list[It
         quantity = decimal_in(object_in(state, "balance") or {}, "good_out")
     lacking = () if quantity is not None else (_lacks("amount", f"overhead:{by}"),)
     return [Item(what=overhead(by, rate, quantity), of=by, lacking=lacking)]
+
+
+def _surcharge_items(rates: Body, lots: Sequence[Item], labour: Sequence[Item]) -> list[Item]:
+    """An overhead in percent of what else costs; not known before all of that is."""
+    row = object_in(rates, "overhead") or {}
+    of, percent = _PERCENT_OF.get(text_in(row, "percent_of") or ""), decimal_in(row, "rate")
+    if text_in(row, "by") != "percent" or of is None or percent is None:
+        return []
+    base = [*(lots if of != "labour" else ()), *(labour if of != "materials" else ())]
+    is_open = any(item.lacking for item in base)
+    return [
+        Item(
+            what=Surcharge(name=of, percent=None if is_open else percent, of=of),
+            of=of,
+            lacking=(_lacks("amount", f"overhead:{of}"),) if is_open else (),
+        )
+    ]
+
+
+def _by_product_item(each: Product) -> Item:
+    """What a by-product is worth lowers the cost; unknown, the cost is not."""
+    return Item(
+        what=Expense(part="by_products", name=each.lot, amount=each.value),
+        of=each.lot,
+        lacking=() if each.value is not None else (_lacks("value", each.lot),),
+        material=text_in(each.rows[0], "material"),
+        amount=each.amount,
+        unit=each.unit,
+    )
 
 
 def _lacks(what: str, of: str) -> Lacking:

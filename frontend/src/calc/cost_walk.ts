@@ -10,11 +10,14 @@ import {
   type OverheadBy,
   overhead,
   type Packs,
+  type PercentOf,
+  type Surcharge,
   type UsedLot,
 } from "./costs.ts";
 import { type Lacking, type OfBatch, type StatesBySubject, usedLot, Worths } from "./lot_worth.ts";
 import { ratesOn } from "./money.ts";
 import { type Decimal, ONE, total, ZERO } from "./numbers.ts";
+import { type Product, Products } from "./product_shares.ts";
 
 export const COIN_PLACES = 2; // until the cooperative says otherwise
 const EXPENSE_PART: ReadonlyMap<string, "fuel" | "overhead"> = new Map([
@@ -26,11 +29,16 @@ const OVERHEAD_BY: ReadonlyMap<string, OverheadBy> = new Map([
   ["labour_hour", "labour_hour"],
   ["kg", "kg"],
 ]);
+const PERCENT_OF: ReadonlyMap<string, PercentOf> = new Map([
+  ["materials", "materials"],
+  ["labour", "labour"],
+  ["materials_and_labour", "materials_and_labour"],
+]);
 
 type What =
   | { readonly sort: "lot"; readonly cost: UsedLot }
   | { readonly sort: "labour"; readonly cost: Labour }
-  | { readonly sort: "expense"; readonly cost: Expense };
+  | { readonly sort: "expense"; readonly cost: Expense | Surcharge };
 
 /** One thing that costs, what it is of, and what is not known of it. */
 export interface Item {
@@ -76,17 +84,27 @@ export class CostWalk {
     const sheet = this.#state(`cost:${batch}`);
     const rates = this.#rates(textIn(state, "started_on"));
     const labour = labourItems(itemsIn(sheet, "labour"), rates);
-    return [
-      ...(seen === undefined
+    const lots =
+      seen === undefined
         ? itemsIn(state, "lots_in").map((each) => this.#lotItem(each, way))
-        : [...seen].map(([material, cost]) => this.#seenItem(material, cost))),
+        : [...seen].map(([material, cost]) => this.#seenItem(material, cost));
+    return [
+      ...lots,
       ...labour,
       ...itemsIn(sheet, "expenses").map((each) => this.#expenseItem(each)),
       ...overheadItems(rates, state, labour),
+      ...surchargeItems(rates, lots, labour),
+      ...this.productsOf(batch).byProducts.map(byProductItem),
     ];
   }
 
-  /** The exact cost of a batch whose product is used in another, to 8 places. */
+  /** The lots that came out, and how they share its cost. */
+  productsOf(batch: string): Products {
+    const [made, cost] = [this.#state(`batch:${batch}`), this.#state(`cost:${batch}`)];
+    return new Products(made, cost, this.currency);
+  }
+
+  /** The cost of a batch whose product is used in another, less its by-products, to 8 places. */
   costOf(batch: string, way: readonly string[]): OfBatch {
     const subject = `batch:${batch}`;
     if (way.includes(subject)) return { cost: null, lacking: [lacks("circle", batch)] };
@@ -247,6 +265,33 @@ function overheadQuantity(by: OverheadBy, state: Body, labour: readonly Item[]):
     return minutes.length === 0 ? null : total(minutes);
   }
   return by === "kg" ? decimalIn(objectIn(state, "balance") ?? {}, "good_out") : ONE;
+}
+
+/** An overhead in percent of what else costs; not known before all of that is. */
+function surchargeItems(rates: Body, lots: readonly Item[], labour: readonly Item[]): Item[] {
+  const row = objectIn(rates, "overhead") ?? {};
+  const of = PERCENT_OF.get(textIn(row, "percent_of") ?? "");
+  const percent = decimalIn(row, "rate");
+  if (textIn(row, "by") !== "percent" || of === undefined || percent === null) return [];
+  const base = [...(of === "labour" ? [] : lots), ...(of === "materials" ? [] : labour)];
+  const isOpen = base.some((item) => item.lacking.length > 0);
+  const cost: Surcharge = { name: of, percent: isOpen ? null : percent, of };
+  const lacking = isOpen ? [lacks("amount", `overhead:${of}`)] : [];
+  return [{ ...NOTHING_SAID, what: { sort: "expense", cost }, of, lacking }];
+}
+
+/** What a by-product is worth lowers the cost; unknown, the cost is not. */
+function byProductItem({ lot, rows, amount, unit, value }: Product): Item {
+  const cost: Expense = { part: "by_products", name: lot, amount: value };
+  return {
+    ...NOTHING_SAID,
+    what: { sort: "expense", cost },
+    of: lot,
+    lacking: value === null ? [lacks("value", lot)] : [],
+    material: textIn({ ...rows[0] }, "material"),
+    amount,
+    unit,
+  };
 }
 
 function lacks(what: string, of: string): Lacking {
