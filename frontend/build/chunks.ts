@@ -20,7 +20,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   ],
   [/\/calc\/(acidified|altitude|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/, "bench"],
   [
-    /\/screens\/money\/|\/text\/money\.ts$|\/calc\/(batch_costs|coins|cost_views|costs|lot_worth|prices|stock_costs|share_outs)\.ts$/,
+    /\/screens\/money\/|\/text\/money\.ts$|\/calc\/(batch_costs|coins|cost_views|cost_walk|costs|lot_worth|prices|product_shares|stock_costs|share_outs)\.ts$/,
     "money",
   ],
   [/\/calc\/(process_limits|logger_\w+)\.ts$/, "loggers"],

@@ -145,6 +145,20 @@ class LackingPart(serializers.Serializer[Any]):
     through = serializers.CharField(allow_null=True)
 
 
+class ProductCostPart(serializers.Serializer[Any]):
+    """What a product costs, or a by-product is worth; `each` is of a good pack, kg or L."""
+
+    lot = serializers.CharField()
+    material = serializers.CharField(allow_null=True)
+    sort = serializers.ChoiceField(choices=("main", "by_product"))
+    per = serializers.CharField(allow_null=True)
+    good = serializers.CharField(allow_null=True)
+    cost = serializers.CharField(allow_null=True)
+    each = serializers.CharField(allow_null=True)
+    by = serializers.CharField(allow_null=True)
+    basis = serializers.CharField(allow_null=True)
+
+
 class BatchCostAnswer(serializers.Serializer[Any]):
     """What a batch cost: `total` is null, and so is what rests on it, while anything is
     missing; lines and parts add up to `known`."""
@@ -166,6 +180,7 @@ class BatchCostAnswer(serializers.Serializer[Any]):
     per_filled_pack = serializers.CharField(allow_null=True)
     per_good_pack_paid = serializers.CharField(allow_null=True)
     minutes = serializers.CharField(allow_null=True)
+    products = ProductCostPart(many=True)
 
 
 class ImpactQuery(serializers.Serializer[Any]):

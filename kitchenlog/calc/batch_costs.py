@@ -8,45 +8,28 @@ rests on it, and in whatever order things arrived the cost is the same.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass
 from decimal import Decimal
-from typing import Literal, TypedDict
+from typing import TypedDict
 
-from kitchenlog.calc.bodies import (
-    Body,
-    amount_in,
-    decimal_in,
-    items_in,
-    object_in,
-    sum_of,
-    text_in,
+from kitchenlog.calc.bodies import Body, amount_in, decimal_in, object_in, sum_of, text_in
+from kitchenlog.calc.cost_walk import CostWalk, Item
+from kitchenlog.calc.costs import LOT_PLACES, PACK_PLACES, Labour, Packs
+from kitchenlog.calc.lot_worth import Lacking, Sheets
+from kitchenlog.calc.numbers import (
+    ONE,
+    ZERO,
+    difference,
+    divided,
+    parse_decimal,
+    plain,
+    product,
+    total,
+    written,
 )
-from kitchenlog.calc.costs import (
-    LOT_PLACES,
-    BatchCost,
-    Expense,
-    Labour,
-    OverheadBy,
-    Packs,
-    UsedLot,
-    batch_cost,
-    overhead,
-)
-from kitchenlog.calc.lot_worth import Lacking, OfBatch, Sheets, Worths, used_lot
-from kitchenlog.calc.money import rates_on
-from kitchenlog.calc.numbers import ONE, ZERO, parse_decimal, plain, product, total, written
+from kitchenlog.calc.product_shares import Product, Products
 
-COIN_PLACES = 2  # until the cooperative says otherwise
 _THOUSANDTH = parse_decimal("0.001")
-_EXPENSE_PART: dict[str, Literal["fuel", "overhead"]] = {
-    "fuel": "fuel",
-    "overhead": "overhead",
-}
-_OVERHEAD_BY: dict[str, OverheadBy] = {
-    "batch": "batch",
-    "labour_hour": "labour_hour",
-    "kg": "kg",
-}
 
 
 class Line(TypedDict):
@@ -63,9 +46,26 @@ class Line(TypedDict):
     is_paid: bool
 
 
+class ProductCost(TypedDict):
+    """What one product costs, or what a by-product is worth, in coins: main products add up to
+    `total`. `each` is of a good pack, kg or L; None where it is not known. `by` is how several
+    main ones share, `basis` how sure that rule is."""
+
+    lot: str
+    material: str | None
+    sort: str
+    per: str | None
+    good: str | None
+    cost: str | None
+    each: str | None
+    by: str | None
+    basis: str | None
+
+
 class CostAnswer(TypedDict):
-    """What a batch cost. Lines and parts add up to `known`; `total` is None, and so is what
-    rests on it, while anything is missing. Good packs are pieces, or kg or L of a mass."""
+    """What a batch cost, less the value of its by-products. Lines and parts add up to `known`;
+    `total` is None, and so is what rests on it, while anything is missing. Good packs are
+    pieces, or kg or L of a mass, of main products; None where these are not alike."""
 
     batch: str
     currency: str | None
@@ -83,6 +83,7 @@ class CostAnswer(TypedDict):
     per_filled_pack: str | None
     per_good_pack_paid: str | None
     minutes: str | None
+    products: list[ProductCost]
 
 
 def cost_of_batch(
@@ -94,10 +95,11 @@ def cost_of_batch(
 ) -> CostAnswer:
     """The actual cost of a batch over the sheets at hand; `cooperative` is the id of whose
     currency and rates count. For a view, `seen` says what its lots of each material cost."""
-    walk = _Walk(cooperative=cooperative, sheets=sheets)
+    walk = CostWalk(cooperative=cooperative, sheets=sheets)
     items = walk.items_of(batch, (f"batch:{batch}",), seen)
-    packs = _packs_of(sheets.get(f"batch:{batch}", {}))
-    made = _cost(items, packs, walk.places)
+    products = walk.products_of(batch)
+    packs = _packs_of([row for each in products.main for row in each.rows])
+    made = walk.sum_of(items, Packs(good=packs.good, filled=packs.filled), walk.places)
     known = [item for item in items if not item.lacking]
     minutes = [item.minutes for item in items if item.minutes is not None]
     return CostAnswer(
@@ -120,21 +122,8 @@ def cost_of_batch(
         per_filled_pack=_text(made.per_filled_pack),
         per_good_pack_paid=_text(made.per_good_pack_paid),
         minutes=plain(total(minutes)) if minutes else None,
+        products=_product_costs(products, items, walk),
     )
-
-
-@dataclass(frozen=True, kw_only=True)
-class _Item:
-    """One thing that costs, what it is of, and what is not known of it."""
-
-    what: UsedLot | Labour | Expense
-    of: str
-    lacking: tuple[Lacking, ...] = ()
-    material: str | None = None
-    amount: Decimal | None = None
-    unit: str | None = None
-    minutes: Decimal | None = None
-    entries: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -144,166 +133,58 @@ class _PacksOf:
     filled: Decimal | None
 
 
-@dataclass(kw_only=True)
-class _Walk:
-    """Works out batches over sheets, each once."""
-
-    cooperative: str
-    sheets: Sheets
-    currency: str | None = None
-    places: int = COIN_PLACES
-    _known: dict[str, OfBatch] = field(default_factory=dict)
-
-    def __post_init__(self) -> None:
-        defined = self.sheets.get(f"cooperative:{self.cooperative}", {})
-        fields = object_in(defined, "fields") or {}
-        self.currency = text_in(fields, "currency")
-        places = fields.get("currency_places")
-        self.places = places if isinstance(places, int) else COIN_PLACES
-
-    def items_of(
-        self, batch: str, way: tuple[str, ...], seen: Mapping[str, Decimal] | None = None
-    ) -> list[_Item]:
-        """All that costs in a batch, in the order of its parts."""
-        state = self.sheets.get(f"batch:{batch}", {})
-        sheet = self.sheets.get(f"cost:{batch}", {})
-        rates = self._rates(text_in(state, "started_on"))
-        labour = _labour_items(items_in(sheet, "labour"), rates)
-        return [
-            *(
-                (self._lot_item(each, way) for each in items_in(state, "lots_in"))
-                if seen is None
-                else (self._seen_item(material, cost) for material, cost in seen.items())
-            ),
-            *labour,
-            *(self._expense_item(each) for each in items_in(sheet, "expenses")),
-            *_overhead_items(rates, state, labour),
-        ]
-
-    def cost_of(self, batch: str, way: tuple[str, ...]) -> OfBatch:
-        """The exact cost of a batch whose product is used in another, to 8 places."""
-        subject = f"batch:{batch}"
-        if subject in way:
-            return OfBatch(cost=None, lacking=(_lacks("circle", batch),))
-        if batch not in self._known:
-            items = self.items_of(batch, (*way, subject))
-            made = _cost(items, _PacksOf(per=None, good=None, filled=None), LOT_PLACES)
-            lacking = tuple(each for item in items for each in item.lacking)
-            self._known[batch] = OfBatch(cost=made.total, lacking=lacking)
-        return self._known[batch]
-
-    def _rates(self, on: str | None) -> Body:
-        sheet = self.sheets.get(f"rates:{self.cooperative}", {})
-        return {} if on is None else rates_on(sheet, on)
-
-    def _lot_item(self, lot_in: Body, way: tuple[str, ...]) -> _Item:
-        code, unit = text_in(lot_in, "lot") or "", text_in(lot_in, "unit")
-        material = text_in(lot_in, "material")
-        amount = decimal_in(lot_in, "amount") or ZERO
-        worths = Worths(sheets=self.sheets, currency=self.currency, cost_of=self.cost_of)
-        worth = worths.worth_of(code, way)
-        lacking = tuple(
-            Lacking(what=each["what"], of=each["of"], through=code) for each in worth.lacking
+def _product_costs(
+    products: Products, items: Sequence[Item], walk: CostWalk
+) -> list[ProductCost]:
+    """Shares in coins for what is told, and more finely for what is divided by packs."""
+    none = Packs(good=None, filled=None)
+    made = walk.sum_of(items, none, walk.places)
+    finely = walk.sum_of(items, none, LOT_PLACES)
+    fine = {each.lot: each.value for each in products.by_products if each.value is not None}
+    coins = {
+        line.of: difference(ZERO, line.cost)
+        for line in made.lines
+        if line.part == "by_products"
+    }
+    if made.total is not None and finely.total is not None:
+        fine |= products.shares(finely.total, LOT_PLACES) or {}
+        coins |= products.shares(made.total, walk.places) or {}
+    is_joint = len(products.main) > 1
+    return [
+        _product_cost(
+            each,
+            coins.get(each.lot),
+            fine.get(each.lot),
+            by=products.by if is_joint and each.sort == "main" else None,
         )
-        if not lacking and worth.unit != unit:
-            lacking = (Lacking(what="unit", of=code, through=code),)
-        used = used_lot(worth, code, amount)
-        if self._is_packaging(material):
-            used = replace(used, part="packs")
-        if lacking:
-            used = replace(used, price=None)
-        return _Item(
-            what=used, of=code, lacking=lacking, material=material, amount=amount, unit=unit
-        )
-
-    def _seen_item(self, material: str, cost: Decimal) -> _Item:
-        used = UsedLot(
-            part="packs" if self._is_packaging(material) else "materials",
-            lot=material,
-            amount=ONE,
-            price=cost,
-            of_amount=ONE,
-        )
-        return _Item(what=used, of=material, material=material)
-
-    def _is_packaging(self, material: str | None) -> bool:
-        fields = object_in(self.sheets.get(f"material:{material}", {}), "fields") or {}
-        return text_in(fields, "sort") == "packaging"
-
-    def _expense_item(self, row: Body) -> _Item:
-        entry, part = text_in(row, "entry") or "", text_in(row, "part")
-        amount = decimal_in(row, "amount")
-        lacking: tuple[Lacking, ...] = ()
-        if amount is None:
-            lacking = (_lacks("amount", entry),)
-        elif self.currency is not None and text_in(row, "currency") != self.currency:
-            amount, lacking = None, (_lacks("currency", entry),)
-        return _Item(
-            what=Expense(
-                part=_EXPENSE_PART.get(part or "", "other"),
-                name=entry,
-                amount=amount,
-            ),
-            of=text_in(row, "says") or part or "other",
-            lacking=lacking,
-            entries=(entry,),
-        )
+        for each in products.rows
+    ]
 
 
-def _labour_items(rows: Sequence[Body], rates: Body) -> list[_Item]:
-    """Minutes by who worked and at which pay, the first first."""
-    groups: dict[tuple[str, str | None, bool], list[Body]] = {}
-    for row in rows:
-        who = text_in(row, "member") or text_in(row, "name") or ""
-        pay = text_in(row, "pay_per_hour") or text_in(rates, "pay_per_hour")
-        groups.setdefault((who, pay, row.get("is_paid") is not False), []).append(row)
-    items = []
-    for (who, pay, is_paid), group in groups.items():
-        minutes = total(decimal_in(row, "minutes") or ZERO for row in group)
-        rate = None if pay is None else decimal_in({"pay": pay}, "pay")
-        items.append(
-            _Item(
-                what=Labour(member=who, minutes=minutes, rate_per_hour=rate, is_paid=is_paid),
-                of=who,
-                lacking=() if rate is not None else (_lacks("rate", who),),
-                minutes=minutes,
-                entries=tuple(text_in(row, "entry") or "" for row in group),
-            )
-        )
-    return items
-
-
-def _overhead_items(rates: Body, state: Body, labour: Sequence[_Item]) -> list[_Item]:
-    """The overhead in force; by the hour or kg it is not known before those are."""
-    row = object_in(rates, "overhead") or {}
-    by, rate = _OVERHEAD_BY.get(text_in(row, "by") or ""), decimal_in(row, "rate")
-    if by is None or rate is None:
-        return []
-    minutes = [item.minutes for item in labour if item.minutes is not None]
-    quantity: Decimal | None = ONE
-    if by == "labour_hour":
-        quantity = total(minutes) if minutes else None
-    elif by == "kg":
-        quantity = decimal_in(object_in(state, "balance") or {}, "good_out")
-    lacking = () if quantity is not None else (_lacks("amount", f"overhead:{by}"),)
-    return [_Item(what=overhead(by, rate, quantity), of=by, lacking=lacking)]
-
-
-def _cost(items: Sequence[_Item], packs: _PacksOf, places: int) -> BatchCost:
-    return batch_cost(
-        [item.what for item in items if isinstance(item.what, UsedLot)],
-        labour=[item.what for item in items if isinstance(item.what, Labour)],
-        expenses=[item.what for item in items if isinstance(item.what, Expense)],
-        packs=Packs(good=packs.good, filled=packs.filled),
-        places=places,
+def _product_cost(
+    each: Product, coins: Decimal | None, fine: Decimal | None, *, by: str | None
+) -> ProductCost:
+    packs = _packs_of(each.rows)
+    good = packs.good or ZERO  # nobody is told what one of none costs
+    each_of = None if fine is None or not good else divided(fine, good, PACK_PLACES)
+    return ProductCost(
+        lot=each.lot,
+        material=text_in(each.rows[0], "material"),
+        sort=each.sort,
+        per=packs.per,
+        good=None if packs.good is None else plain(packs.good),
+        cost=_text(coins),
+        each=_text(each_of),
+        by=by,
+        basis=None if by is None else "memory",
     )
 
 
-def _packs_of(state: Body) -> _PacksOf:
+def _packs_of(outputs: Sequence[Body]) -> _PacksOf:
     """Good ones, and all that were filled where somebody counted rejects."""
-    outputs = items_in(state, "outputs")
     good = sum_of([amount_in({"amount": each}, "amount") for each in outputs])
-    if good is None:
+    alike = {(text_in(each, "material"), _pack_words(each)) for each in outputs}
+    if good is None or len(alike) > 1:
         return _PacksOf(per=None, good=None, filled=None)
     rejected = [each for row in outputs if (each := decimal_in(row, "rejected")) is not None]
     is_counted = good.unit == "pc"
@@ -315,7 +196,12 @@ def _packs_of(state: Body) -> _PacksOf:
     )
 
 
-def _line(item: _Item, cost: str, part: str) -> Line:
+def _pack_words(row: Body) -> str:
+    pack = object_in(row, "pack_net") or {}
+    return f"{text_in(pack, 'amount')} {text_in(pack, 'unit')}"
+
+
+def _line(item: Item, cost: str, part: str) -> Line:
     return Line(
         part=part,
         of=item.of,
@@ -327,10 +213,6 @@ def _line(item: _Item, cost: str, part: str) -> Line:
         cost=cost,
         is_paid=not isinstance(item.what, Labour) or item.what.is_paid,
     )
-
-
-def _lacks(what: str, of: str) -> Lacking:
-    return Lacking(what=what, of=of, through=None)
 
 
 def _text(x: Decimal | None) -> str | None:

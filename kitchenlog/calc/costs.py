@@ -19,6 +19,7 @@ from kitchenlog.calc.numbers import HUNDRED, ONE, ZERO, divided, product, total
 LotPart = Literal["materials", "packs"]
 Part = Literal["materials", "packs", "labour", "fuel", "overhead", "other", "by_products"]
 OverheadBy = Literal["batch", "labour_hour", "kg", "kettle_hour"]
+PercentOf = Literal["materials", "labour", "materials_and_labour"]
 JointBy = Literal["mass", "sales_value"]
 
 PARTS: tuple[Part, ...] = (
@@ -27,6 +28,11 @@ PARTS: tuple[Part, ...] = (
 PACK_PLACES = 4
 LOT_PLACES = 8  # a cost that goes on into another lot is kept this finely
 _HOUR_MIN = Decimal(60)
+_BASES: dict[PercentOf, tuple[Part, ...]] = {
+    "materials": ("materials", "packs"),
+    "labour": ("labour",),
+    "materials_and_labour": ("materials", "packs", "labour"),
+}
 # What the quantity of an overhead is divided by: minutes make hours, grams make kilograms.
 _PER = {"batch": ONE, "labour_hour": _HOUR_MIN, "kg": Decimal(1000), "kettle_hour": _HOUR_MIN}
 
@@ -60,6 +66,16 @@ class Expense:
     name: str
     amount: Decimal | None
     per: Decimal = ONE
+
+
+@dataclass(frozen=True, kw_only=True)
+class Surcharge:
+    """Overhead in percent of ingredients and packaging, of labour (unpaid time as well) or of
+    both; common practice, and the base stays in its name."""
+
+    name: str
+    percent: Decimal | None
+    of: PercentOf
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -132,7 +148,7 @@ def batch_cost(
     used: Sequence[UsedLot],
     *,
     labour: Sequence[Labour],
-    expenses: Sequence[Expense],
+    expenses: Sequence[Expense | Surcharge],
     packs: Packs,
     places: int,
 ) -> BatchCost:
@@ -140,7 +156,8 @@ def batch_cost(
 
     Per good pack, so that rejects are not hidden; per filled pack beside it.
     """
-    items = [*map(_of_lot, used), *map(_of_labour, labour), *map(_of_expense, expenses)]
+    direct = [*map(_of_lot, used), *map(_of_labour, labour)]
+    items = [*direct, *(_of_expense(each, direct) for each in expenses)]
     known = [item for item in items if isinstance(item, _Known)]
     missing = tuple(item for item in items if isinstance(item, Missing))
     coins = coin_parts([item.cost for item in known], places)
@@ -243,12 +260,25 @@ def _of_labour(labour: Labour) -> _Known | Missing:
     return _Known(part="labour", of=labour.member, cost=cost, is_paid=labour.is_paid)
 
 
-def _of_expense(expense: Expense) -> _Known | Missing:
+def _of_expense(
+    expense: Expense | Surcharge, direct: Sequence[_Known | Missing]
+) -> _Known | Missing:
+    if isinstance(expense, Surcharge):
+        return _of_surcharge(expense, direct)
     if expense.amount is None:
         return Missing(what="amount", of=expense.name)
     cost = Fraction(expense.amount) / Fraction(expense.per)
     is_credit = expense.part == "by_products"
     return _Known(part=expense.part, of=expense.name, cost=-cost if is_credit else cost)
+
+
+def _of_surcharge(surcharge: Surcharge, direct: Sequence[_Known | Missing]) -> _Known | Missing:
+    if surcharge.percent is None:
+        return Missing(what="amount", of=surcharge.name)
+    known = [item for item in direct if isinstance(item, _Known)]
+    base = sum((i.cost for i in known if i.part in _BASES[surcharge.of]), Fraction(0))
+    cost = base * Fraction(surcharge.percent) / 100
+    return _Known(part="overhead", of=surcharge.name, cost=cost)
 
 
 def _sum_of(lines: Sequence[CostLine], part: Part, places: int) -> Decimal:

@@ -1,7 +1,8 @@
 """What a lot is worth, followed over sheets back to the prices that were paid (production 2.4).
 
 A received lot is worth what was paid for it, a topped-up one what was poured into it, a product
-what its batch cost. What is not known is named, with the lot one has to look at.
+its share of what its batch cost, a by-product its value. What is not known is named, with the
+lot one has to look at.
 """
 
 from __future__ import annotations
@@ -11,17 +12,18 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any, TypedDict
 
-from kitchenlog.calc.bodies import Body, amount_in, decimal_in, items_in, object_in, text_in
-from kitchenlog.calc.costs import LOT_PLACES, JointProduct, UsedLot, joint_costs, lot_cost
-from kitchenlog.calc.numbers import ZERO, product, total
+from kitchenlog.calc.bodies import Body, decimal_in, items_in, text_in
+from kitchenlog.calc.costs import LOT_PLACES, UsedLot, lot_cost
+from kitchenlog.calc.numbers import ZERO
+from kitchenlog.calc.product_shares import Products
 
 Sheets = Mapping[str, Mapping[str, Any]]  # subject -> state; each is read by its own type
 
 
 class Lacking(TypedDict):
-    """What is not known ("price", "currency", "lot", "unit", "circle", "rate", "amount" or
-    "share") of which lot, member or expense, and through which lot of the batch one comes to
-    it."""
+    """What is not known ("price", "currency", "lot", "unit", "circle", "rate", "amount",
+    "value" or "share") of which lot, member or expense, and through which lot of the batch one
+    comes to it."""
 
     what: str
     of: str
@@ -104,11 +106,22 @@ class Worths:
         return Worth(price=lot_cost(used).cost, of_amount=made, unit=unit, lacking=())
 
     def _produced(self, code: str, batch: str, way: tuple[str, ...]) -> Worth:
+        state = self.sheets.get(f"batch:{batch}", {})
+        products = Products.of(state, self.sheets.get(f"cost:{batch}", {}), self.currency)
+        own = next((each for each in products.rows if each.lot == code), None)
+        if own is None or not own.amount:
+            return _unknown("share", code)
+        if own.sort == "by_product":
+            if own.value is None:
+                return _unknown("value", code)
+            return Worth(price=own.value, of_amount=own.amount, unit=own.unit, lacking=())
         found = self.cost_of(batch, way)
         if found.cost is None:
             return Worth(price=None, of_amount=None, unit=None, lacking=found.lacking)
-        out = items_in(self.sheets.get(f"batch:{batch}", {}), "outputs")
-        return _share_of(code, found.cost, out)
+        shares = products.shares(found.cost, LOT_PLACES)
+        if shares is None:
+            return _unknown("share", code)
+        return Worth(price=shares[code], of_amount=own.amount, unit=own.unit, lacking=())
 
 
 def used_lot(worth: Worth, code: str, amount: Decimal) -> UsedLot:
@@ -120,45 +133,6 @@ def used_lot(worth: Worth, code: str, amount: Decimal) -> UsedLot:
         price=worth.price,
         of_amount=worth.of_amount,
     )
-
-
-def _share_of(code: str, cost: Decimal, outputs: list[Body]) -> Worth:
-    """A batch with several products is shared by mass; like with like by what was counted."""
-    sums: dict[str, list[Body]] = {}
-    for each in outputs:
-        sums.setdefault(text_in(each, "lot") or "", []).append(each)
-    own = sums.get(code, [])
-    amount = total(decimal_in(each, "amount") or ZERO for each in own)
-    unit = text_in(own[0], "unit") if own else None
-    if not amount or any(text_in(each, "unit") != unit for each in own):
-        return _unknown("share", code)
-    if len(sums) == 1:
-        return Worth(price=cost, of_amount=amount, unit=unit, lacking=())
-    weights = {lot: _mass_g(rows) for lot, rows in sums.items()}
-    known = [JointProduct(lot=lot, weight=w) for lot, w in weights.items() if w is not None]
-    if len(known) < len(weights) or not any(each.weight for each in known):
-        return _unknown("share", code)
-    shares = joint_costs(cost, known, "mass", LOT_PLACES).costs
-    price = next(share for each, share in zip(known, shares, strict=True) if each.lot == code)
-    return Worth(price=price, of_amount=amount, unit=unit, lacking=())
-
-
-def _mass_g(rows: list[Body]) -> Decimal | None:
-    """The mass of a product lot; None where a pack has no net mass."""
-    masses = [_row_mass_g(row) for row in rows]
-    known = [mass for mass in masses if mass is not None]
-    return total(known) if len(known) == len(masses) else None
-
-
-def _row_mass_g(row: Body) -> Decimal | None:
-    amount, unit = decimal_in(row, "amount"), text_in(row, "unit")
-    if amount is None or unit == "g":
-        return amount
-    pack = object_in(row, "pack_net")
-    net = None if pack is None else amount_in({"amount": pack}, "amount")
-    if unit != "pc" or net is None or net.unit != "g":
-        return None
-    return product(amount, net.value)
 
 
 def _unknown(what: str, of: str) -> Worth:

@@ -21,8 +21,8 @@ from kitchenlog.calc.record import (
 )
 from kitchenlog.calc.subjects import id_in
 
-COST_FOLD = 1
-RATES_FOLD = 1
+COST_FOLD = 2
+RATES_FOLD = 2
 
 
 class Worked(TypedDict):
@@ -50,21 +50,43 @@ class Spent(TypedDict):
     on: str
 
 
+class SharedBy(TypedDict):
+    """One product: `main` carries the cost, `by_product` lowers it by its value. `value_each`
+    is of a pack, or of a kg or L."""
+
+    lot: str | None
+    sort: str | None
+    value_each: str | None
+
+
+class Shared(TypedDict):
+    """How the cost is shared among several products, as said last."""
+
+    entry: str
+    by: str | None
+    currency: str | None
+    products: list[SharedBy]
+    author: str
+    on: str
+
+
 class CostState(TypedDict):
     """What a batch cost beside its lots, as recorded, in business order."""
 
     batch: str
     labour: list[Worked]
     expenses: list[Spent]
+    shared: Shared | None
     findings: list[Finding]
     notes: list[Note]
 
 
 class Overhead(TypedDict):
-    """A rate for each batch, labour hour or kg of good product."""
+    """A rate for each batch, labour hour or kg of good product, or in percent of a base."""
 
     by: str | None
     rate: str | None
+    percent_of: str | None
 
 
 class Proposal(TypedDict):
@@ -97,7 +119,7 @@ class RatesState(TypedDict):
 
 
 def cost_state(subject: str, facts: Sequence[Fact]) -> CostState:
-    """Fold all entries about `cost:<batch>`."""
+    """Fold all entries about `cost:<batch>`; of what was said of products the last counts."""
     batch = id_in(subject)
     record = as_it_stands(facts)
     entries = [each for each in record.standing if text_in(each.body, "batch") == batch]
@@ -105,6 +127,7 @@ def cost_state(subject: str, facts: Sequence[Fact]) -> CostState:
         batch=batch,
         labour=[_worked(each) for each in entries if each.kind == "labour"],
         expenses=[_spent(each) for each in entries if each.kind == "expense"],
+        shared=_last_shared(entries),
         findings=settled(list(record.findings), record.standing, subject),
         notes=notes_about(record.standing, subject),
     )
@@ -153,6 +176,28 @@ def _spent(entry: Standing) -> Spent:
     )
 
 
+def _last_shared(entries: Sequence[Standing]) -> Shared | None:
+    said = [each for each in entries if each.kind == "cost_shared"]
+    if not said:
+        return None
+    last = said[-1]
+    return Shared(
+        entry=last.id,
+        by=text_in(last.body, "by"),
+        currency=text_in(last.body, "currency"),
+        products=[
+            SharedBy(
+                lot=text_in(each, "lot"),
+                sort=text_in(each, "sort"),
+                value_each=_number(each, "value_each"),
+            )
+            for each in items_in(last.body, "products")
+        ],
+        author=last.author,
+        on=last.local_date,
+    )
+
+
 def _rates(entry: Standing) -> Rates:
     overhead = object_in(entry.body, "overhead")
     proposal = object_in(entry.body, "proposal")
@@ -162,7 +207,11 @@ def _rates(entry: Standing) -> Rates:
         pay_per_hour=_number(entry.body, "pay_per_hour"),
         overhead=None
         if overhead is None
-        else Overhead(by=text_in(overhead, "by"), rate=_number(overhead, "rate")),
+        else Overhead(
+            by=text_in(overhead, "by"),
+            rate=_number(overhead, "rate"),
+            percent_of=text_in(overhead, "percent_of"),
+        ),
         proposal=None
         if proposal is None
         else Proposal(

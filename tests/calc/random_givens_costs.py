@@ -59,6 +59,9 @@ def labour(c: Random) -> Given:
 
 
 def expense(c: Random) -> Given:
+    if c.random() < 0.2:
+        of = c.choice(("materials", "labour", "materials_and_labour"))
+        return {"percent": maybe(c, percent), "of": of}
     return {
         "part": c.choice(("fuel", "overhead", "by_products")),
         "name": c.choice(("gas", "kg")),

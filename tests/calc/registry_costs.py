@@ -57,7 +57,9 @@ def _labour(each: Given) -> costs.Labour:
     )
 
 
-def _expense(each: Given) -> costs.Expense:
+def _expense(each: Given) -> costs.Expense | costs.Surcharge:
+    if "percent" in each:
+        return costs.Surcharge(name=each["of"], percent=_d(each["percent"]), of=each["of"])
     per = _d(each.get("per", "1"))
     return costs.Expense(
         part=each["part"], name=each["name"], amount=_d(each["amount"]), per=per

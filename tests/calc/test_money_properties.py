@@ -26,6 +26,8 @@ QUIET = settings(
 COINS = st.decimals("0", "900", places=2).map(str)
 GRAMS = st.integers(1, 5000).map(str)
 BATCHES = ("b1", "b2")
+WAYS = ("batch", "labour_hour", "kg", "percent")
+BASES = ("materials", "labour", "materials_and_labour")
 
 
 def receipt(lot: str, grams: str) -> dict[str, Any]:
@@ -56,6 +58,19 @@ def price(lot: str, coins: str) -> dict[str, Any]:
 
 
 @st.composite
+def shared(draw: st.DrawFn) -> dict[str, Any]:
+    """How the products of b1 share its cost: P2, if there is one, perhaps as a by-product."""
+    sorts = {"P1": "main", "P2": draw(st.sampled_from(("main", "by_product")))}
+    products: list[dict[str, Any]] = [{"lot": lot, "sort": sort} for lot, sort in sorts.items()]
+    for each in products:
+        if draw(st.integers(0, 4)):
+            each["value_each"] = draw(COINS)
+    by = draw(st.sampled_from(("mass", "sales_value")))
+    body = {"batch": "b1", "by": by, "currency": "PHP", "products": products}
+    return {"kind": "cost_shared", "body": body}
+
+
+@st.composite
 def histories(draw: st.DrawFn) -> list[dict[str, Any]]:
     """Two deliveries, poured together or not, into a batch whose product goes into another."""
     bought = {lot: draw(GRAMS) for lot in ("A1", "B1")}
@@ -64,8 +79,8 @@ def histories(draw: st.DrawFn) -> list[dict[str, Any]]:
          "body": {"cooperative": "c1", "currency": "PHP", "currency_places": 2}},
         {"kind": "rates_set",
          "body": {"cooperative": "c1", "since": "2026-01-01", "pay_per_hour": draw(COINS),
-                  "overhead": {"by": draw(st.sampled_from(("batch", "labour_hour", "kg"))),
-                               "rate": draw(COINS)}}},
+                  "overhead": {"by": draw(st.sampled_from(WAYS)), "rate": draw(COINS),
+                               "percent_of": draw(st.sampled_from(BASES))}}},
         *(receipt(lot, grams) for lot, grams in bought.items()),
         *(price(lot, draw(COINS)) for lot in bought if draw(st.integers(0, 4))),
         *({"kind": "batch_started", "body": {"batch": each, "lines": [], "steps": []}}
@@ -85,6 +100,8 @@ def histories(draw: st.DrawFn) -> list[dict[str, Any]]:
     about += [weigh_in("b2", "P1", draw(GRAMS)), output("b2", "Q1", draw(GRAMS))]
     if draw(st.integers(0, 7)) == 0:
         about.append(weigh_in("b1", "Q1", "5"))  # a slip: goods in a circle
+    if draw(st.booleans()):
+        about.append(draw(shared()))
     for batch in BATCHES:
         members = draw(st.lists(st.sampled_from(("ana", "ben")), max_size=3))
         about += [
@@ -125,6 +142,26 @@ def test_lines_and_parts_add_up_to_the_coin(history: list[dict[str, Any]]) -> No
         assert sum(map(Decimal, cost["parts"].values())) == known
         assert cost["total"] == (None if cost["missing"] else cost["known"])
         assert (cost["per_good_pack"] is None) == bool(cost["missing"])
+
+
+@given(history=histories())
+@QUIET
+def test_main_products_add_up_to_the_total_and_with_by_products_to_all_that_was_spent(
+    history: list[dict[str, Any]],
+) -> None:
+    for cost in costs_of(history):
+        if cost["total"] is None:
+            continue
+        parts = {part: Decimal(value) for part, value in cost["parts"].items()}
+        main = [each for each in cost["products"] if each["sort"] == "main"]
+        by_products = [each for each in cost["products"] if each["sort"] == "by_product"]
+        credit = sum((Decimal(each["cost"] or 0) for each in by_products), Decimal(0))
+
+        assert credit == -parts["by_products"]
+        if all(each["cost"] is not None for each in main):
+            shares = sum((Decimal(each["cost"] or 0) for each in main), Decimal(0))
+            assert shares == Decimal(cost["total"])
+            assert shares + credit == sum(parts.values()) - parts["by_products"]
 
 
 @given(data=st.data(), history=histories())

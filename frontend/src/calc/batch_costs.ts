@@ -6,21 +6,13 @@
  * rests on it, and in whatever order things arrived the cost is the same.
  */
 
-import { amountIn, type Body, decimalIn, itemsIn, objectIn, sumOf, textIn } from "./bodies.ts";
-import {
-  type BatchCost,
-  batchCost,
-  type Expense,
-  type Labour,
-  LOT_PLACES,
-  type OverheadBy,
-  overhead,
-  type UsedLot,
-} from "./costs.ts";
-import { type Lacking, type OfBatch, type StatesBySubject, usedLot, Worths } from "./lot_worth.ts";
-import { ratesOn } from "./money.ts";
+import { amountIn, type Body, decimalIn, objectIn, sumOf, textIn } from "./bodies.ts";
+import { CostWalk, type Item } from "./cost_walk.ts";
+import { type BatchCost, LOT_PLACES, PACK_PLACES } from "./costs.ts";
+import type { Lacking, StatesBySubject } from "./lot_worth.ts";
 import {
   type Decimal,
+  divided,
   ONE,
   parseDecimal,
   plain,
@@ -29,18 +21,9 @@ import {
   written,
   ZERO,
 } from "./numbers.ts";
+import type { Product, Products } from "./product_shares.ts";
 
-export const COIN_PLACES = 2; // until the cooperative says otherwise
 const THOUSANDTH = parseDecimal("0.001");
-const EXPENSE_PART: ReadonlyMap<string, "fuel" | "overhead"> = new Map([
-  ["fuel", "fuel"],
-  ["overhead", "overhead"],
-]);
-const OVERHEAD_BY: ReadonlyMap<string, OverheadBy> = new Map([
-  ["batch", "batch"],
-  ["labour_hour", "labour_hour"],
-  ["kg", "kg"],
-]);
 const PER_OF: Readonly<Record<string, string>> = { pc: "pc", g: "kg", mL: "L" };
 
 /** What one lot, member or expense cost, in coins; `amount` of a lot in its base unit. */
@@ -57,8 +40,26 @@ export interface Line {
 }
 
 /**
- * What a batch cost. Lines and parts add up to `known`; `total` is null, and so is what rests on
- * it, while anything is missing. Good packs are pieces, or kg or L of a mass.
+ * What one product costs, or what a by-product is worth, in coins: main products add up to `total`.
+ * `each` is of a good pack, kg or L; null where it is not known. `by` is how several main ones
+ * share, `basis` how sure that rule is.
+ */
+export interface ProductCost {
+  readonly lot: string;
+  readonly material: string | null;
+  readonly sort: "main" | "by_product";
+  readonly per: string | null;
+  readonly good: string | null;
+  readonly cost: string | null;
+  readonly each: string | null;
+  readonly by: string | null;
+  readonly basis: string | null;
+}
+
+/**
+ * What a batch cost, less the value of its by-products. Lines and parts add up to `known`; `total`
+ * is null, and so is what rests on it, while anything is missing. Good packs are pieces, or kg or
+ * L of a mass, of main products; null where these are not alike.
  */
 export interface CostAnswer {
   readonly batch: string;
@@ -77,6 +78,7 @@ export interface CostAnswer {
   readonly per_filled_pack: string | null;
   readonly per_good_pack_paid: string | null;
   readonly minutes: string | null;
+  readonly products: readonly ProductCost[];
 }
 
 /**
@@ -89,10 +91,11 @@ export function costOfBatch(
   sheets: StatesBySubject,
   seen?: ReadonlyMap<string, Decimal>,
 ): CostAnswer {
-  const walk = new Walk(cooperative, sheets);
+  const walk = new CostWalk(cooperative, sheets);
   const items = walk.itemsOf(batch, [`batch:${batch}`], seen);
-  const packs = packsOf({ ...sheets.get(`batch:${batch}`) });
-  const made = costed(items, packs, walk.places);
+  const products = walk.productsOf(batch);
+  const packs = packsOf(products.main.flatMap((each) => each.rows));
+  const made = walk.sumOf(items, packs, walk.places);
   const known = items.filter((item) => item.lacking.length === 0);
   const minutes = items.flatMap((item) => (item.minutes === null ? [] : [item.minutes]));
   return {
@@ -114,34 +117,9 @@ export function costOfBatch(
     per_filled_pack: text(made.per_filled_pack),
     per_good_pack_paid: text(made.per_good_pack_paid),
     minutes: minutes.length === 0 ? null : plain(total(minutes)),
+    products: productCosts(products, items, walk),
   };
 }
-
-type What =
-  | { readonly sort: "lot"; readonly cost: UsedLot }
-  | { readonly sort: "labour"; readonly cost: Labour }
-  | { readonly sort: "expense"; readonly cost: Expense };
-
-/** One thing that costs, what it is of, and what is not known of it. */
-interface Item {
-  readonly what: What;
-  readonly of: string;
-  readonly lacking: readonly Lacking[];
-  readonly material: string | null;
-  readonly amount: Decimal | null;
-  readonly unit: string | null;
-  readonly minutes: Decimal | null;
-  readonly entries: readonly string[];
-}
-
-const NOTHING_SAID = {
-  lacking: [],
-  material: null,
-  amount: null,
-  unit: null,
-  minutes: null,
-  entries: [],
-};
 
 interface PacksOf {
   readonly per: string | null;
@@ -149,206 +127,58 @@ interface PacksOf {
   readonly filled: Decimal | null;
 }
 
-/** Works out batches over sheets, each once. */
-class Walk {
-  readonly cooperative: string;
-  readonly sheets: StatesBySubject;
-  readonly currency: string | null;
-  readonly places: number;
-  readonly #known = new Map<string, OfBatch>();
-
-  constructor(cooperative: string, sheets: StatesBySubject) {
-    this.cooperative = cooperative;
-    this.sheets = sheets;
-    const fields = objectIn(this.#state(`cooperative:${cooperative}`), "fields") ?? {};
-    this.currency = textIn(fields, "currency");
-    const places = fields.currency_places;
-    this.places = typeof places === "number" ? places : COIN_PLACES;
+/** Shares in coins for what is told, and more finely for what is divided by packs. */
+function productCosts(products: Products, items: readonly Item[], walk: CostWalk): ProductCost[] {
+  const none = { good: null, filled: null };
+  const made = walk.sumOf(items, none, walk.places);
+  const finely = walk.sumOf(items, none, LOT_PLACES);
+  const coins = new Map(
+    made.lines
+      .filter((line) => line.part === "by_products")
+      .map((line) => [line.of, line.cost.negated()]),
+  );
+  const fine = new Map(products.byProducts.map((each) => [each.lot, each.value]));
+  if (made.total !== null && finely.total !== null) {
+    for (const [lot, share] of products.shares(made.total, walk.places) ?? [])
+      coins.set(lot, share);
+    for (const [lot, share] of products.shares(finely.total, LOT_PLACES) ?? [])
+      fine.set(lot, share);
   }
-
-  /** All that costs in a batch, in the order of its parts. */
-  itemsOf(batch: string, way: readonly string[], seen?: ReadonlyMap<string, Decimal>): Item[] {
-    const state = this.#state(`batch:${batch}`);
-    const sheet = this.#state(`cost:${batch}`);
-    const rates = this.#rates(textIn(state, "started_on"));
-    const labour = labourItems(itemsIn(sheet, "labour"), rates);
-    return [
-      ...(seen === undefined
-        ? itemsIn(state, "lots_in").map((each) => this.#lotItem(each, way))
-        : [...seen].map(([material, cost]) => this.#seenItem(material, cost))),
-      ...labour,
-      ...itemsIn(sheet, "expenses").map((each) => this.#expenseItem(each)),
-      ...overheadItems(rates, state, labour),
-    ];
-  }
-
-  /** The exact cost of a batch whose product is used in another, to 8 places. */
-  costOf(batch: string, way: readonly string[]): OfBatch {
-    const subject = `batch:${batch}`;
-    if (way.includes(subject)) return { cost: null, lacking: [lacks("circle", batch)] };
-    let known = this.#known.get(batch);
-    if (known === undefined) {
-      const items = this.itemsOf(batch, [...way, subject]);
-      const made = costed(items, { per: null, good: null, filled: null }, LOT_PLACES);
-      known = { cost: made.total, lacking: items.flatMap((item) => item.lacking) };
-      this.#known.set(batch, known);
-    }
-    return known;
-  }
-
-  #state(subject: string): Body {
-    return { ...this.sheets.get(subject) };
-  }
-
-  #rates(on: string | null): Body {
-    return on === null ? {} : ratesOn(this.#state(`rates:${this.cooperative}`), on);
-  }
-
-  #lotItem(lotIn: Body, way: readonly string[]): Item {
-    const code = textIn(lotIn, "lot") ?? "";
-    const unit = textIn(lotIn, "unit");
-    const material = textIn(lotIn, "material");
-    const amount = decimalIn(lotIn, "amount") ?? ZERO;
-    const worths = new Worths(this.sheets, this.currency, (batch, on) => this.costOf(batch, on));
-    const worth = worths.worthOf(code, way);
-    let lacking = worth.lacking.map(({ what, of }) => ({ what, of, through: code }));
-    if (lacking.length === 0 && worth.unit !== unit) {
-      lacking = [{ what: "unit", of: code, through: code }];
-    }
-    const used = usedLot(worth, code, amount);
-    const cost: UsedLot = {
-      ...used,
-      part: this.#isPackaging(material) ? "packs" : used.part,
-      price: lacking.length > 0 ? null : used.price,
-    };
-    return {
-      ...NOTHING_SAID,
-      what: { sort: "lot", cost },
-      of: code,
-      lacking,
-      material,
-      amount,
-      unit,
-    };
-  }
-
-  #seenItem(material: string, cost: Decimal): Item {
-    const used: UsedLot = {
-      part: this.#isPackaging(material) ? "packs" : "materials",
-      lot: material,
-      amount: ONE,
-      price: cost,
-      of_amount: ONE,
-    };
-    return { ...NOTHING_SAID, what: { sort: "lot", cost: used }, of: material, material };
-  }
-
-  #isPackaging(material: string | null): boolean {
-    const fields = objectIn(this.#state(`material:${material}`), "fields") ?? {};
-    return textIn(fields, "sort") === "packaging";
-  }
-
-  #expenseItem(row: Body): Item {
-    const entry = textIn(row, "entry") ?? "";
-    const part = textIn(row, "part");
-    const amount = decimalIn(row, "amount");
-    const isOther = this.currency !== null && textIn(row, "currency") !== this.currency;
-    const wrong = amount === null ? "amount" : "currency";
-    const isLacking = amount === null || isOther;
-    const cost: Expense = {
-      part: EXPENSE_PART.get(part ?? "") ?? "other",
-      name: entry,
-      amount: isLacking ? null : amount,
-    };
-    return {
-      ...NOTHING_SAID,
-      what: { sort: "expense", cost },
-      of: textIn(row, "says") ?? part ?? "other",
-      lacking: isLacking ? [lacks(wrong, entry)] : [],
-      entries: [entry],
-    };
-  }
-}
-
-/** Minutes by who worked and at which pay, the first first. */
-function labourItems(rows: readonly Body[], rates: Body): Item[] {
-  const groups = new Map<string, Body[]>();
-  for (const row of rows) {
-    const key = JSON.stringify([whoWorked(row), payOf(row, rates), row.is_paid !== false]);
-    groups.set(key, [...(groups.get(key) ?? []), row]);
-  }
-  return [...groups.values()].flatMap((group) => {
-    const [first] = group;
-    return first === undefined ? [] : [labourItem(first, group, rates)];
-  });
-}
-
-function labourItem(first: Body, group: readonly Body[], rates: Body): Item {
-  const who = whoWorked(first);
-  const minutes = total(group.map((row) => decimalIn(row, "minutes") ?? ZERO));
-  const rate = decimalIn({ pay: payOf(first, rates) }, "pay");
-  const cost: Labour = {
-    member: who,
-    minutes,
-    rate_per_hour: rate,
-    is_paid: first.is_paid !== false,
-  };
-  return {
-    ...NOTHING_SAID,
-    what: { sort: "labour", cost },
-    of: who,
-    lacking: rate === null ? [lacks("rate", who)] : [],
-    minutes,
-    entries: group.map((row) => textIn(row, "entry") ?? ""),
-  };
-}
-
-function whoWorked(row: Body): string {
-  return textIn(row, "member") ?? textIn(row, "name") ?? "";
-}
-
-function payOf(row: Body, rates: Body): string | null {
-  return textIn(row, "pay_per_hour") ?? textIn(rates, "pay_per_hour");
-}
-
-/** The overhead in force; by the hour or kg it is not known before those are. */
-function overheadItems(rates: Body, state: Body, labour: readonly Item[]): Item[] {
-  const row = objectIn(rates, "overhead") ?? {};
-  const by = OVERHEAD_BY.get(textIn(row, "by") ?? "");
-  const rate = decimalIn(row, "rate");
-  if (by === undefined || rate === null) return [];
-  const quantity = overheadQuantity(by, state, labour);
-  const lacking = quantity === null ? [lacks("amount", `overhead:${by}`)] : [];
-  const cost = overhead(by, rate, quantity);
-  return [{ ...NOTHING_SAID, what: { sort: "expense", cost }, of: by, lacking }];
-}
-
-function overheadQuantity(by: OverheadBy, state: Body, labour: readonly Item[]): Decimal | null {
-  if (by === "labour_hour") {
-    const minutes = labour.flatMap((item) => (item.minutes === null ? [] : [item.minutes]));
-    return minutes.length === 0 ? null : total(minutes);
-  }
-  return by === "kg" ? decimalIn(objectIn(state, "balance") ?? {}, "good_out") : ONE;
-}
-
-function costed(items: readonly Item[], packs: PacksOf, places: number): BatchCost {
-  const whats = items.map((item) => item.what);
-  return batchCost(
-    whats.flatMap((each) => (each.sort === "lot" ? [each.cost] : [])),
-    {
-      labour: whats.flatMap((each) => (each.sort === "labour" ? [each.cost] : [])),
-      expenses: whats.flatMap((each) => (each.sort === "expense" ? [each.cost] : [])),
-      packs: { good: packs.good, filled: packs.filled },
-      places,
-    },
+  const by = products.main.length > 1 ? products.by : null;
+  return products.rows.map((each) =>
+    productCost(each, { coins: coins.get(each.lot), fine: fine.get(each.lot), by }),
   );
 }
 
+interface ShareOf {
+  readonly coins: Decimal | undefined;
+  readonly fine: Decimal | null | undefined;
+  readonly by: string | null;
+}
+
+function productCost(each: Product, { coins, fine, by }: ShareOf): ProductCost {
+  const packs = packsOf(each.rows);
+  const good = packs.good ?? ZERO; // nobody is told what one of none costs
+  const eachOf = fine == null || good.isZero() ? null : divided(fine, good, PACK_PLACES);
+  const isShared = by !== null && each.sort === "main";
+  return {
+    lot: each.lot,
+    material: textIn({ ...each.rows[0] }, "material"),
+    sort: each.sort,
+    per: packs.per,
+    good: packs.good === null ? null : plain(packs.good),
+    cost: text(coins ?? null),
+    each: text(eachOf),
+    by: isShared ? by : null,
+    basis: isShared ? "memory" : null,
+  };
+}
+
 /** Good ones, and all that were filled where somebody counted rejects. */
-function packsOf(state: Body): PacksOf {
-  const outputs = itemsIn(state, "outputs");
+function packsOf(outputs: readonly Body[]): PacksOf {
   const good = sumOf(outputs.map((each) => amountIn({ amount: each }, "amount")));
-  if (good === null) return { per: null, good: null, filled: null };
+  const alike = new Set(outputs.map((each) => `${textIn(each, "material")} ${packWords(each)}`));
+  if (good === null || alike.size > 1) return { per: null, good: null, filled: null };
   const rejected = outputs.map((each) => decimalIn(each, "rejected")).filter((x) => x !== null);
   const factor = good.unit === "pc" ? ONE : THOUSANDTH;
   return {
@@ -356,6 +186,11 @@ function packsOf(state: Body): PacksOf {
     good: product(good.value, factor),
     filled: rejected.length === 0 ? null : product(total([good.value, ...rejected]), factor),
   };
+}
+
+function packWords(row: Body): string {
+  const pack = objectIn(row, "pack_net") ?? {};
+  return `${textIn(pack, "amount")} ${textIn(pack, "unit")}`;
 }
 
 function lineOf(item: Item, line: BatchCost["lines"][number] | undefined): Line {
@@ -370,10 +205,6 @@ function lineOf(item: Item, line: BatchCost["lines"][number] | undefined): Line 
     cost: written(line?.cost ?? ZERO),
     is_paid: item.what.sort !== "labour" || item.what.cost.is_paid,
   };
-}
-
-function lacks(what: string, of: string): Lacking {
-  return { what, of, through: null };
 }
 
 function text(x: Decimal | null): string | null {

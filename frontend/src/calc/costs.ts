@@ -13,6 +13,7 @@ import { Ratio } from "./ratios.ts";
 export type LotPart = "materials" | "packs";
 export type Part = "materials" | "packs" | "labour" | "fuel" | "overhead" | "other" | "by_products";
 export type OverheadBy = "batch" | "labour_hour" | "kg" | "kettle_hour";
+export type PercentOf = "materials" | "labour" | "materials_and_labour";
 export type JointBy = "mass" | "sales_value";
 
 export const PARTS: readonly Part[] = [
@@ -34,6 +35,12 @@ const PER: Readonly<Record<OverheadBy, Decimal>> = {
   labour_hour: HOUR_MIN,
   kg: new Decimal(1000n, 0),
   kettle_hour: HOUR_MIN,
+};
+
+const BASES: Readonly<Record<PercentOf, readonly Part[]>> = {
+  materials: ["materials", "packs"],
+  labour: ["labour"],
+  materials_and_labour: ["materials", "packs", "labour"],
 };
 
 /** So much of a lot, and what was paid for how much of it; null where nobody knows. */
@@ -59,6 +66,16 @@ export interface Expense {
   readonly name: string;
   readonly amount: Decimal | null;
   readonly per?: Decimal;
+}
+
+/**
+ * Overhead in percent of ingredients and packaging, of labour (unpaid time as well) or of both;
+ * common practice, and the base stays in its name.
+ */
+export interface Surcharge {
+  readonly name: string;
+  readonly percent: Decimal | null;
+  readonly of: PercentOf;
 }
 
 /** What is not known, "price", "rate" or "amount", and of which lot, member or expense. */
@@ -118,7 +135,7 @@ export interface JointCosts {
 /** All that went into a batch but its lots; `places` are those of a coin. */
 export interface Costing {
   readonly labour: readonly Labour[];
-  readonly expenses: readonly Expense[];
+  readonly expenses: readonly (Expense | Surcharge)[];
   readonly packs: Packs;
   readonly places: number;
 }
@@ -129,7 +146,11 @@ export interface Costing {
  */
 export function batchCost(used: readonly UsedLot[], costing: Costing): BatchCost {
   const { labour, expenses, packs, places } = costing;
-  const items = [...used.map(ofLot), ...labour.map(ofLabour), ...expenses.map(ofExpense)];
+  const direct = [...used.map(ofLot), ...labour.map(ofLabour)];
+  const items = [
+    ...direct,
+    ...expenses.map((each) => ("percent" in each ? ofSurcharge(each, direct) : ofExpense(each))),
+  ];
   const known = items.filter((item) => "cost" in item);
   const missing = items.filter((item) => "what" in item);
   const coins = coinParts(
@@ -251,6 +272,16 @@ function ofExpense({ part, name, amount, per = ONE }: Expense): Known | Missing 
   const isCredit = part === "by_products";
   const cost = new Ratio(isCredit ? amount.negated() : amount, per);
   return { part, of: name, cost, is_paid: true };
+}
+
+function ofSurcharge(surcharge: Surcharge, direct: readonly (Known | Missing)[]): Known | Missing {
+  const { name, percent, of } = surcharge;
+  if (percent === null) return { what: "amount", of: name };
+  const base = direct
+    .filter((item) => "cost" in item)
+    .filter((item) => BASES[of].includes(item.part));
+  const cost = sumOf(base).times(new Ratio(percent, HUNDRED));
+  return { part: "overhead", of: name, cost, is_paid: true };
 }
 
 function sumOf(items: readonly { readonly cost: Ratio }[]): Ratio {

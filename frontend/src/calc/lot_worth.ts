@@ -2,12 +2,14 @@
  * What a lot is worth, followed over sheets back to the prices that were paid (production 2.4).
  *
  * A received lot is worth what was paid for it, a topped-up one what was poured into it, a product
- * what its batch cost. What is not known is named, with the lot one has to look at.
+ * its share of what its batch cost, a by-product its value. What is not known is named, with the
+ * lot one has to look at.
  */
 
-import { amountIn, type Body, decimalIn, itemsIn, objectIn, textIn } from "./bodies.ts";
-import { jointCosts, LOT_PLACES, lotCost, type UsedLot } from "./costs.ts";
-import { type Decimal, product, total, ZERO } from "./numbers.ts";
+import { type Body, decimalIn, itemsIn, textIn } from "./bodies.ts";
+import { LOT_PLACES, lotCost, type UsedLot } from "./costs.ts";
+import { type Decimal, ZERO } from "./numbers.ts";
+import { Products } from "./product_shares.ts";
 
 /** Subject -> state, whatever its type; only what a cost needs is read of each. */
 export interface StatesBySubject {
@@ -15,8 +17,8 @@ export interface StatesBySubject {
 }
 
 /**
- * What is not known ("price", "currency", "lot", "unit", "circle", "rate", "amount" or "share") of
- * which lot, member or expense, and through which lot of the batch one comes to it.
+ * What is not known ("price", "currency", "lot", "unit", "circle", "rate", "amount", "value" or
+ * "share") of which lot, member or expense, and through which lot of the batch one comes to it.
  */
 export interface Lacking {
   readonly what: string;
@@ -102,58 +104,30 @@ export class Worths {
   }
 
   #produced(code: string, batch: string, way: readonly string[]): Worth {
+    const made: Body = { ...this.sheets.get(`batch:${batch}`) };
+    const products = new Products(made, { ...this.sheets.get(`cost:${batch}`) }, this.currency);
+    const own = products.rows.find((each) => each.lot === code);
+    if (own === undefined || own.amount === null || own.amount.isZero()) {
+      return unknown("share", code);
+    }
+    const { amount, unit } = own;
+    if (own.sort === "by_product") {
+      if (own.value === null) return unknown("value", code);
+      return { price: own.value, of_amount: amount, unit, lacking: [] };
+    }
     const found = this.costOf(batch, way);
     if (found.cost === null) {
       return { price: null, of_amount: null, unit: null, lacking: found.lacking };
     }
-    return shareOf(code, found.cost, itemsIn({ ...this.sheets.get(`batch:${batch}`) }, "outputs"));
+    const price = products.shares(found.cost, LOT_PLACES)?.get(code);
+    if (price === undefined) return unknown("share", code);
+    return { price, of_amount: amount, unit, lacking: [] };
   }
 }
 
 /** So much of a lot, at what it is worth. */
 export function usedLot(worth: Worth, code: string, amount: Decimal): UsedLot {
   return { part: "materials", lot: code, amount, price: worth.price, of_amount: worth.of_amount };
-}
-
-/** A batch with several products is shared by mass; like with like by what was counted. */
-function shareOf(code: string, cost: Decimal, outputs: readonly Body[]): Worth {
-  const sums = new Map<string, Body[]>();
-  for (const each of outputs) {
-    const lot = textIn(each, "lot") ?? "";
-    sums.set(lot, [...(sums.get(lot) ?? []), each]);
-  }
-  const own = sums.get(code) ?? [];
-  const amount = total(own.map((each) => decimalIn(each, "amount") ?? ZERO));
-  const [first] = own;
-  const unit = first === undefined ? null : textIn(first, "unit");
-  if (amount.isZero() || own.some((each) => textIn(each, "unit") !== unit)) {
-    return unknown("share", code);
-  }
-  if (sums.size === 1) return { price: cost, of_amount: amount, unit, lacking: [] };
-  const weights = [...sums].map(([lot, rows]) => ({ lot, weight: massG(rows) }));
-  const known = weights.flatMap(({ lot, weight }) => (weight === null ? [] : [{ lot, weight }]));
-  if (known.length < weights.length || known.every(({ weight }) => weight.isZero())) {
-    return unknown("share", code);
-  }
-  const { costs } = jointCosts(cost, known, { by: "mass", places: LOT_PLACES });
-  const price = costs[known.findIndex(({ lot }) => lot === code)] ?? null;
-  return { price, of_amount: amount, unit, lacking: [] };
-}
-
-/** The mass of a product lot; null where a pack has no net mass. */
-function massG(rows: readonly Body[]): Decimal | null {
-  const known = rows.map(rowMassG).filter((mass) => mass !== null);
-  return known.length === rows.length ? total(known) : null;
-}
-
-function rowMassG(row: Body): Decimal | null {
-  const amount = decimalIn(row, "amount");
-  const unit = textIn(row, "unit");
-  if (amount === null || unit === "g") return amount;
-  const pack = objectIn(row, "pack_net");
-  const net = pack === null ? null : amountIn({ amount: pack }, "amount");
-  if (unit !== "pc" || net === null || net.unit !== "g") return null;
-  return product(amount, net.value);
 }
 
 function unknown(what: string, of: string): Worth {

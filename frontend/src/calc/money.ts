@@ -18,8 +18,8 @@ import {
 } from "./record.ts";
 import { idIn } from "./subjects.ts";
 
-export const COST_FOLD = 1;
-export const RATES_FOLD = 1;
+export const COST_FOLD = 2;
+export const RATES_FOLD = 2;
 
 /** Minutes of a member, or of somebody who is none and has only a name. */
 export interface Worked {
@@ -44,19 +44,41 @@ export interface Spent {
   readonly on: string;
 }
 
+/**
+ * One product: `main` carries the cost, `by_product` lowers it by its value. `value_each` is of a
+ * pack, or of a kg or L.
+ */
+export interface SharedBy {
+  readonly lot: string | null;
+  readonly sort: string | null;
+  readonly value_each: string | null;
+}
+
+/** How the cost is shared among several products, as said last. */
+export interface Shared {
+  readonly entry: string;
+  readonly by: string | null;
+  readonly currency: string | null;
+  readonly products: readonly SharedBy[];
+  readonly author: string;
+  readonly on: string;
+}
+
 /** What a batch cost beside its lots, as recorded, in business order. */
 export interface CostState {
   readonly batch: string;
   readonly labour: readonly Worked[];
   readonly expenses: readonly Spent[];
+  readonly shared: Shared | null;
   readonly findings: readonly Finding[];
   readonly notes: readonly Note[];
 }
 
-/** A rate for each batch, labour hour or kg of good product. */
+/** A rate for each batch, labour hour or kg of good product, or in percent of a base. */
 export interface Overhead {
   readonly by: string | null;
   readonly rate: string | null;
+  readonly percent_of: string | null;
 }
 
 /** How a price is proposed: in percent of cost or price, in whole coins. */
@@ -85,7 +107,7 @@ export interface RatesState {
   readonly notes: readonly Note[];
 }
 
-/** Fold all entries about `cost:<batch>`. */
+/** Fold all entries about `cost:<batch>`; of what was said of products the last counts. */
 export function costState(subject: string, facts: Iterable<Fact>): CostState {
   const batch = idIn(subject);
   const record = asItStands(facts);
@@ -94,6 +116,7 @@ export function costState(subject: string, facts: Iterable<Fact>): CostState {
     batch,
     labour: entries.filter((each) => each.kind === "labour").map(worked),
     expenses: entries.filter((each) => each.kind === "expense").map(spent),
+    shared: lastShared(entries),
     findings: settled([...record.findings], record.standing, subject),
     notes: notesAbout(record.standing, subject),
   };
@@ -142,6 +165,23 @@ function spent(entry: Standing): Spent {
   };
 }
 
+function lastShared(entries: readonly Standing[]): Shared | null {
+  const last = entries.filter((each) => each.kind === "cost_shared").at(-1);
+  if (last === undefined) return null;
+  return {
+    entry: last.id,
+    by: textIn(last.body, "by"),
+    currency: textIn(last.body, "currency"),
+    products: itemsIn(last.body, "products").map((each) => ({
+      lot: textIn(each, "lot"),
+      sort: textIn(each, "sort"),
+      value_each: numberIn(each, "value_each"),
+    })),
+    author: last.author,
+    on: last.local_date,
+  };
+}
+
 function ratesOf(entry: Standing): Rates {
   const overhead = objectIn(entry.body, "overhead");
   const proposal = objectIn(entry.body, "proposal");
@@ -149,7 +189,11 @@ function ratesOf(entry: Standing): Rates {
     entry: entry.id,
     since: textIn(entry.body, "since") ?? entry.local_date,
     pay_per_hour: numberIn(entry.body, "pay_per_hour"),
-    overhead: overhead && { by: textIn(overhead, "by"), rate: numberIn(overhead, "rate") },
+    overhead: overhead && {
+      by: textIn(overhead, "by"),
+      rate: numberIn(overhead, "rate"),
+      percent_of: textIn(overhead, "percent_of"),
+    },
     proposal: proposal && {
       of: textIn(proposal, "of"),
       percent: numberIn(proposal, "percent"),

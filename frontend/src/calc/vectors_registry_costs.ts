@@ -42,7 +42,8 @@ function labourOf(each: Given): costs.Labour {
   };
 }
 
-function expenseOf(each: Given): costs.Expense {
+function expenseOf(each: Given): costs.Expense | costs.Surcharge {
+  if ("percent" in each) return { name: each.of, percent: d(each.percent), of: each.of };
   return { part: each.part, name: each.name, amount: d(each.amount), per: dec(each.per ?? "1") };
 }
 

@@ -25,6 +25,7 @@ export const ROUTES: Route[] = [
   { pattern: "/cost/:batch/work", load: () => import("./money/WorkScreen.tsx") },
   { pattern: "/cost/:batch/spent", load: () => import("./money/SpentScreen.tsx") },
   { pattern: "/cost/:batch/price", load: () => import("./money/PriceScreen.tsx") },
+  { pattern: "/cost/:batch/products", load: () => import("./money/ProductsScreen.tsx") },
   { pattern: "/cost/:batch/row/:entry", load: () => import("./money/RowScreen.tsx") },
   { pattern: "/paid/:lot", load: () => import("./money/PaidScreen.tsx") },
   { pattern: "/heat/:batch", load: () => import("./heat/HeatScreen.tsx") },

@@ -10,6 +10,7 @@ export function costOnTop(subject: string, state: CostState, beyond: Beyond): Co
     ...state,
     labour: withOwn(state.labour, made.labour, beyond),
     expenses: withOwn(state.expenses, made.expenses, beyond),
+    shared: made.shared ?? serversShared(state, beyond),
     findings: mergedFindings(state.findings, made.findings, []),
     notes: mergedNotes(state.notes, made.notes),
   };
@@ -25,6 +26,12 @@ export function ratesOnTop(subject: string, state: RatesState, beyond: Beyond): 
     findings: mergedFindings(state.findings, made.findings, []),
     notes: mergedNotes(state.notes, made.notes),
   };
+}
+
+/** What the server knows, unless an own entry takes that back; an older sheet has none. */
+function serversShared(state: CostState, beyond: Beyond): CostState["shared"] {
+  const shared = state.shared ?? null;
+  return beyond.covered.some(({ id }) => id === shared?.entry) ? null : shared;
 }
 
 function withOwn<T extends { readonly entry: string }>(

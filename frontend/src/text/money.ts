@@ -38,6 +38,39 @@ export const MONEY = {
   add_more: "Add more",
 };
 
+export const SHARED = {
+  title: "Products and by-products",
+  where: "How the cost is shared",
+  bench: "What each product carries of the cost",
+  why: "A by-product lowers the cost of the others by its value. Main products share what is left.",
+  sorts: [
+    { value: "main", word: "Main product" },
+    { value: "by_product", word: "By-product" },
+  ] as const,
+  by: "Main products share the cost",
+  by_words: [
+    { value: "mass", word: "By mass" },
+    { value: "sales_value", word: "By sales value" },
+  ] as const,
+  value: (per: string) => `Worth, each ${per}`,
+  sales_value: (per: string) => `Sells for, each ${per}`,
+  save: "Save how it is shared",
+  saved: "Kept on this phone. Costs that rest on it move.",
+  one_main: "One product at least carries the cost",
+  choose_value: "Type what it is worth",
+  nothing: "Nothing came out of this batch yet.",
+  only_coordinators: "A coordinator says how a cost is shared",
+  each: (cost: string, pack: string) => `${cost} each ${pack}`,
+  worth: (cost: string, pack: string) => `By-product, worth ${cost} each ${pack}`,
+  unknown: "cannot be told yet",
+  ways: {
+    mass: "Shared by mass. This rule is from memory of cost-accounting texts.",
+    sales_value:
+      "Shared by what each sells for. This rule is from memory of cost-accounting texts.",
+  } as Readonly<Record<string, string>>,
+  add_value: "Say its value",
+};
+
 /** Parts of a cost, in the order they are shown. */
 export const PART_WORDS: Record<string, string> = {
   materials: "Ingredients",
@@ -54,6 +87,9 @@ export const OVERHEAD_WORDS: Record<string, string> = {
   batch: "for each batch",
   labour_hour: "for each hour of work",
   kg: "for each kg of good product",
+  materials: "in percent of ingredients and packaging",
+  labour: "in percent of work",
+  materials_and_labour: "in percent of ingredients, packaging and work",
 };
 
 export const WORK = {
@@ -148,9 +184,11 @@ export const PRICE = {
   set_done: (price: string) => `Kept on this phone: the price is ${price}.`,
   is_price: "This is the price now",
   incomplete: "The cost is incomplete, so no price is proposed.",
+  below_nothing: "Its by-products are worth more than everything cost. Look at their values.",
   impossible: "Margin and what the stall keeps leave nothing of the price.",
   coin_wrong: "A coin is worth more than nothing.",
   only_coordinators: "A coordinator sets the price",
+  which: "Which product",
   even: "To cover a fixed cost",
   fixed: "Fixed cost",
   even_says: (packs: string, exact: string) => `${packs} to sell (${exact} exactly).`,
@@ -175,8 +213,16 @@ export const RATES = {
     { value: "batch", word: "By batch" },
     { value: "labour_hour", word: "By hour" },
     { value: "kg", word: "By kg" },
+    { value: "percent", word: "In percent" },
   ] as const,
   rate: "Overhead for each",
+  percent: "Overhead in percent",
+  percent_of: "Percent of",
+  bases: [
+    { value: "materials", word: "Ingredients and packaging" },
+    { value: "labour", word: "Work, also unpaid" },
+    { value: "materials_and_labour", word: "All of these" },
+  ] as const,
   proposal: "Price proposal",
   save: "Save the rates",
   saved: "Kept on this phone. They count from that day on.",
@@ -204,6 +250,7 @@ export function lackingWords(what: string, name: string, through: string | null)
     circle: `${name} was made from itself, by a slip`,
     rate: `Nobody set what an hour of ${name} costs`,
     amount: `Overhead cannot be reckoned ${name} yet`,
+    value: `Nobody said what ${name} is worth`,
     share: `The cost of its batch cannot be shared out to ${name}`,
   };
   const sentence = words[what] ?? `Something is not known of ${name}`;

@@ -72,6 +72,7 @@ export const KINDS_SAID: Record<string, string> = {
   price_paid: "Price paid",
   labour: "Work on a batch",
   expense: "Cost of a batch",
+  cost_shared: "Cost shared among products",
   rates_set: "Rates set",
   topped_up: "Poured together",
   batch_started: "Batch started",

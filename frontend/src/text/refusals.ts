@@ -74,6 +74,7 @@ const FIELDS: Record<string, string> = {
   minutes: "The minutes",
   overhead: "The overhead",
   "overhead.rate": "The overhead",
+  "products.value_each": "The value",
   pay_per_hour: "The pay for an hour",
   "proposal.coin": "The coin",
   "proposal.commission_percent": "What a stall keeps",

@@ -10,17 +10,20 @@ from kitchenlog.entries.kinds.fields import (
     SENTENCE_CHARS,
     Kind,
     choice,
+    code,
     day,
     decimal,
     flag,
     group,
     id_of,
+    items,
     letters,
     text,
 )
 
 EXPENSE_PARTS = ("fuel", "overhead", "other")
-OVERHEAD_BY = ("batch", "labour_hour", "kg")
+OVERHEAD_BY = ("batch", "labour_hour", "kg", "percent")
+PERCENT_OF = ("materials", "labour", "materials_and_labour")
 _MONTH_MIN = "44640"  # nobody works more minutes on a batch than a month has
 
 MONEY_KINDS: tuple[Kind, ...] = (
@@ -56,6 +59,27 @@ MONEY_KINDS: tuple[Kind, ...] = (
         audience="coordinator",
     ),
     Kind(
+        name="cost_shared",
+        says="How the products of a batch share its cost, and what its by-products are worth.",
+        fields=(
+            id_of("batch"),
+            choice("by", "mass", "sales_value"),  # what several main products share by
+            letters("currency", most=3),
+            items(
+                "products",
+                code(),
+                choice("sort", "main", "by_product"),
+                decimal("value_each", least="0", needed=False),  # of a pack, or of a kg or L
+                most=20,
+                least=1,
+            ),
+        ),
+        subjects=("cost:{batch}",),
+        mentions=("batch:{batch}", "lot:{products[].lot}"),
+        written_by="coordinator",
+        audience="coordinator",
+    ),
+    Kind(
         name="rates_set",
         says="What the cooperative reckons costs and prices with, from a day on.",
         fields=(
@@ -66,6 +90,7 @@ MONEY_KINDS: tuple[Kind, ...] = (
                 "overhead",
                 choice("by", *OVERHEAD_BY),
                 decimal("rate", least="0"),
+                choice("percent_of", *PERCENT_OF, needed=False),  # where by percent
                 needed=False,
             ),
             group(

@@ -13,12 +13,14 @@ import {
   PART_WORDS,
   packWord,
   ROW,
+  SHARED,
 } from "../../text/money.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { batchOf, recipeNameOf } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { amountText, materialOf, textField } from "../common/lots.ts";
 import { costOf, lotName, money, nameOfLacking, seesCosts, workerName } from "./costs.ts";
+import { Products } from "./Products.tsx";
 import "../common/rows.css";
 import "./money.css";
 
@@ -57,6 +59,7 @@ function Shown({ batch }: { batch: BatchState | null }) {
     <>
       <Incomplete cost={cost} />
       <Sums batch={batch} cost={cost} />
+      <Products cost={cost} />
       <Lines cost={cost} />
     </>
   );
@@ -79,6 +82,9 @@ function Incomplete({ cost }: { cost: CostAnswer }) {
                 each.through === null || each.through === each.of ? null : lotName(each.through),
               )}
             </span>
+            {each.what === "value" && (
+              <Cup href={`#/cost/${cost.batch}/products`}>{SHARED.add_value}</Cup>
+            )}
             {each.what === "price" && <Cup href={`#/paid/${each.of}`}>{MONEY.add_price}</Cup>}
           </li>
         ))}

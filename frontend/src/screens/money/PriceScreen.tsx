@@ -1,9 +1,9 @@
 /** What to ask for a pack: markup and margin, never mixed up, whole coins, break-even, views. */
 import { useSignal } from "@preact/signals";
 import type { BatchState } from "../../calc/batches.ts";
-import { CupChoice } from "../../parts/Choices.tsx";
+import { Choices } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
-import { FieldGroup, NumberField } from "../../parts/Fields.tsx";
+import { NumberField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
 import { Facts, Notice, Part, Refusal } from "../../parts/Plain.tsx";
@@ -15,13 +15,30 @@ import { batchOf } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { materialOf, textField } from "../common/lots.ts";
 import { hindrance } from "../common/sentences.ts";
-import { costOf, currency, isCoordinator, money, ratesInForce, seesCosts } from "./costs.ts";
-import { type Asked, askedFrom, evenFor, proposalFor } from "./proposal.ts";
+import {
+  costOf,
+  currency,
+  isCoordinator,
+  lotName,
+  money,
+  ratesInForce,
+  seesCosts,
+} from "./costs.ts";
+import { EarnFields, type EarnNumber } from "./EarnFields.tsx";
+import { type Asked, askedFrom, evenFor, type Priced, pricedOf, proposalFor } from "./proposal.ts";
 import { Views } from "./Views.tsx";
 import "./money.css";
 
+const NOTHING: Priced = {
+  lot: null,
+  material: null,
+  total: null,
+  good: null,
+  per: null,
+  each: null,
+};
 const REMEMBERED = "money.proposal";
-type Open = "percent" | "commission" | "coin" | "fixed";
+type Open = EarnNumber | "fixed";
 
 /** `#/cost/:batch/price`. */
 export function Screen({ params }: { params: Record<string, string> }) {
@@ -52,10 +69,13 @@ function Price({ batch }: { batch: BatchState }) {
   const open = useSignal<Open>("percent");
   const said = useSignal<string | null>(null);
   const found = useSignal<string | null>(null);
-  const cost = costOf(batch.batch);
-  const product = materialOf(batch.product);
+  const lot = useSignal<string | null>(null);
+  const choices = pricedOf(costOf(batch.batch));
+  const priced = choices.find((each) => each.lot === lot.value) ?? choices[0] ?? NOTHING;
+  const material = priced.material ?? batch.product;
+  const product = materialOf(material);
   const now = textField(product, "price");
-  const answer = proposalFor(cost, asked.value);
+  const answer = proposalFor(priced, asked.value);
   const price = "price" in answer ? answer.price : null;
 
   function ask(part: Partial<Asked>) {
@@ -65,9 +85,9 @@ function Price({ batch }: { batch: BatchState }) {
   }
 
   async function set() {
-    if (price === null || batch.product === null) return;
+    if (price === null || material === null) return;
     const changes = { price: { from: now, to: price } };
-    const kept = await record("material_changed", { material: batch.product, changes });
+    const kept = await record("material_changed", { material, changes });
     found.value = hindrance(kept)?.sentence ?? null;
     if ("saved" in kept) said.value = PRICE.set_done(money(price));
   }
@@ -100,22 +120,53 @@ function Price({ batch }: { batch: BatchState }) {
     >
       {said.value !== null && <Notice isLive>{said.value}</Notice>}
       <Refusal sentence={found.value} />
+      <Which
+        choices={choices}
+        chosen={priced.lot}
+        onChoose={(chosen) => {
+          lot.value = chosen;
+        }}
+      />
       <Proposed
         answer={answer}
-        each={cost.per_good_pack}
-        pack={packWord(cost.per, textField(product, "pack_word"))}
+        each={priced.each}
+        pack={packWord(priced.per, textField(product, "pack_word"))}
         now={now}
       />
-      <Wanted asked={asked.value} ask={ask} open={open.value} onOpen={(at) => (open.value = at)} />
+      <EarnFields
+        typed={asked.value}
+        onTyped={ask}
+        open={open.value}
+        onOpen={(at) => {
+          open.value = at;
+        }}
+      />
       <Even
         asked={asked.value}
         answer={answer}
-        each={cost.per_good_pack}
+        each={priced.each}
         isOpen={open.value === "fixed"}
         onOpen={() => (open.value = "fixed")}
       />
       <Views batch={batch} />
     </Frame>
+  );
+}
+
+/** Products that are not alike have a price each. */
+function Which(props: {
+  choices: readonly Priced[];
+  chosen: string | null;
+  onChoose: (lot: string) => void;
+}) {
+  if (props.choices.length < 2) return null;
+  return (
+    <Choices
+      name={PRICE.which}
+      items={props.choices.map(({ lot }) => ({ id: lot ?? "", name: lotName(lot ?? "") }))}
+      chosen={props.chosen}
+      onChoose={props.onChoose}
+    />
   );
 }
 
@@ -158,47 +209,6 @@ function Proposed(props: {
 
 function percentWords(percent: string | null): string {
   return percent === null ? figure(null) : `${figure(percent)} %`;
-}
-
-function Wanted(props: {
-  asked: Asked;
-  ask: (part: Partial<Asked>) => void;
-  open: Open;
-  onOpen: (at: Open) => void;
-}) {
-  const { asked, ask, open, onOpen } = props;
-  const number = (at: Open, label: string, unit: string | null) => (
-    <NumberField
-      label={label}
-      typed={asked[at]}
-      unit={unit}
-      isOpen={open === at}
-      onOpen={() => onOpen(at)}
-    />
-  );
-  return (
-    <>
-      <FieldGroup label={PRICE.earn}>
-        <CupChoice
-          name={PRICE.earn}
-          options={PRICE.of}
-          chosen={asked.of}
-          onChoose={(of) => ask({ of })}
-        />
-      </FieldGroup>
-      {number("percent", PRICE.percent, "%")}
-      {number("commission", PRICE.commission, "%")}
-      {number("coin", PRICE.coin, currency())}
-      <FieldGroup label={PRICE.rule}>
-        <CupChoice
-          name={PRICE.rule}
-          options={PRICE.rules}
-          chosen={asked.rule}
-          onChoose={(rule) => ask({ rule })}
-        />
-      </FieldGroup>
-    </>
-  );
 }
 
 /** How many packs carry a fixed cost, at the proposed price. */

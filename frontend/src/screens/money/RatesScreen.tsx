@@ -17,10 +17,11 @@ import { HeadGauge } from "../common/HeadGauge.tsx";
 import { besideNone, hindrance } from "../common/sentences.ts";
 import { useFound } from "../common/use_found.ts";
 import { currency, isCoordinator, ratesInForce, seesCosts } from "./costs.ts";
+import { EarnFields, type EarnNumber } from "./EarnFields.tsx";
 import { askedFrom } from "./proposal.ts";
 import { type RatesTyped, ratesBody } from "./typed.ts";
 
-type Open = "pay" | "rate" | "percent" | "commission" | "coin";
+type Open = "pay" | "rate" | EarnNumber;
 
 /** `#/set-up/rates`. */
 export function Screen() {
@@ -56,6 +57,7 @@ function inForce(): RatesTyped {
     pay: textIn(rates, "pay_per_hour") ?? "",
     by: textIn(overhead, "by") ?? "none",
     rate: textIn(overhead, "rate") ?? "",
+    percent_of: textIn(overhead, "percent_of") ?? "materials",
     of: asked.of,
     percent: asked.percent,
     commission: asked.commission,
@@ -139,27 +141,20 @@ function Numbers(props: { form: Drafted<RatesTyped>; open: Open; onOpen: (at: Op
           onChoose={(by) => form.type({ by })}
         />
       </FieldGroup>
-      {typed.by !== "none" && number("rate", RATES.rate, currency())}
+      {typed.by === "percent" && (
+        <FieldGroup label={RATES.percent_of}>
+          <CupChoice
+            name={RATES.percent_of}
+            options={RATES.bases}
+            chosen={RATES.bases.find((each) => each.value === typed.percent_of)?.value ?? null}
+            onChoose={(percent_of) => form.type({ percent_of })}
+          />
+        </FieldGroup>
+      )}
+      {typed.by === "percent" && number("rate", RATES.percent, "%")}
+      {typed.by !== "none" && typed.by !== "percent" && number("rate", RATES.rate, currency())}
       <Part title={RATES.proposal}>
-        <FieldGroup label={PRICE.earn}>
-          <CupChoice
-            name={PRICE.earn}
-            options={PRICE.of}
-            chosen={typed.of === "cost" ? "cost" : "price"}
-            onChoose={(of) => form.type({ of })}
-          />
-        </FieldGroup>
-        {number("percent", PRICE.percent, "%")}
-        {number("commission", PRICE.commission, "%")}
-        {number("coin", PRICE.coin, currency())}
-        <FieldGroup label={PRICE.rule}>
-          <CupChoice
-            name={PRICE.rule}
-            options={PRICE.rules}
-            chosen={PRICE.rules.find((each) => each.value === typed.rule)?.value ?? "up"}
-            onChoose={(rule) => form.type({ rule })}
-          />
-        </FieldGroup>
+        <EarnFields typed={typed} onTyped={(part) => form.type(part)} open={open} onOpen={onOpen} />
       </Part>
     </>
   );

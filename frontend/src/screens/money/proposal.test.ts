@@ -1,14 +1,25 @@
 import { expect, test } from "vitest";
 import { costOfBatch } from "../../calc/batch_costs.ts";
-import { askedFrom, evenFor, proposalFor } from "./proposal.ts";
-import { expenseOf, labourOf, paidMissing, ratesBody, rowBody, workMissing } from "./typed.ts";
+import { askedFrom, evenFor, pricedOf, proposalFor } from "./proposal.ts";
+import {
+  expenseOf,
+  labourOf,
+  paidMissing,
+  ratesBody,
+  rowBody,
+  sharedBody,
+  sharedMissing,
+  workMissing,
+} from "./typed.ts";
 
 /** B01 of the production pack: 2741.25 for 64 good jars. */
 const B01 = {
-  ...costOfBatch("b1", "coop", new Map()),
+  lot: null,
+  material: "jam",
   total: "2741.25",
   good: "64",
-  per_good_pack: "42.8320",
+  per: "pc",
+  each: "42.8320",
 };
 const MARGIN = { of: "price", percent: "30", commission: "", coin: "0.50", rule: "up" } as const;
 
@@ -24,8 +35,47 @@ test("an incomplete cost has no price, and a margin of all of it neither", () =>
   const incomplete = proposalFor({ ...B01, total: null }, { ...MARGIN, fixed: "" });
   const nothing = proposalFor(B01, { ...MARGIN, percent: "100", fixed: "" });
   const noCoin = proposalFor(B01, { ...MARGIN, coin: "0", fixed: "" });
+  const belowNothing = proposalFor({ ...B01, total: "-1.00" }, { ...MARGIN, fixed: "" });
 
-  for (const each of [incomplete, nothing, noCoin]) expect(each).toHaveProperty("why");
+  for (const each of [incomplete, nothing, noCoin, belowNothing])
+    expect(each).toHaveProperty("why");
+});
+
+test("products that are not alike have a price each, by-products none", () => {
+  const cost = costOfBatch("b1", "coop", new Map());
+  const product = { material: "m", per: "pc", good: "2", each: "5", by: "mass", basis: "memory" };
+  const main = { ...product, sort: "main", lot: "A", cost: "10.00" } as const;
+  const other = { ...product, sort: "by_product", lot: "B", cost: "1.00" } as const;
+
+  expect(pricedOf({ ...cost, products: [main, other] })).toMatchObject([
+    { lot: "A", total: "10.00", good: "2", each: "5" },
+  ]);
+  expect(pricedOf({ ...cost, good: "4", total: "9", products: [main] })).toMatchObject([
+    { lot: null, material: "m", total: "9", good: "4" },
+  ]);
+});
+
+test("one product carries the cost, and a by-product says what it is worth", () => {
+  const typed = { by: "mass", "sort A": "main", "sort B": "by_product", "value B": "" };
+  const lots = ["A", "B"];
+
+  expect(sharedMissing(typed, lots, "EUR")?.field).toBe("B");
+  expect(sharedMissing({ ...typed, "value B": "2" }, lots, "EUR")).toBeNull();
+  expect(sharedMissing({ ...typed, "sort A": "by_product" }, lots, "EUR")?.field).toBe("");
+  expect(sharedMissing({ ...typed, "sort B": "main", by: "sales_value" }, lots, "EUR")?.field).toBe(
+    "A",
+  );
+  expect(
+    sharedBody({ ...typed, "value B": "2.50" }, lots, { batch: "b1", currency: "EUR" }),
+  ).toEqual({
+    batch: "b1",
+    by: "mass",
+    currency: "EUR",
+    products: [
+      { lot: "A", sort: "main" },
+      { lot: "B", sort: "by_product", value_each: "2.50" },
+    ],
+  });
 });
 
 test("a fixed cost is covered by whole packs, and never by a price below the cost", () => {
@@ -67,9 +117,11 @@ test("a gift has a price of nothing, and a correction needs its reason", () => {
 
 test("what was left blank is left out", () => {
   const blank = { since: "2026-01-01", pay: "", by: "none", rate: "5", of: "price", percent: "" };
-  const typed = { ...blank, commission: "", coin: "0.50", rule: "up" };
+  const typed = { ...blank, commission: "", coin: "0.50", rule: "up", percent_of: "labour" };
+  const percent = ratesBody({ ...typed, by: "percent" }, "c");
 
   expect(ratesBody(typed, "c")).toEqual({ cooperative: "c", since: "2026-01-01" });
+  expect(percent.overhead).toEqual({ by: "percent", rate: "5", percent_of: "labour" });
   expect(expenseOf({ part: "fuel", amount: "85", says: " " }, "b1", "EUR")).toEqual({
     batch: "b1",
     part: "fuel",

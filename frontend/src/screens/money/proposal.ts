@@ -10,14 +10,28 @@ import { figure } from "../../text/numbers.ts";
 
 export type StepRule = "up" | "nearest" | "down";
 
-/** What is typed on the price screen. */
-export interface Asked {
-  of: "cost" | "price";
+/** What is to be earned and in which coins, as typed. */
+export interface Earning {
+  of: string;
   percent: string;
   commission: string;
   coin: string;
-  rule: StepRule;
+  rule: string;
+}
+
+/** What is typed on the price screen. */
+export interface Asked extends Earning {
   fixed: string;
+}
+
+/** What a price is proposed for: the packs of a product and what they cost together. */
+export interface Priced {
+  readonly lot: string | null;
+  readonly material: string | null;
+  readonly total: string | null;
+  readonly good: string | null;
+  readonly per: string | null;
+  readonly each: string | null;
 }
 
 /** Everything as text. */
@@ -38,33 +52,49 @@ export function askedFrom(last: Json, rates: Body): Asked {
   const own: Body = typeof last === "object" && last !== null ? { ...last } : {};
   const set = objectIn(rates, "proposal") ?? {};
   const said = (name: string, of: string) => textIn(own, name) ?? textIn(set, of);
-  const rule = said("rule", "rule");
   return {
     of: said("of", "of") === "cost" ? "cost" : "price",
     percent: said("percent", "percent") ?? "30",
     commission: said("commission", "commission_percent") ?? "",
     coin: said("coin", "coin") ?? COIN,
-    rule: RULES.find((each) => each === rule) ?? "up",
+    rule: ruleOf(said("rule", "rule")),
     fixed: "",
   };
 }
 
+/** Upwards where nobody says otherwise. */
+export function ruleOf(typed: string | null): StepRule {
+  return RULES.find((each) => each === typed) ?? "up";
+}
+
+/** All packs of a batch where they are alike, else each of its main products. */
+export function pricedOf(cost: CostAnswer): readonly Priced[] {
+  const main = cost.products.filter((each) => each.sort === "main");
+  if (cost.good === null && main.length > 0) {
+    return main.map((each) => ({ ...each, total: each.cost }));
+  }
+  const { total, good, per } = cost;
+  const material = main[0]?.material ?? null;
+  return [{ lot: null, material, total, good, per, each: cost.per_good_pack }];
+}
+
 /** The price, or in one sentence why there is none. */
-export function proposalFor(cost: CostAnswer, asked: Asked): Proposed | { readonly why: string } {
+export function proposalFor(cost: Priced, asked: Asked): Proposed | { readonly why: string } {
   if (cost.total === null || cost.good === null) return { why: PRICE.incomplete };
   const packs = parseDecimal(cost.good);
   const coin = numberOf(asked.coin);
   if (packs.compare(ZERO) <= 0) return { why: PRICE.incomplete };
   if (coin === null || coin.compare(ZERO) <= 0) return { why: PRICE.coin_wrong };
+  if (parseDecimal(cost.total).isNegative()) return { why: PRICE.below_nothing };
   const wanted = {
-    of: asked.of,
+    of: asked.of === "cost" ? ("cost" as const) : ("price" as const),
     percent: numberOf(asked.percent) ?? ZERO,
     commission_percent: numberOf(asked.commission) ?? ZERO,
   };
   try {
     const made = priceProposal({ cost: parseDecimal(cost.total), packs }, wanted, {
       coin,
-      rule: asked.rule,
+      rule: ruleOf(asked.rule),
     });
     return {
       exact: written(made.exact),

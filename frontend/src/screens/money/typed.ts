@@ -3,7 +3,7 @@
 import type { Spent, Worked } from "../../calc/money.ts";
 import { parseDecimal } from "../../calc/numbers.ts";
 import { typedNumber } from "../../parts/typing.ts";
-import { PAID, SPENT, WORK } from "../../text/money.ts";
+import { PAID, SHARED, SPENT, WORK } from "../../text/money.ts";
 import type { Hindrance } from "../common/sentences.ts";
 
 type Body = Record<string, unknown>;
@@ -99,11 +99,58 @@ export interface RatesTyped {
   pay: string;
   by: string;
   rate: string;
+  percent_of: string;
   of: string;
   percent: string;
   commission: string;
   coin: string;
   rule: string;
+}
+
+/** What is said of the products of a batch: of each its sort, and its value as typed. */
+export interface SharedTyped {
+  [field: string]: string;
+  by: string;
+}
+
+/** The first open thing about the products, null when all is there. */
+export function sharedMissing(
+  typed: SharedTyped,
+  lots: readonly string[],
+  currency: string | null,
+): Hindrance | null {
+  if (currency === null) return { field: "", sentence: SPENT.no_currency };
+  const main = lots.filter((lot) => typed[`sort ${lot}`] !== "by_product");
+  if (main.length === 0) return { field: "", sentence: SHARED.one_main };
+  const open = lots.find((lot) => hasValue(typed, lot, main.length) && !isTyped(typed, lot));
+  return open === undefined ? null : { field: open, sentence: SHARED.choose_value };
+}
+
+/** Of a by-product its value is asked, of main products where they share by it. */
+export function hasValue(typed: SharedTyped, lot: string, mainCount: number): boolean {
+  return typed[`sort ${lot}`] === "by_product" || (mainCount > 1 && typed.by === "sales_value");
+}
+
+function isTyped(typed: SharedTyped, lot: string): boolean {
+  return typedNumber(typed[`value ${lot}`] ?? "") !== null;
+}
+
+/** The body of `cost_shared`. */
+export function sharedBody(
+  typed: SharedTyped,
+  lots: readonly string[],
+  { batch, currency }: { batch: string; currency: string | null },
+): Body {
+  return {
+    batch,
+    by: typed.by,
+    currency: currency ?? "",
+    products: lots.map((lot) => {
+      const value = typedNumber(typed[`value ${lot}`] ?? "");
+      const sort = typed[`sort ${lot}`] ?? "main";
+      return { lot, sort, ...(value === null ? {} : { value_each: value }) };
+    }),
+  };
 }
 
 /** The body of `rates_set`; what was left blank is left out. */
@@ -117,7 +164,7 @@ export function ratesBody(typed: RatesTyped, cooperative: string): Body {
     cooperative,
     since: typed.since,
     ...(pay === null ? {} : { pay_per_hour: pay }),
-    ...(typed.by === "none" || rate === null ? {} : { overhead: { by: typed.by, rate } }),
+    ...(typed.by === "none" || rate === null ? {} : { overhead: overheadOf(typed, rate) }),
     ...(percent === null || coin === null
       ? {}
       : {
@@ -130,6 +177,11 @@ export function ratesBody(typed: RatesTyped, cooperative: string): Body {
           },
         }),
   };
+}
+
+/** Of what its percent is, where it is one. */
+function overheadOf({ by, percent_of }: RatesTyped, rate: string): Body {
+  return by === "percent" ? { by, rate, percent_of } : { by, rate };
 }
 
 function isSome(typed: string): boolean {
