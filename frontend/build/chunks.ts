@@ -43,7 +43,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   ],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
   // Sums at the bench; what they are worked out by is a file of its own.
-  [/\/screens\/sums\/|\/text\/sums\.ts$/, "sums"],
+  [/\/screens\/sums\/|\/text\/sums\w*\.ts$/, "sums"],
   // Control charts, wherever they are reached from.
   [/\/(screens\/charts\/|text\/charts\.ts$|calc\/charts\w*\.ts$)|\/parts\/Chart\.tsx$/, "charts"],
   // Practice has drawings of its own.

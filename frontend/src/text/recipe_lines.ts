@@ -42,8 +42,8 @@ export const YIELD = {
   is_left: (percent: string) => `${percent} is left`,
   to_buy: (bought: string) => `Lay out ${bought} as bought.`,
   left: (prepared: string) => `That leaves ${prepared} prepared.`,
-  measured: (percent: string, count: number) =>
-    `Measured here: ${percent} over ${figure(String(count))} preparations.`,
+  measured: (percent: string, own: { count: number; lowest: string; highest: string }) =>
+    `Measured here: ${percent} over ${figure(String(own.count))} preparations, single ones from ${own.lowest} to ${own.highest}.`,
   own_source: (own: { count: number; lowest: string; highest: string }) =>
     `${own.count} preparations, ${own.lowest} to ${own.highest}`,
   take_own: (percent: string) => `Take ${percent} into the next version`,

@@ -32,7 +32,10 @@ export const START = {
   left: (amount: string) => `leaves ${amount} prepared`,
   sizes: "Into which size?",
   fills: (packs: string, size: string) => `Fills ${packs} of ${size}.`,
-  after_loss: (percent: string) => `${percent} are counted as lost on the way.`,
+  after_loss: (percent: string, makes: string, left: string) =>
+    `${percent} is expected to be lost: of ${makes}, ${left} is left to fill.`,
+  method: "Steps, as written at any size",
+  takes: (minutes: string) => `${minutes} as written`,
   does_not_scale: "What does not scale",
   by_volume: "No density known. Measure it by volume.",
   not_known: "not counted here",

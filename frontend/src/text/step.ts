@@ -55,6 +55,8 @@ export const STEP = {
   step_of: (step: string, count: string) => `Step ${step} of ${count}`,
   measure: (measures: string | null) => MEASURED[measures ?? ""] ?? "Do it, then say so",
   kettle: "Cook to which weight?",
+  takes: (minutes: string) => `takes ${minutes} as the recipe says`,
+  does_not_scale: "What does not scale",
   limit: "limit",
   no_limit: "no limit",
   at_least: (low: string) => `at least ${low}`,

@@ -22,10 +22,19 @@ export function recipeNameOf(batch: BatchState): string {
 
 /** The soluble solids a batch is cooked to, as its recipe version says; null for other recipes. */
 export function targetOf(batch: BatchState): string | null {
+  return said(batch, "target_solids_percent");
+}
+
+/** What its recipe version says does not scale; null where it says nothing or is not known here. */
+export function unscaledOf(batch: BatchState): string | null {
+  return said(batch, "does_not_scale");
+}
+
+function said(batch: BatchState, field: string): string | null {
   const recipe = recipes.value.find((each) => each.id === batch.recipe);
   const version = recipe?.versions.find((each) => each.entry === batch.recipe_version);
-  const target = version?.body.target_solids_percent;
-  return typeof target === "string" ? target : null;
+  const words = version?.body[field];
+  return typeof words === "string" ? words : null;
 }
 
 /** The name of a line's material. */

@@ -13,6 +13,8 @@ import { START } from "../../text/start.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { quantityText } from "../common/lots.ts";
+import { Method } from "./Method.tsx";
+import { leftToFill, lossOf } from "./packs.ts";
 import { ScaledLines } from "./ScaledLines.tsx";
 import type { ScaledBy } from "./scaling.ts";
 import { useStart } from "./use_start.ts";
@@ -110,7 +112,8 @@ function Scale({ recipe }: { recipe: Recipe }) {
         />
       )}
       <Sizes starting={starting} />
-      <Unscaled starting={starting} />
+      <Loss starting={starting} />
+      <Method body={starting.version.body} />
       {recipe.versions.length > 1 && (
         <SelectField
           label={START.versions}
@@ -129,10 +132,9 @@ function Scale({ recipe }: { recipe: Recipe }) {
 
 /** Into which size it is filled, and how many packs that gives; nothing where there is no size. */
 function Sizes({ starting }: { starting: Starting }) {
-  const { sizes, pack, scaled, type, version } = starting;
+  const { sizes, pack, scaled, type } = starting;
   if (pack === null) return null;
   const words = ({ net, word }: typeof pack) => PACK.named(amountWords(net.amount, net.unit), word);
-  const loss = textIn(version.body, "loss_percent");
   return (
     <>
       <FieldGroup label={START.sizes}>
@@ -143,24 +145,25 @@ function Sizes({ starting }: { starting: Starting }) {
           onChoose={(size) => type({ size })}
         />
       </FieldGroup>
-      {scaled?.packs != null && (
-        <p>
-          {START.fills(figure(scaled.packs), words(pack))}{" "}
-          {loss !== null && START.after_loss(amountWords(loss, "%"))}
-        </p>
-      )}
+      {scaled?.packs != null && <p>{START.fills(figure(scaled.packs), words(pack))}</p>}
     </>
   );
 }
 
-/** What the recipe says does not scale with the amount. */
-function Unscaled({ starting }: { starting: Starting }) {
-  const words = textIn(starting.version.body, "does_not_scale");
-  if (words === null) return null;
+/** What is expected to be lost of it, and what is left to fill; nothing where none is expected. */
+function Loss({ starting }: { starting: Starting }) {
+  const { scaled, version, product } = starting;
+  const percent = textIn(version.body, "loss_percent");
+  if (percent === null || scaled === null) return null;
+  const left = leftToFill(scaled.makes, lossOf(version.body));
   return (
-    <Part title={START.does_not_scale}>
-      <p class="rec">{words}</p>
-    </Part>
+    <p>
+      {START.after_loss(
+        amountWords(percent, "%"),
+        quantityText(scaled.makes, product),
+        quantityText(left, product),
+      )}
+    </p>
   );
 }
 

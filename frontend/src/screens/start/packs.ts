@@ -1,7 +1,16 @@
 /** The sizes of pack of a version: which lines belong to which, how many packs there will be. */
 import { decimalIn, itemsIn, quantityIn, textIn } from "../../calc/bodies.ts";
 import { packsOf } from "../../calc/formulas.ts";
-import { type Decimal, parseDecimal, ZERO } from "../../calc/numbers.ts";
+import {
+  type Decimal,
+  difference,
+  HUNDRED,
+  ONE,
+  parseDecimal,
+  plain,
+  ZERO,
+} from "../../calc/numbers.ts";
+import { ediblePortion } from "../../calc/recipes.ts";
 import { converted, dimensionOf, isUnit } from "../../calc/units.ts";
 import type { Body } from "../../state/types.ts";
 
@@ -47,6 +56,19 @@ export function filledInto(body: Body, chosen: PackSize | null): Body {
 /** How much of what is made is expected to be lost. */
 export function lossOf(body: Body): Decimal {
   return decimalIn(body, "loss_percent") ?? ZERO;
+}
+
+/** What is left of what is made after the expected loss; pieces that are left are whole. */
+export function leftToFill(
+  makes: { amount: string; unit: string },
+  loss: Decimal,
+): { amount: string; unit: string } {
+  const amount = parseDecimal(makes.amount);
+  const left =
+    makes.unit === "pc"
+      ? packsOf(amount, { net: ONE, loss_percent: loss })
+      : ediblePortion(amount, difference(HUNDRED, loss), PLACES);
+  return { amount: plain(left), unit: makes.unit };
 }
 
 /** What is in one pack, in the unit of what is made; null where one is a mass, one a volume. */

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { ONE, parseDecimal } from "../../calc/numbers.ts";
 import type { RecipeVersion } from "../../state/stock.ts";
-import { packSizes } from "./packs.ts";
+import { leftToFill, packSizes } from "./packs.ts";
 import { factorFor, scaledVersion } from "./scaling.ts";
 
 const VERSION: RecipeVersion = {
@@ -160,5 +160,18 @@ describe("a recipe of shares, as bought and prepared", () => {
         expect(back.lines.map((line) => line.amount)).toEqual(["6", "0.924", "31"]);
       }),
     );
+  });
+});
+
+describe("what is left after the expected loss", () => {
+  it("is a mass to the gram, and of pieces the whole ones", () => {
+    // 5 % of 16.5 kg is 0.825 kg; of 66 jars 3.3, so that 62 are left whole.
+    const loss = parseDecimal("5");
+
+    expect(leftToFill({ amount: "16.5", unit: "kg" }, loss)).toEqual({
+      amount: "15.675",
+      unit: "kg",
+    });
+    expect(leftToFill({ amount: "66", unit: "pc" }, loss)).toEqual({ amount: "62", unit: "pc" });
   });
 });

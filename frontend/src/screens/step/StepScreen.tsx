@@ -17,7 +17,7 @@ import { amountWords, clockWords, figure } from "../../text/numbers.ts";
 import { STEP } from "../../text/step.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { BatchNamed } from "../common/BatchNamed.tsx";
-import { type BatchStep, batchOf, targetOf } from "../common/batches.ts";
+import { type BatchStep, batchOf, targetOf, unscaledOf } from "../common/batches.ts";
 import { doneWords } from "../common/done.ts";
 import { zone } from "../common/edge.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
@@ -78,9 +78,12 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
         />
       }
       plate={<StepPlate step={step} stepping={stepping} />}
-      side={<Before step={step} />}
+      side={<Beside batch={batch} step={step} />}
     >
       <p class="step-says rec">{step.says}</p>
+      {step.minutes !== null && (
+        <p class="second">{STEP.takes(amountWords(step.minutes, "min"))}</p>
+      )}
       {step.measures === "kettle_mass" && targetOf(batch) !== null && (
         <p class="key-row">
           <Cup href={`#/sums/kettle/${batch.batch}`}>{STEP.kettle}</Cup>
@@ -250,6 +253,22 @@ function StepPlate({ step, stepping }: { step: BatchStep; stepping: Stepping }) 
       why={STEP.outside_why(amountWords(means.off, step.unit), limit)}
       isLive
     />
+  );
+}
+
+/** What was read before, and what the recipe says does not scale. */
+function Beside({ batch, step }: { batch: BatchState; step: BatchStep }) {
+  const unscaled = unscaledOf(batch);
+  return (
+    <>
+      <Before step={step} />
+      {unscaled !== null && (
+        <Part title={STEP.does_not_scale}>
+          <p class="rec">{unscaled}</p>
+          <Caution about="scaling" />
+        </Part>
+      )}
+    </>
   );
 }
 

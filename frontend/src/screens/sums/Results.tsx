@@ -3,8 +3,9 @@ import { NumberShown } from "../../parts/NumberShown.tsx";
 import { Facts, Notice } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { amountWords } from "../../text/numbers.ts";
-import { SUMS } from "../../text/sums.ts";
+import { DOUBT, SUMS } from "../../text/sums.ts";
 import type { Answer, Row } from "./plan.ts";
+import { offWords } from "./use_sum.ts";
 
 /** Whole above the bench: the number to work by, or why there is none. */
 export function AnswerPlate({ answer, isNoted }: { answer: Answer; isNoted: boolean }) {
@@ -21,6 +22,7 @@ export function AnswerPlate({ answer, isNoted }: { answer: Answer; isNoted: bool
           <NumberShown amount={main.amount} unit={main.unit} basis={main.basis} size="net" />
         </p>
       )}
+      {main !== null && offWords(main) !== null && <p class="second">{offWords(main)}</p>}
       {(isNoted || why) && <p class="second">{isNoted ? SUMS.noted : why}</p>}
     </div>
   );
@@ -32,13 +34,21 @@ export function ResultRows({ rows }: { rows: readonly Row[] }) {
 }
 
 function Result({ row }: { row: Row }) {
-  const { amount, unit, basis, uncertainty, inputs, formula, source } = row;
+  const { amount, unit, basis, uncertainty, coverage, formula, source } = row;
+  const inputs = [...(row.inputs ?? []), ...(row.doubts ?? [])];
   return (
     <NumberShown
       amount={amount}
       unit={unit}
       basis={basis}
-      budget={{ value: amountWords(amount, unit), uncertainty, inputs, formula, source }}
+      budget={{
+        value: amountWords(amount, unit),
+        uncertainty,
+        coverage,
+        inputs,
+        formula,
+        source: source ?? (coverage === undefined ? null : DOUBT.source),
+      }}
     />
   );
 }

@@ -10,6 +10,7 @@ import { batchOf } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { Recalled } from "../common/Recalled.tsx";
 import { AskedFields } from "./AskedFields.tsx";
+import { DoubtsPart } from "./DoubtsPart.tsx";
 import type { SumPlan } from "./plan.ts";
 import { AnswerPlate, ResultRows } from "./Results.tsx";
 import { SumBench } from "./SumBench.tsx";
@@ -73,6 +74,7 @@ function OneSum({ plan, name, batch }: { plan: SumPlan; name: string; batch: str
     >
       <Refusal sentence={sum.found?.sentence ?? null} />
       <AskedFields sum={sum} />
+      <DoubtsPart sum={sum} />
       <p class="key-row">
         <Cup onPress={sum.rubOut}>{SUMS.rub_out}</Cup>
       </p>

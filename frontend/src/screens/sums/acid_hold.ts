@@ -3,7 +3,7 @@ import { type AcidLine, acidLine, type FiveLogHold, fiveLogHold } from "../../ca
 import { type Decimal, ONE, parseDecimal, plain, significant, ZERO } from "../../calc/numbers.ts";
 import { celsius } from "../../calc/temperature.ts";
 import { amountWords } from "../../text/numbers.ts";
-import { ACID_HOLD } from "../../text/sums.ts";
+import { ACID_HOLD } from "../../text/sums_of_limits.ts";
 import { firstBlank, input, numberIn, refused, shown } from "./figures.ts";
 import type { Answer, Asked, Row, SumPlan, Typed } from "./plan.ts";
 
@@ -71,6 +71,7 @@ function found(typed: Typed, unit: Unit, hold: FiveLogHold, line: AcidLine): Ans
     amount: significant(hold.model_min, MODEL_DIGITS),
     unit: "min",
     basis: "computed",
+    exact: hold.model_min,
     inputs: [input(ACID_HOLD.ph, typed, "ph", "ph"), input(ACID_HOLD.heat, typed, "heat", unit)],
     formula: hold.published_min === null ? ACID_HOLD.low_model : ACID_HOLD.table_model,
     source,

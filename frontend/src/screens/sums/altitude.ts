@@ -3,7 +3,7 @@ import { type Canner, type CannerAdjustment, cannerAdjustment } from "../../calc
 import { type Decimal, plain, product, ZERO } from "../../calc/numbers.ts";
 import { boilingPointAtAltitude, METRES_IN_FOOT } from "../../calc/thermometer_checks.ts";
 import { amountWords } from "../../text/numbers.ts";
-import { ALTITUDE } from "../../text/sums.ts";
+import { ALTITUDE } from "../../text/sums_of_limits.ts";
 import { firstBlank, input, numberIn, printed, refused, shown } from "./figures.ts";
 import {
   type Answer,

@@ -40,9 +40,15 @@ function asked(typed: Typed): Asked[] {
       key: "strength",
       label: BRINE.strength,
       units: [isDegrees ? BRINE.degrees : "%"],
+      is_wanted: true,
     },
     { is: "choice", key: "known", label: BRINE.known, options: KNOWN },
-    { ...MASS, key: "amount", label: BRINE.amount },
+    {
+      ...MASS,
+      key: "amount",
+      label: BRINE.amount,
+      is_wanted: chosen(typed, "known", KNOWN) === "brine",
+    },
   ];
 }
 

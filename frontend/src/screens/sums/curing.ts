@@ -1,9 +1,17 @@
 /** Curing: what goes in beside every limit; over one, the limit and what would meet it. */
 import type { CureCase, CureLimit, CureRules, CureUse, Substance } from "../../calc/cure_limits.ts";
 import { type CureNeeded, cureNeeded, type Ingoing, ingoing } from "../../calc/curing.ts";
-import { type Decimal, HUNDRED, plain, rounded, total, ZERO } from "../../calc/numbers.ts";
+import {
+  asDouble,
+  type Decimal,
+  HUNDRED,
+  plain,
+  rounded,
+  total,
+  ZERO,
+} from "../../calc/numbers.ts";
 import { amountWords } from "../../text/numbers.ts";
-import { CURING } from "../../text/sums.ts";
+import { CURING } from "../../text/sums_of_limits.ts";
 import { firstBlank, gramsIn, input, numberIn, refused, shownBelow, workedOut } from "./figures.ts";
 import {
   type Answer,
@@ -206,7 +214,14 @@ function isRefused({ verdict }: Ingoing | CureNeeded): boolean {
 
 /** Rounded down: a limit that is just met must not be passed by a rounding. */
 function cureRow(name: string, grams: Decimal, formula: string): Row {
-  return { name, amount: shownBelow(grams), unit: "g", basis: "computed", formula };
+  return {
+    name,
+    amount: shownBelow(grams),
+    unit: "g",
+    basis: "computed",
+    exact: asDouble(grams),
+    formula,
+  };
 }
 
 function ppmRow(typed: Typed, { ppm, basis }: Ingoing): Row {

@@ -25,8 +25,8 @@ function asked(typed: Typed): Asked[] {
       way,
       mass,
       { ...PERCENT, key: "solids", label: DRYING.solids_now },
-      { ...PERCENT, key: "to", label: DRYING.solids_then },
-      { ...PERCENT, key: "added", label: DRYING.added, hint: DRYING.added_hint },
+      { ...PERCENT, key: "to", label: DRYING.solids_then, is_wanted: true },
+      { ...PERCENT, key: "added", label: DRYING.added, hint: DRYING.added_hint, is_wanted: true },
     ];
   }
   return [
@@ -34,7 +34,7 @@ function asked(typed: Typed): Asked[] {
     mass,
     { ...PERCENT, key: "before", label: DRYING.before },
     { is: "choice", key: "before_basis", label: DRYING.before_of, options: BASES },
-    { ...PERCENT, key: "after", label: DRYING.after },
+    { ...PERCENT, key: "after", label: DRYING.after, is_wanted: true },
     { is: "choice", key: "after_basis", label: DRYING.after_of, options: BASES },
   ];
 }

@@ -1,12 +1,5 @@
 /** From typed digits to decimals, and from results to as many digits as a kitchen can use. */
-import {
-  asDouble,
-  Decimal,
-  parseDecimal,
-  plain,
-  rounded,
-  significant,
-} from "../../calc/numbers.ts";
+import { asDouble, Decimal, parseDecimal, plain, rounded } from "../../calc/numbers.ts";
 import { inBase } from "../../calc/units.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import { amountWords } from "../../text/numbers.ts";
@@ -15,7 +8,6 @@ import type { Missing, Refused, Row, Typed } from "./plan.ts";
 
 const DIGITS = 4; // what a kitchen scale can tell apart
 const PLACES_MAX = 4; // as far as the sums are worked out
-const U_DIGITS = 2;
 
 /** A number as it was typed; null while it is none. */
 export function numberIn(typed: Typed, key: string): Decimal | null {
@@ -58,11 +50,6 @@ export function shownBelow(x: Decimal): string {
   return plain(near.minus(step));
 }
 
-/** A standard uncertainty as two digits; null where nothing is known of it. */
-export function shownU(u: number): string | null {
-  return u === 0 ? null : significant(u, U_DIGITS);
-}
-
 /** A worked-out result. */
 export function workedOut(
   name: string,
@@ -75,6 +62,7 @@ export function workedOut(
     amount: amount === null ? null : shown(amount),
     unit,
     basis: "computed",
+    ...(amount === null ? {} : { exact: asDouble(amount) }),
     ...more,
   };
 }

@@ -3,6 +3,7 @@ import { impliedSolidsPercent } from "../../calc/balance.ts";
 import { type Charge, type KettleTarget, kettleTarget } from "../../calc/kettle.ts";
 import type { Cited } from "../../calc/limits.ts";
 import {
+  asDouble,
   type Decimal,
   difference,
   HUNDRED,
@@ -19,7 +20,6 @@ import {
   numberIn,
   placesTyped,
   refused,
-  shownU,
   workedOut,
 } from "./figures.ts";
 import type { Answer, Asked, LineIn, Row, SumAbout, SumPlan, Typed } from "./plan.ts";
@@ -74,9 +74,9 @@ function asked(_typed: Typed, about: SumAbout): Asked[] {
   const mass = { is: "number", unit_key: "unit", units: unitsFor(about) } as const;
   const percent = { is: "number", units: ["%"] } as const;
   return [
-    { ...mass, key: "tare", label: KETTLE.tare, hint: KETTLE.tare_hint },
-    { ...percent, key: "target", label: KETTLE.target },
-    { ...mass, key: "now", label: KETTLE.now, hint: KETTLE.now_hint },
+    { ...mass, key: "tare", label: KETTLE.tare, hint: KETTLE.tare_hint, is_gross: true },
+    { ...percent, key: "target", label: KETTLE.target, is_wanted: true },
+    { ...mass, key: "now", label: KETTLE.now, hint: KETTLE.now_hint, is_gross: true },
     ...linesOf(about).map(
       ({ name }, at): Asked => ({
         is: "group",
@@ -152,6 +152,7 @@ function found(typed: Typed, to: KettleTarget, gross: Decimal, read: Read): Answ
       amount,
       unit,
       basis: "computed",
+      exact: asDouble(gross),
       inputs: [
         { name: KETTLE.makes, value: amountWords(rounded(to.makes, places).toString(), unit) },
         input(KETTLE.tare, typed, "tare", unit),
@@ -179,7 +180,6 @@ function rowsOf(typed: Typed, to: KettleTarget, { unit, tare, now }: Read): Row[
   const net = now === null ? null : difference(now, tare);
   const implied =
     net === null || net.compare(ZERO) <= 0 ? null : impliedSolidsPercent(to.solids, net);
-  const u = shownU(to.makes_u);
   return [
     workedOut(KETTLE.makes, to.makes, unit, {
       inputs: [
@@ -187,7 +187,6 @@ function rowsOf(typed: Typed, to: KettleTarget, { unit, tare, now }: Read): Row[
         input(KETTLE.target, typed, "target", "%"),
       ],
       formula: KETTLE.makes_by,
-      ...(u === null ? {} : { uncertainty: amountWords(u, unit) }),
     }),
     workedOut(KETTLE.solids_in, to.solids, unit, { formula: KETTLE.solids_by }),
     workedOut(KETTLE.put_in, to.put_in, unit, { formula: KETTLE.put_in_by }),
@@ -208,4 +207,8 @@ export const KETTLE_SUM: SumPlan = {
   begin,
   asked,
   answer,
+  weighed: (about) =>
+    about.lines.flatMap(({ amount, u }, at) =>
+      amount === null || u === 0 ? [] : [{ key: `amount${at}`, amount, u }],
+    ),
 };

@@ -57,9 +57,16 @@ function asked(typed: Typed): Asked[] {
     { is: "choice", key: "basis", label: MIXING.basis, options: BASES },
     { ...percent, key: "strong", label: MIXING.strong },
     { ...percent, key: "weak", label: MIXING.weak, hint: MIXING.weak_hint },
-    { ...percent, key: "target", label: MIXING.target },
+    { ...percent, key: "target", label: MIXING.target, is_wanted: true },
     { is: "choice", key: "wanted", label: MIXING.wanted, options: WANTED },
-    { is: "number", key: "amount", label: MIXING.amount, unit_key: "unit", units: unitsFor(basis) },
+    {
+      is: "number",
+      key: "amount",
+      label: MIXING.amount,
+      unit_key: "unit",
+      units: unitsFor(basis),
+      is_wanted: chosen(typed, "wanted", WANTED) === "makes",
+    },
   ];
 }
 

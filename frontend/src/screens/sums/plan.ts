@@ -26,6 +26,10 @@ export interface NumberAsked {
   readonly hint?: string;
   readonly unit_key?: string;
   readonly units: readonly string[];
+  /** It is chosen, not measured: nothing is in doubt about it. */
+  readonly is_wanted?: boolean;
+  /** Read with whatever it stands in, so that no tare was taken off. */
+  readonly is_gross?: boolean;
 }
 
 /** Yes or no; yes until somebody says "no". */
@@ -53,7 +57,12 @@ export interface Row {
   readonly amount: string | null;
   readonly unit: string | null;
   readonly basis: Basis;
+  /** Before it was rounded, so that doubts can be carried through it; only of what is worked out. */
+  readonly exact?: number;
   readonly uncertainty?: string | null;
+  readonly coverage?: string;
+  /** What each doubt makes of it. */
+  readonly doubts?: readonly { readonly name: string; readonly value: string }[];
   readonly inputs?: readonly { readonly name: string; readonly value: string }[];
   readonly formula?: string;
   readonly source?: string;
@@ -103,6 +112,13 @@ export interface LineIn {
   readonly u: number;
 }
 
+/** A number as the record of a batch has it; typed over, it is somebody's own. */
+export interface Weighed {
+  readonly key: string;
+  readonly amount: string;
+  readonly u: number;
+}
+
 /** What a sum may know before anything is typed. */
 export interface SumAbout {
   readonly lines: readonly LineIn[];
@@ -122,6 +138,8 @@ export interface SumPlan {
   readonly begin: (about: SumAbout) => Typed;
   readonly asked: (typed: Typed, about: SumAbout) => readonly Asked[];
   readonly answer: (typed: Typed, about: SumAbout) => Answer;
+  /** What a batch weighed, by the number it stands in, with its standard uncertainty. */
+  readonly weighed?: (about: SumAbout) => readonly Weighed[];
 }
 
 /** Every single thing asked, groups opened. */

@@ -8,17 +8,21 @@ import { record } from "../../state/record.ts";
 import { kitchen, remember, remembered } from "../../state/settings.ts";
 import { places } from "../../state/stock.ts";
 import { amountWords } from "../../text/numbers.ts";
-import { SUMS } from "../../text/sums.ts";
-import { batchOf, lineName, targetOf } from "../common/batches.ts";
+import { DOUBT, SUMS } from "../../text/sums.ts";
+import { batchOf, instrumentsInUse, lineName, targetOf } from "../common/batches.ts";
 import { type Hindrance, hindrance } from "../common/sentences.ts";
 import { tremble } from "../common/touch.ts";
+import { doubtKey, type Measured, measuredIn, withDoubts } from "./doubts.ts";
 import {
   eachAsked,
   type Found,
   type NumberAsked,
+  type OneAsked,
+  type Row,
   type SumAbout,
   type SumPlan,
   type Typed,
+  unitOf,
 } from "./plan.ts";
 
 const KG_PLACES = 6;
@@ -63,7 +67,10 @@ export function useSum(plan: SumPlan, name: string, batch: string) {
   const own = useSignal<Typed>(kept);
   const typed: Typed = { ...begin, ...own.value };
   const asked = plan.asked(typed, about);
-  const answer = plan.answer(typed, about);
+  const scales = scalesIn(state?.place ?? kitchen.value);
+  const scale = scales.find(({ id }) => id === typed.scale) ?? null;
+  const answer = withDoubts(plan, typed, about, scale);
+  const measured = measuredIn(asked, typed);
   const open = useSignal<string | null>(answer.is === "missing" ? answer.key : null);
   const found = useSignal<Hindrance | null>(null);
   const isNoted = useSignal(false);
@@ -75,11 +82,13 @@ export function useSum(plan: SumPlan, name: string, batch: string) {
     about,
     typed,
     asked,
+    measured,
+    scales,
     answer,
     open,
     found: found.value,
     isNoted: isNoted.value,
-    numberOpen: numberNamed(eachAsked(asked), open.value),
+    numberOpen: numberNamed([...eachAsked(asked), ...limitsOf(measured, typed)], open.value),
     type(part: Typed) {
       own.value = { ...own.value, ...part };
       remember(key, { ...own.value, batch });
@@ -99,14 +108,39 @@ export function useSum(plan: SumPlan, name: string, batch: string) {
   };
 }
 
-function numberNamed(asked: ReturnType<typeof eachAsked>, key: string | null): NumberAsked | null {
+/** The scales of a kitchen whose step is known. */
+function scalesIn(place: string | null) {
+  return instrumentsInUse(place).flatMap(({ division, ...each }) =>
+    each.sort === "scale" && each.is_here && division !== null ? [{ ...each, division }] : [],
+  );
+}
+
+/** The limits of each measured number, typed on the same keys. */
+function limitsOf(measured: readonly Measured[], typed: Typed): NumberAsked[] {
+  return measured.map(({ asked, label }) => ({
+    is: "number",
+    key: doubtKey(asked.key),
+    label: DOUBT.off(label),
+    units: [unitOf(typed, asked)],
+  }));
+}
+
+function numberNamed(asked: readonly OneAsked[], key: string | null): NumberAsked | null {
   const found = asked.find((each) => each.key === key);
   return found?.is === "number" ? found : null;
 }
 
+/** `give or take 0.05 kg`; null while nothing is known of it. */
+export function offWords({ uncertainty, coverage }: Row): string | null {
+  return uncertainty && coverage ? DOUBT.give_or_take(uncertainty) : null;
+}
+
 /** The sum as one note: what to do, from what, and what else came out. */
 export function noteWords(plan: SumPlan, { says, main, why, rows }: Found): string {
-  const first = main === null ? says : `${says} ${amountWords(main.amount, main.unit)}.`;
+  const first =
+    main === null
+      ? says
+      : `${says} ${[amountWords(main.amount, main.unit), offWords(main)].filter(Boolean).join(", ")}.`;
   const inputs = [
     ...new Set(
       rows.flatMap((row) => row.inputs ?? []).map(({ name, value }) => `${name} ${value}`),

@@ -35,7 +35,7 @@ export function OwnYields(props: {
         return (
           <Notice key={line.line}>
             <b class="rec">{nameOf("material", line.material)}</b>:{" "}
-            {YIELD.measured(percent, proposed.counted)} {inUseWords(line)}{" "}
+            {YIELD.measured(percent, rangeOf(proposed))} {inUseWords(line)}{" "}
             {canWrite && <Cup onPress={() => take(line, proposed)}>{YIELD.take_own(percent)}</Cup>}
           </Notice>
         );
