@@ -32,13 +32,13 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/screens\/hold\//, "holds"],
   // What the road adds up its sheets without: fetched with the first sheet that needs it.
   [
-    /\/state\/(judging|on_top_(instrument|money|skill))\.ts$|\/calc\/(folds|instruments|\w+_checks|checks|calibration|lines|fills|fill_trust|net_\w+|heat_\w+|cooling|holding|lethality|skills|skill_steps|money)\.ts$/,
+    /\/state\/(judging|on_top_(instrument|money|skill))\.ts$|\/calc\/(folds|instruments|\w+_checks|checks|limits|water|calibration|lines|fills|fill_trust|net_\w+|heat_\w+|cooling|holding|lethality|skills|skill_steps|money)\.ts$/,
     "judging",
   ],
   // Fetched right after it.
   [/\/state\/(adding|on_top\w*|shown|held|folding|road_folds)\.ts$/, "adding"],
   [
-    /\/calc\/(?!density|spread|codes|trace|recipes|formulas|ratios|drills|charts|skill_class|groups|repeats)\w+\.ts$/,
+    /\/calc\/(?!density|spread|codes|trace|preparations|recipes|formulas|ratios|drills|charts|skill_class|groups|repeats)\w+\.ts$/,
     "adding",
   ],
   [/\/(entries\/\w+|state\/making)\.ts$/, "adding"],
@@ -60,7 +60,10 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     /\/(parts|screens\/common)\/|\/state\/trace\.ts$|\/calc\/(codes|trace|recipes|formulas|ratios)\.ts$/,
     "common",
   ],
-  [/\/text\/(set_up_recipe|recipe_files)\.ts$|\/screens\/set-up\/recipe\//, "recipe"],
+  [
+    /\/text\/(set_up_recipe|recipe_files)\.ts$|\/screens\/set-up\/recipe\/|\/calc\/preparations\.ts$/,
+    "recipe",
+  ],
   [/\/text\/set_up\.ts$|\/screens\/set-up\//, "set_up"],
   [/\/screens\/(sign-in|people|outbox)\//, "people"],
   [/\/screens\/(start|lay-out|weigh-in|step|finish|batch|label)\//, "make"],

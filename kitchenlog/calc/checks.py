@@ -14,13 +14,14 @@ from decimal import Decimal
 from typing import Literal
 
 from kitchenlog.calc.bodies import Body, decimal_in, texts_in
-from kitchenlog.calc.limits import Cited, Limit, rectangular_u
+from kitchenlog.calc.limits import Cited, Limit
 from kitchenlog.calc.numbers import ZERO, difference, plain, product, significant
 from kitchenlog.calc.readings import (
     Doubt,
     Verdict,
     guard_band,
     mean,
+    rectangular_u,
     repeat_sd,
     resolution_u,
     verdict,

@@ -5,7 +5,6 @@ Limits are inclusive; a load exactly at the end of a band belongs to the lower b
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -22,7 +21,6 @@ from kitchenlog.calc.check_tables import (
 from kitchenlog.calc.numbers import (
     ONE,
     ZERO,
-    as_double,
     difference,
     divided,
     parse_decimal,
@@ -178,12 +176,6 @@ def cylinder_limit(capacity_mL: Decimal, cylinder_class: str) -> Limit | None:  
             cited = Cited(what="cylinder", source=row.source, basis=row.basis)
             return Limit(amount=parse_decimal(text), cited=(cited,))
     return None
-
-
-def rectangular_u(tolerance: Decimal) -> float:
-    """Standard uncertainty of what lies anywhere within plus or minus a tolerance:
-    tolerance / sqrt(3) (JCGM 100:2008 4.3.7)."""
-    return as_double(tolerance) / math.sqrt(3)
 
 
 def _error_row(load: Decimal, step: Decimal, accuracy_class: str) -> ScaleErrorRow:

@@ -79,6 +79,12 @@ def resolution_u(division: Decimal, readings: int) -> float:
     return math.sqrt(readings * step * step / 12)
 
 
+def rectangular_u(tolerance: Decimal) -> float:
+    """Standard uncertainty of what lies anywhere within plus or minus a tolerance:
+    tolerance / sqrt(3) (JCGM 100:2008 4.3.7)."""
+    return as_double(tolerance) / math.sqrt(3)
+
+
 def combined_u(parts: Sequence[float]) -> float:
     """Root of the sum of squares of independent standard uncertainties (JCGM 100 5.1.2)."""
     so_far = 0.0

@@ -14,9 +14,9 @@ from kitchenlog.calc.acidity import SampleUnit, Titration, titratable_acidity
 from kitchenlog.calc.bodies import Body, amount_in, decimal_in, object_in, text_in
 from kitchenlog.calc.brine import Strength, salometer_percent
 from kitchenlog.calc.brix import brix_correction
-from kitchenlog.calc.limits import Cited, rectangular_u
+from kitchenlog.calc.limits import Cited
 from kitchenlog.calc.numbers import ZERO, as_double, difference
-from kitchenlog.calc.readings import Doubt, resolution_u, verdict
+from kitchenlog.calc.readings import Doubt, rectangular_u, resolution_u, verdict
 from kitchenlog.calc.trusted import TrustedReading, meant
 from kitchenlog.calc.weighing import Weighing, in_unit, scaled_doubt, sum_doubt
 

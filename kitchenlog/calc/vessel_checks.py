@@ -16,9 +16,9 @@ from kitchenlog.calc.checks import (
     readings_in,
     summed_up,
 )
-from kitchenlog.calc.limits import Limit, cylinder_limit, measure_limit, rectangular_u
+from kitchenlog.calc.limits import Limit, cylinder_limit, measure_limit
 from kitchenlog.calc.numbers import ONE, ZERO, as_double, difference
-from kitchenlog.calc.readings import repeat_sd
+from kitchenlog.calc.readings import rectangular_u, repeat_sd
 from kitchenlog.calc.water import COLDEST, WARMEST, held_volume, millilitres_per_gram
 
 # How far a kitchen thermometer in the water may be off when the step does not say: 1 degC, own

@@ -309,7 +309,7 @@ CHECK_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
         "capacity_mL": c.choice(("5", "10", "25.0", "100", "1000", "7")),
         "cylinder_class": c.choice("ABC"),
     },
-    ("limits", "rectangular_u"): lambda c: {"tolerance": sized(c), "digits": BITS},
+    ("readings", "rectangular_u"): lambda c: {"tolerance": sized(c), "digits": BITS},
     ("water", "water_density"): lambda c: {"celsius": number(c, -3, 99)},
     ("water", "mass_of_water"): lambda c: {
         "volume_mL": sized(c), "celsius": number(c, -1, 45)

@@ -194,6 +194,7 @@ READINGS: dict[str, Adapter] = {
     "net": lambda g: written(readings.net(_d(g["shown"]), _d(g["tare"]))),
     "mean": lambda g: written(readings.mean(_ds(g["values"]), g["places"])),
     "repeat_sd": lambda g: _double(readings.repeat_sd(_ds(g["values"])), g),
+    "rectangular_u": lambda g: _double(readings.rectangular_u(_d(g["tolerance"])), g),
     "resolution_u": lambda g: _double(
         readings.resolution_u(_d(g["division"]), g["readings"]), g
     ),

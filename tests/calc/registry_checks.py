@@ -215,9 +215,6 @@ LIMITS: dict[str, Adapter] = {
     "cylinder_limit": lambda g: limit_json(
         limits.cylinder_limit(decimal(g["capacity_mL"]), g["cylinder_class"])
     ),
-    "rectangular_u": lambda g: significant(
-        limits.rectangular_u(decimal(g["tolerance"])), g["digits"]
-    ),
 }
 
 WATER: dict[str, Adapter] = {

@@ -13,7 +13,7 @@ from uncertainties import ufloat, umath
 
 from kitchenlog.calc.check_tables import BOILING_ROWS, CYLINDER_ROWS, WEIGHT_ROWS
 from kitchenlog.calc.checks import reading_doubt
-from kitchenlog.calc.limits import mass_tolerance, rectangular_u
+from kitchenlog.calc.limits import mass_tolerance
 from kitchenlog.calc.net_content import larger_declaration
 from kitchenlog.calc.net_limits import batch_plan, maximum_allowable_variation, pack_plan
 from kitchenlog.calc.net_packs import Moisture, moisture_allowance
@@ -26,6 +26,7 @@ from kitchenlog.calc.readings import (
     combined_u,
     coverage_factor,
     guard_band,
+    rectangular_u,
     verdict,
 )
 from kitchenlog.calc.thermometer_checks import boiling_point_at_altitude

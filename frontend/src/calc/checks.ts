@@ -7,12 +7,13 @@
  */
 
 import { type Body, decimalIn, textsIn } from "./bodies.ts";
-import { type Cited, type Limit, rectangularU } from "./limits.ts";
+import type { Cited, Limit } from "./limits.ts";
 import { type Decimal, difference, plain, product, significant, ZERO } from "./numbers.ts";
 import {
   type Doubt,
   guardBand,
   mean,
+  rectangularU,
   repeatSd,
   resolutionU,
   type Verdict,

@@ -3,16 +3,7 @@
  * Limits are inclusive; a load exactly at the end of a band belongs to the lower band.
  */
 
-import {
-  asDouble,
-  type Decimal,
-  difference,
-  divided,
-  ONE,
-  parseDecimal,
-  product,
-  ZERO,
-} from "./numbers.ts";
+import { type Decimal, difference, divided, ONE, parseDecimal, product, ZERO } from "./numbers.ts";
 import {
   CYLINDER_ROWS,
   MEASURE_ROWS,
@@ -169,14 +160,6 @@ export function cylinderLimit(capacityML: Decimal, cylinderClass: string): Limit
   const text = cylinderClass === "A" ? row.class_A_pm_mL : row.class_B_pm_mL;
   const cited = { what: "cylinder", source: row.source, basis: row.basis, note: "" };
   return { amount: parseDecimal(text), cited: [cited] };
-}
-
-/**
- * Standard uncertainty of what lies anywhere within plus or minus a tolerance:
- * tolerance / sqrt(3) (JCGM 100:2008 4.3.7).
- */
-export function rectangularU(tolerance: Decimal): number {
-  return asDouble(tolerance) / Math.sqrt(3);
 }
 
 function errorRow(load: Decimal, step: Decimal, accuracyClass: string): ScaleErrorRow {

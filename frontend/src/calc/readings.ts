@@ -70,6 +70,14 @@ export function resolutionU(division: Decimal, readings: number): number {
   return Math.sqrt((readings * step * step) / 12);
 }
 
+/**
+ * Standard uncertainty of what lies anywhere within plus or minus a tolerance:
+ * tolerance / sqrt(3) (JCGM 100:2008 4.3.7).
+ */
+export function rectangularU(tolerance: Decimal): number {
+  return asDouble(tolerance) / Math.sqrt(3);
+}
+
 /** Root of the sum of squares of independent standard uncertainties (JCGM 100 5.1.2). */
 export function combinedU(parts: readonly number[]): number {
   let soFar = 0;

@@ -9,9 +9,9 @@ import { type Titration, titratableAcidity } from "./acidity.ts";
 import { amountIn, type Body, decimalIn, objectIn, textIn } from "./bodies.ts";
 import { type Strength, salometerPercent } from "./brine.ts";
 import { brixCorrection } from "./brix.ts";
-import { type Cited, rectangularU } from "./limits.ts";
+import type { Cited } from "./limits.ts";
 import { asDouble, type Decimal, difference, ZERO } from "./numbers.ts";
-import { type Doubt, resolutionU, verdict } from "./readings.ts";
+import { type Doubt, rectangularU, resolutionU, verdict } from "./readings.ts";
 import { meant, type TrustedReading } from "./trusted.ts";
 import { inUnit, scaledDoubt, sumDoubt, type Weighing } from "./weighing.ts";
 

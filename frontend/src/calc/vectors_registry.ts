@@ -128,6 +128,7 @@ const READINGS: Record<string, Adapter> = {
   net: (g) => written(readings.net(dec(g.shown), d(g.tare))),
   mean: (g) => written(readings.mean(ds(g.values), g.places)),
   repeat_sd: (g) => double(readings.repeatSd(ds(g.values)), g),
+  rectangular_u: (g) => double(readings.rectangularU(dec(g.tolerance)), g),
   resolution_u: (g) => double(readings.resolutionU(dec(g.division), g.readings), g),
   combined_u: (g) => double(readings.combinedU(g.parts.map(Number)), g),
   doubt_of: (g) => {

@@ -115,7 +115,6 @@ const LIMITS: Adapters[string] = {
   mass_tolerance: (g) => limitJson(limits.massTolerance(dec(g.nominal_g), g.weight_class)),
   measure_limit: (g) => limitJson(limits.measureLimit(dec(g.nominal), g.sort)),
   cylinder_limit: (g) => limitJson(limits.cylinderLimit(dec(g.capacity_mL), g.cylinder_class)),
-  rectangular_u: (g) => significant(limits.rectangularU(dec(g.tolerance)), g.digits),
 };
 
 const WATER: Adapters[string] = {

@@ -2,9 +2,9 @@
 
 import { type Body, decimalIn, textIn } from "./bodies.ts";
 import { type CheckResult, judged, type Point, readingsIn, summedUp } from "./checks.ts";
-import { cylinderLimit, type Limit, measureLimit, rectangularU } from "./limits.ts";
+import { cylinderLimit, type Limit, measureLimit } from "./limits.ts";
 import { asDouble, type Decimal, difference, ONE, ZERO } from "./numbers.ts";
-import { repeatSd } from "./readings.ts";
+import { rectangularU, repeatSd } from "./readings.ts";
 import { COLDEST, heldVolume, millilitresPerGram, WARMEST } from "./water.ts";
 
 /**

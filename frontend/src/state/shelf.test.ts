@@ -78,6 +78,18 @@ describe("the shelf", () => {
     expect(sheetsOf<LotState>("lot").value.map((one) => one.state.on_hand)).toEqual(["48"]);
   });
 
+  test("fetches what judges a fill check before it adds up the lot", async () => {
+    await record("receipt", RECEIPT);
+    const label = [{ amount: { amount: "250", unit: "g" } }];
+    const weighed = { unit: "g", tares: ["20", "20"], gross: ["260", "270"], lot_size: 2 };
+
+    await record("fill_checked", { lot: CODE, on: "2026-11-10", label, rules: "us", ...weighed });
+
+    expect(sheet<LotState>(LOT).value?.state.fills.map((fill) => fill.errors)).toEqual([
+      ["-10", "0"],
+    ]);
+  });
+
   test("shows the server's sheets at once, before anything is added up", async () => {
     await takeIn(await deviceDb(DEVICE), [sheetOf(2, await serverState(), false)], {}, START_MS);
 
