@@ -29,8 +29,8 @@ def count_all_uses(*, at: datetime) -> None:
 
 
 def count_uses(cooperative: Cooperative, ids: Sequence[str], *, at: datetime) -> None:
-    """Count the uses of these instruments anew, and of the scales their checks were made with; a
-    row changes only where it says another thing.
+    """Count the uses of these instruments anew, and of the scales they were checked with; a row
+    changes only where it says another thing.
 
     Counting holds nothing, so uploads go on; each row is then saved behind the turnstile.
     """
