@@ -29,15 +29,25 @@ def count_all_uses(*, at: datetime) -> None:
 
 
 def count_uses(cooperative: Cooperative, ids: Sequence[str], *, at: datetime) -> None:
-    """Count the uses of these instruments anew; a row changes only where it says another thing.
+    """Count the uses of these instruments anew, and of the scales they were checked with; a row
+    changes only where it says another thing.
 
     Counting holds nothing, so uploads go on; each row is then saved behind the turnstile.
     """
-    for instrument in ids:
+    with in_cooperative(cooperative, writes=False):
+        used = _check_scales(cooperative.pk, ids)
+    for instrument in dict.fromkeys([*ids, *used]):
         with in_cooperative(cooperative, writes=False):
             found = _found(cooperative.pk, instrument)
         with in_cooperative(cooperative):
             _save(cooperative.pk, instrument, found, at=at)
+
+
+def _check_scales(cooperative: UUID, ids: Sequence[str]) -> list[str]:
+    """The scales on which the water of these vessels was weighed."""
+    states = states_of(cooperative, [f"instrument:{each}" for each in ids])
+    checks = [check for state in states.values() for check in state.get("checks", ())]
+    return sorted({scale for check in checks if (scale := check.get("check_scale"))})
 
 
 @dataclass(frozen=True)

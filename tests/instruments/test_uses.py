@@ -77,6 +77,17 @@ def test_what_came_after_the_check_is_counted_in_the_night(
     assert counted(kitchen) == (passed["id"], 1)
 
 
+def test_water_weighed_on_a_scale_is_a_use_of_it_at_once(
+    kitchen: Kitchen, phone: Phone, pen: Pen
+) -> None:
+    passed = check(pen, 3, "500")
+    kept(phone, [passed])
+
+    kept(phone, [cup_check(pen, 4)])
+
+    assert counted(kitchen) == (passed["id"], 1)
+
+
 def test_a_check_that_arrives_late_moves_the_beginning(
     kitchen: Kitchen, phone: Phone, pen: Pen
 ) -> None:

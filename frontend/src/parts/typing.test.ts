@@ -34,6 +34,13 @@ describe("typing on the keypad", () => {
     expect(afterKey("123456", "7", RULES)).toBe("123456");
   });
 
+  it("takes no more places than an entry does", () => {
+    const rules = { ...RULES, mostChars: 12 };
+
+    expect(afterKey("0.123456", "7", rules)).toBe("0.123456");
+    expect(afterKey("1234567", "8", rules)).toBe("12345678");
+  });
+
   it("turns the sign only where a number may lie below zero", () => {
     expect(afterKey("18", "-", { ...RULES, isSigned: true })).toBe("-18");
     expect(afterKey("-18", "-", { ...RULES, isSigned: true })).toBe("18");

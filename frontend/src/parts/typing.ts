@@ -7,13 +7,15 @@ export interface TypingRules {
   isSigned: boolean;
 }
 
+const PLACES_MOST = 6; // an entry takes no more, and it is said here rather than at the end
+
 /** The text after one key; a key that makes no sense here changes nothing. */
 export function afterKey(typed: string, key: string, rules: TypingRules): string {
   if (key === "Backspace") return typed.slice(0, -1);
   if (key === "-") return rules.isSigned ? turned(typed) : typed;
   if (typed.length >= rules.mostChars) return typed;
   if (key === "." || key === ",") return rules.isWhole ? typed : withPoint(typed);
-  if (!/^\d$/.test(key)) return typed;
+  if (!/^\d$/.test(key) || (typed.split(".")[1]?.length ?? 0) >= PLACES_MOST) return typed;
   return typed === "0" || typed === "-0" ? typed.slice(0, -1) + key : typed + key;
 }
 

@@ -12,6 +12,7 @@ export const FITNESS = {
   corrected: (shown: string, value: string) => `${shown} read, corrected ${value}`,
   was_due: (name: string) => `${name} was due for a check.`,
   of_batch: "An instrument its batch was measured with failed a check.",
+  of_batch_due: "An instrument its batch was measured with was due for a check.",
   line: "in question",
   weighed_on: (name: string) => `Its water was weighed on ${name}.`,
   beyond: "Outside what was checked: the corrected figure is less sure.",

@@ -71,7 +71,7 @@ const FIELDS: Record<string, string> = {
   "reading.tare": "The tare",
   reason: "The reason",
   recipient: "The recipient",
-  minutes: "The minutes",
+  minutes: "The number of minutes",
   overhead: "The overhead",
   "overhead.rate": "The overhead",
   "products.value_each": "The value",

@@ -6,7 +6,7 @@ import { nameOf } from "../../state/stock.ts";
 import { FITNESS } from "../../text/fitness.ts";
 import { signedWords } from "../../text/numbers.ts";
 import { batchOf } from "./batches.ts";
-import { standingAt } from "./instruments.ts";
+import { standingAt, wasDueIn } from "./instruments.ts";
 import { checkNamed, movesText, trusted } from "./trust.ts";
 
 /** What is known of the instrument; `moves` is about the figure shown. */
@@ -56,14 +56,22 @@ export function BodyInQuestion({ body, happened_at }: { body: Body; happened_at:
   );
 }
 
-/** A batch that was measured with what failed a check: said wherever something of it is shown. */
+/** A batch that was measured with what failed a check, or was due for one: said wherever something of it is shown. */
 export function BatchInQuestion({ batch }: { batch: string | null }) {
   const state = batch === null ? null : (batchOf(batch)?.state ?? null);
-  return state !== null && isInQuestion(state) ? (
+  const says =
+    state === null
+      ? null
+      : isInQuestion(state)
+        ? FITNESS.of_batch
+        : wasDueIn(state)
+          ? FITNESS.of_batch_due
+          : null;
+  return says === null ? null : (
     <p>
-      <span class="in-question">{FITNESS.of_batch}</span>
+      <span class="in-question">{says}</span>
     </p>
-  ) : null;
+  );
 }
 
 /** An instrument of it failed a check, and nobody has looked at that yet. */

@@ -89,6 +89,13 @@ const elsewhere = computed(() => {
   return found;
 });
 
+/** Whether something in a batch was read with an instrument that was due for a check by then. */
+export function wasDueIn(batch: BatchState): boolean {
+  return readingsOf(batch).some(
+    ({ instrument, happened_at }) => standingAt(instrument, happened_at).is === "due",
+  );
+}
+
 /** The readings of an instrument on the batch sheets of this phone. */
 export function usesOf(instrument: string): readonly UsedAt[] {
   return used.value.get(instrument) ?? [];

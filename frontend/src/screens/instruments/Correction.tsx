@@ -2,8 +2,7 @@
 import type { InstrumentState } from "../../calc/instruments.ts";
 import { Part } from "../../parts/Plain.tsx";
 import { INSTRUMENTS } from "../../text/instruments.ts";
-import { amountWords } from "../../text/numbers.ts";
-import { appliedWords, formulaWords, lineWords, rangeWords } from "./line_words.ts";
+import { appliedWords, formulaWords, lineWords, rangeWords, spreadWords } from "./line_words.ts";
 
 /** The row in force now; without one readings are taken as they are. */
 export function Correction({ state }: { state: InstrumentState }) {
@@ -29,13 +28,7 @@ export function Correction({ state }: { state: InstrumentState }) {
           )}
         </>
       )}
-      {row?.repeatability && (
-        <p class="second">
-          {Number(row.repeatability) === 0
-            ? INSTRUMENTS.no_spread
-            : INSTRUMENTS.spread(amountWords(row.repeatability, row.unit))}
-        </p>
-      )}
+      {row?.repeatability && <p class="second">{spreadWords(row.repeatability, row.unit)}</p>}
     </Part>
   );
 }

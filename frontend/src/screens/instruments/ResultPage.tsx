@@ -10,15 +10,14 @@ import { DayField, TickField } from "../../parts/Fields.tsx";
 import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { CHECK } from "../../text/checks.ts";
-import { CITED, INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
-import { amountWords } from "../../text/numbers.ts";
+import { CITED, VERDICT_WORDS } from "../../text/instruments.ts";
 import { today } from "../common/edge.ts";
 import { instrumentSheet } from "../common/instruments.ts";
 import { Recalled } from "../common/Recalled.tsx";
 import { CheckFrame } from "./CheckFrame.tsx";
 import { linesFor, type Told } from "./check_body.ts";
 import { stepByStep } from "./errors.ts";
-import { lineWords } from "./line_words.ts";
+import { lineWords, spreadWords } from "./line_words.ts";
 import { saidOf } from "./said.ts";
 import type { Checking } from "./use_check.ts";
 
@@ -94,9 +93,7 @@ function CorrectionChoice({ checking, told }: { checking: Checking; told: Told }
       )}
       {told.result.repeatability !== null && (
         <p class="second">
-          {INSTRUMENTS.spread(
-            amountWords(significant(told.result.repeatability, U_DIGITS), told.unit),
-          )}
+          {spreadWords(significant(told.result.repeatability, U_DIGITS), told.unit)}
         </p>
       )}
     </Part>

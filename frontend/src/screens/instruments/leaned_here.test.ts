@@ -1,6 +1,7 @@
 import { beforeEach, expect, test, vi } from "vitest";
 import { DEVICE, START_MS } from "../../../simulation/bench.ts";
 import { testHouse, welcome } from "../../../simulation/house.ts";
+import { batchState } from "../../calc/batches.ts";
 import { foldSubject } from "../../calc/folds.ts";
 import { instrumentState } from "../../calc/instruments.ts";
 import type { Fact } from "../../calc/record.ts";
@@ -9,7 +10,7 @@ import { deviceDb } from "../../state/house.ts";
 import { signIn } from "../../state/session.ts";
 import { isAddingUp, loadShelf, refold } from "../../state/shelf.ts";
 import { takeIn } from "../../store/take_in.ts";
-import { standingAt, standingOf } from "../common/instruments.ts";
+import { standingAt, standingOf, wasDueIn } from "../common/instruments.ts";
 import { leanedHere } from "./leaned_here.ts";
 
 const ON = "2026-11";
@@ -94,6 +95,20 @@ test("packs weighed, practice and the water in a cup are uses of the scale", () 
   expect(standingAt("s1", `${ON}-04T08:00:00.000Z`)).toMatchObject({ is: "fit", uses: 0 });
   expect(standingAt("s1", `${ON}-06T08:00:00.000Z`)).toMatchObject({ is: "due", uses: 2 });
   expect(standingAt("s1", `${ON}-06T10:00:00.000Z`)).toMatchObject({ is: "due", uses: 3 });
+});
+
+test("a batch says whether something in it was read on a scale that was due", () => {
+  const readOn = (day: string) => {
+    const reading = { instrument: "s1", unit: "g", division: "1", shown: "80" };
+    const planned = { lines: [], steps: [{ step: "a", says: "Weigh." }] };
+    return batchState("batch:b1", [
+      fact("b1", "batch_started", "01", { batch: "b1", ...planned }),
+      fact("b2", "step_done", day, { batch: "b1", step: "a", reading }),
+    ]);
+  };
+
+  expect(wasDueIn(readOn("06"))).toBe(true);
+  expect(wasDueIn(readOn("04"))).toBe(false);
 });
 
 test("what the server counted over all phones stands on the shelf once it was pulled", async () => {

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { CorrectionLine } from "../../calc/instrument_checks.ts";
-import { formulaWords } from "./line_words.ts";
+import { formulaWords, rangeWords, spreadWords } from "./line_words.ts";
 
 const line: CorrectionLine = {
   unit: "g",
@@ -23,4 +23,14 @@ test("a formula has a sign before its slope, also where there is none", () => {
   expect(formulaWords({ ...line, height: "-1.33", slope: "-0.000417" })).toMatch(
     /^correction = \u22121\.33 \u2212 0\.000417 \u00d7 \(reading/,
   );
+});
+
+test("what was checked ends at the last reading, not at a round figure beyond it", () => {
+  expect(rangeWords({ ...line, high: "5006.00000000000" })).toContain("5\u202f006\u00a0g");
+  expect(rangeWords({ ...line, low: "-0.2" })).toContain("\u22120.2\u00a0g");
+});
+
+test("repeats that all read the same spread by no figure", () => {
+  expect(spreadWords("0", "g")).toBe("Its repeats all read the same.");
+  expect(spreadWords("1.2", "g")).toContain("1.2");
 });

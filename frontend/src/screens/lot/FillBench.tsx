@@ -7,7 +7,7 @@ import { FILL } from "../../text/fill.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
 import { focusFirst } from "../common/focus.ts";
 import { NumberKeys } from "../common/NumberKeys.tsx";
-import { LABEL_UNITS, weighed } from "./fill.ts";
+import { LABEL_UNITS, nextOpen, weighed } from "./fill.ts";
 import type { Filling } from "./use_fill.ts";
 
 /** Keys and the main key. */
@@ -81,6 +81,7 @@ function keep({ now, type, open }: Filling): void {
   if ((field !== "empty" && field !== "full") || shown === null) return;
   const masses = field === "empty" ? typed.tares : typed.gross;
   type(weighed(field, [...masses, shown]));
+  open.value = nextOpen(field, now());
 }
 
 function Main({ filling }: { filling: Filling }) {

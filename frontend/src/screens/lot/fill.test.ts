@@ -1,7 +1,15 @@
 import { expect, test } from "vitest";
 import { fillOf } from "../../calc/fills.ts";
 import { FILL, fillSentence } from "../../text/fill.ts";
-import { driesBy, type FillTyped, fillBody, fillSaid, missingOfFill, planned } from "./fill.ts";
+import {
+  driesBy,
+  type FillTyped,
+  fillBody,
+  fillSaid,
+  missingOfFill,
+  nextOpen,
+  planned,
+} from "./fill.ts";
 
 // Twelve jars of NIST HB 133 (2026): "NET WT 12 OZ (340 g)".
 const TYPED: FillTyped = {
@@ -87,4 +95,13 @@ test("flour and dry pasta may have dried: the US rules allow 3 % by weight, othe
   expect(fillBody({ ...flour, unit: "mL", density: "1" }, ABOUT)).not.toHaveProperty(
     "loses_moisture",
   );
+});
+
+test("after the second empty pack a full one is weighed, and more empty ones where one goes back", () => {
+  const empties = (...tares: string[]) => nextOpen("empty", { ...TYPED, tares, gross: [] });
+
+  expect(empties("182")).toBe("empty");
+  expect(empties("182", "181")).toBe("full");
+  expect(empties("182", "181", "183")).toBe("empty");
+  expect(nextOpen("full", { ...TYPED, gross: ["522"] })).toBe("full");
 });

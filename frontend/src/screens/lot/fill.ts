@@ -135,6 +135,12 @@ export function missingOfFill(typed: FillTyped): (Hindrance & { open?: FillOpen 
     : null;
 }
 
+/** What is weighed after a pack was kept: full ones once there are enough empty ones. */
+export function nextOpen(open: FillOpen, typed: FillTyped): FillOpen {
+  const isFirstEnough = typed.tares.length === TARES_LEAST && typed.gross.length === 0;
+  return open === "empty" && isFirstEnough ? "full" : open;
+}
+
 /** Mean and limit with as many places as tell them apart; null where no mean is known. */
 export function fillSaid(fill: Fill): FillSaid | null {
   if (fill.mean_error === null || fill.most_short === null) return null;

@@ -5,6 +5,8 @@ import { nameOf } from "../../state/stock.ts";
 import { TRACE } from "../../text/trace.ts";
 import { batchOf } from "../common/batches.ts";
 import { endName } from "../common/ends.ts";
+import { isInQuestion } from "../common/InQuestion.tsx";
+import { wasDueIn } from "../common/instruments.ts";
 import { amountText } from "../common/lots.ts";
 import type { BothWays } from "./steps.ts";
 
@@ -43,12 +45,11 @@ function said(edge: Edge, way: Trace): string {
 
 function nodeWords(subject: string, way: Trace): string {
   if (subject.startsWith("batch:")) {
-    const batch = batchOf(subject.slice("batch:".length));
-    const isInQuestion = batch?.state.findings.some(
-      ({ what, is_settled }) => what === "instrument_failed" && !is_settled,
-    );
+    const state = batchOf(subject.slice("batch:".length))?.state;
     const name = nameOf("batch", subject.slice("batch:".length));
-    return isInQuestion ? `${name} (${TRACE.in_question})` : name;
+    if (state === undefined) return name;
+    if (isInQuestion(state)) return `${name} (${TRACE.in_question})`;
+    return wasDueIn(state) ? `${name} (${TRACE.was_due})` : name;
   }
   const label = way.nodes.find((node) => node.id === subject)?.label;
   if (subject.startsWith("lot:")) return [label, endName(subject)].filter(Boolean).join(" ");

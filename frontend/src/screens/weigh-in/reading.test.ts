@@ -69,6 +69,12 @@ describe("a reading against its line", () => {
     });
   });
 
+  it("never says to stop at what the display cannot show", () => {
+    const onTwos: InstrumentShown = { ...SMALL, division: "2" };
+
+    expect(weighOn(onTwos, typed("", { tare: "213" }))).toMatchObject({ stop_at: "272" });
+  });
+
   it("is within where the scale is fine enough to tell", () => {
     expect(weighOn(SMALL, typed("273.4"))).toMatchObject({
       net: "60.2",

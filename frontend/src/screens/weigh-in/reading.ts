@@ -4,6 +4,7 @@ import {
   asDouble,
   type Decimal,
   difference,
+  divided,
   ONE,
   parseDecimal,
   plain,
@@ -164,7 +165,7 @@ function offTarget(plan: Plan, level: Decimal | null, by: ReadBy & { reach: stri
   return {
     is_over: !off.isNegative() && !off.isZero(),
     is_exact: off.isZero(),
-    off: words === null ? null : asGoodAs(words, by.reach),
+    off: words === null || by.reach === null ? words : onStep(parseDecimal(words), by.division),
   };
 }
 
@@ -184,7 +185,15 @@ function stopAt(plan: Plan, by: ReadBy): string | null {
   const inRead = converted(rest, plan.unit, by.unit, PLACES);
   const tare = by.tare === null ? ZERO : parseDecimal(by.tare);
   const shows = difference(total([inRead, tare]), by.correction ?? ZERO);
-  return rounded(shows, placesOf(by.division)).toString();
+  return onStep(shows, by.division);
+}
+
+/** The nearest number that the display can show: one of 2 g steps never shows 969. */
+function onStep(amount: Decimal, division: string | null): string {
+  const step = division === null ? null : parseDecimal(division);
+  const places = placesOf(division);
+  if (step === null || step.isZero()) return rounded(amount, places).toString();
+  return rounded(divided(amount, step, 0).times(step), places).toString();
 }
 
 /** Why a reading cannot be, as a key of the words; null when it can. */
