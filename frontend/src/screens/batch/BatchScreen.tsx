@@ -5,6 +5,7 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import { type NextAct, underWay } from "../../state/today.ts";
+import { APP_TEXT } from "../../text/app.ts";
 import { BATCH, findingWords } from "../../text/finish.ts";
 import { HOLD } from "../../text/holds.ts";
 import { countWords } from "../../text/numbers.ts";
@@ -93,6 +94,7 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
         </>
       }
     >
+      {shown.is_newer && <Notice>{APP_TEXT.needs_newer}</Notice>}
       <BatchHeld batch={batch} />
       <Findings batch={batch} />
       {batch.lines.some((line) => line.in_base === null) && (

@@ -8,6 +8,7 @@ import { Notice } from "../../parts/Plain.tsx";
 import { sheet } from "../../state/sheets.ts";
 import { againstLot } from "../../state/stock.ts";
 import type { Shown } from "../../state/types.ts";
+import { APP_TEXT } from "../../text/app.ts";
 import { FILL } from "../../text/fill.ts";
 import { againstWords, HOLD } from "../../text/holds.ts";
 import { LOT } from "../../text/lot.ts";
@@ -62,6 +63,7 @@ function Sheet({ shown }: { shown: Shown<LotState> }) {
         state={isRefused || held ? "held" : life.state}
         lifeLeft={life.left}
       />
+      {shown.is_newer && <Notice>{APP_TEXT.needs_newer}</Notice>}
       <LotHeld lot={state} />
       <LotFacts state={state} />
       <LastFill lot={state.lot} fills={state.fills ?? []} />
