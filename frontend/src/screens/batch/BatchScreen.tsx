@@ -22,6 +22,7 @@ import {
 import { ChartKeyLater } from "../common/ChartKeyLater.tsx";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { BatchHeld } from "../common/HeldPlate.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { materialOf, quantityText } from "../common/lots.ts";
 import { useHeld } from "../common/use_held.ts";
 import { Lines } from "../weigh-in/LineEntries.tsx";
@@ -35,20 +36,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const shown = batchOf(params.batch ?? "");
   if (shown === null) {
     return (
-      <Frame
+      <Instead
         where={BATCH.where}
         title={BATCH.batches}
-        gauge={<HeadGauge />}
         benchName={BATCH.bench}
-        bench={
-          <Foot>
-            <BackKey href="#/batches" />
-            <MainKey words={BATCH.all_batches} href="#/batches" />
-          </Foot>
-        }
-      >
-        <Notice>{BATCH.not_here}</Notice>
-      </Frame>
+        back="#/batches"
+        on={{ words: BATCH.all_batches, href: "#/batches" }}
+        says={BATCH.not_here}
+      />
     );
   }
   return <Sheet shown={shown} />;
