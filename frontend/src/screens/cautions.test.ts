@@ -21,6 +21,17 @@ const TOUCHES: readonly { source: RegExp; about: string }[] = [
   // A date that is worked out, or the rule it is worked out by.
   { source: /\b(lastDay|earliest)\b[^;]*calc\/shelf_life\.ts"/, about: "shelf_life" },
   { source: /<LifeOf\b|\blife\.on, true\)/, about: "shelf_life" },
+  // What stands on a pack, and what is promised there.
+  { source: /\bLABEL\.net\b/, about: "net_content" },
+  { source: /\bclass="label"/, about: "label" },
+  // A recipe made larger or smaller, a limit out of print, what lets a batch go.
+  { source: /\bscaledVersion\b|\bunscaledOf\(batch\)/, about: "scaling" },
+  { source: /calc\/process_limits\.ts"/, about: "process_limit" },
+  { source: /"hold_decided"/, about: "hold" },
+  { source: /<DespiteField\b|\bDESPITE\.label\b/, about: "despite" },
+  { source: /\bFILLS\.where\(/, about: "net_content" },
+  { source: /difference_words\.ts"|import \{ doneWords \}/, about: "cautionsOfStep" },
+  { source: /\bheatVerdictWord\(/, about: "cautionOf" },
   // A limit of a step, and what a reading is beside it, where it is drawn.
   {
     source: /import (type )?\{[^}]*\b(BatchStep|StepTyped)\b[^}]*\}[\s\S]*\n {2,}<\w/,
@@ -59,19 +70,27 @@ function drawnBy(file: URL, seen = new Map<string, string>()): Map<string, strin
   return seen;
 }
 
-/** Cautions that are drawn; a sum at the bench names its own, and its screen draws them all. */
 function cautionsIn(source: string): string[] {
-  const drawn = source.match(/<Caution\b[^>]*?\/>/gs) ?? [];
-  const named = source.includes(": SumPlan = {")
-    ? (source.match(/\babout: \[[^\]]*\]/g) ?? [])
-    : [];
-  return [...drawn, ...named];
+  return source.match(/<Caution\b[\s\S]*?\/>/g) ?? [];
+}
+
+/** What the sums at the bench name as theirs; the screen that works one out draws it. */
+function cautionsOfSums(sources: readonly string[], drawn: string): string[] {
+  const isWorkedOut = sources.some((each) => each.includes("= useSum("));
+  if (isWorkedOut && !drawn.includes("plan.about")) return [];
+  return sources
+    .filter((each) => each.includes(": SumPlan = {"))
+    .flatMap((each) => each.match(/\babout: \[[^\]]*\]/g) ?? []);
 }
 
 function missingIn(sources: readonly string[]): string[] {
   const drawn = sources.flatMap(cautionsIn).join();
   const chosen = Object.keys(CHOOSE).filter((each) => drawn.includes(each));
-  const cautions = [drawn, ...chosen.flatMap((each) => CHOOSE[each] ?? [])].join();
+  const cautions = [
+    drawn,
+    ...cautionsOfSums(sources, drawn),
+    ...chosen.flatMap((each) => CHOOSE[each] ?? []),
+  ].join();
   return TOUCHES.filter(
     ({ source, about }) =>
       sources.some((each) => source.test(running(each))) && !cautions.includes(about),
@@ -89,7 +108,7 @@ test("the list of screens is read whole", () => {
 });
 
 test("what a number touches is something there is a caution about", () => {
-  const known: readonly string[] = [...CAUTIONS_ABOUT, "cautionsOfStep"];
+  const known: readonly string[] = [...CAUTIONS_ABOUT, ...Object.keys(CHOOSE)];
 
   expect(TOUCHES.filter(({ about }) => !known.includes(about))).toEqual([]);
 });
@@ -108,5 +127,36 @@ describe("a screen shows the caution about every such number", () => {
     const sources = [...drawnBy(file).values()];
 
     expect(missingIn(sources)).toEqual([]);
+  });
+});
+
+/** Every file of the screens that draws a caution, with the routes it is reached by. */
+function drawers(): Map<string, (typeof ROUTES)[number][]> {
+  const found = new Map<string, (typeof ROUTES)[number][]>();
+  for (const route of ROUTES) {
+    for (const [file, source] of drawnBy(route.file)) {
+      if (source.includes("<Caution")) found.set(file, [...(found.get(file) ?? []), route]);
+    }
+  }
+  return found;
+}
+
+/** Whether the other files of a screen draw the same caution in the same words. */
+function isSaidBy(others: ReadonlyMap<string, string>, file: string, taken: string): boolean {
+  return [...others].some(([each, source]) => each !== file && cautionsIn(source).join() === taken);
+}
+
+describe("a caution that is taken away is missed, unless the screen says the same elsewhere", () => {
+  test.each([...drawers()])("%s", (file, routes) => {
+    const taken = cautionsIn(sourceOf(new URL(file))).join();
+
+    const isMissed = routes.some((route) => {
+      const sources = drawnBy(route.file);
+      if (isSaidBy(sources, file, taken)) return true;
+      sources.set(file, sourceOf(new URL(file)).replaceAll(/<Caution\b/g, "<Nothing"));
+      return missingIn([...sources.values()]).length > 0;
+    });
+
+    expect(isMissed).toBe(true);
   });
 });

@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, test, vi } from "vitest";
 import { DEVICE, OTHER_DEVICE } from "../../simulation/bench.ts";
 import { type TestHouse, testHouse, welcome } from "../../simulation/house.ts";
 import { draftOf } from "../store/drafts.ts";
-import { dirtyDrafts, draft, writeDrafts } from "./drafts.ts";
+import { dirtyDrafts, draft, draftsBeginning, writeDrafts } from "./drafts.ts";
 import { deviceDb } from "./house.ts";
 import { changePerson, signIn } from "./session.ts";
 
@@ -24,6 +24,23 @@ describe("a draft", () => {
 
     expect(await draftOf(await deviceDb(DEVICE), KEY)).toEqual({ shown: "60." });
     expect(await draft(KEY).load()).toEqual({ shown: "60." });
+  });
+
+  test("is found by how its key begins, written or not", async () => {
+    draft("recipe/1").save({ name: "Chutney" });
+    draft("weigh-in/b1/9").save({ shown: "1" });
+    await writeDrafts();
+    draft("recipe/1").save({ name: "Apple chutney" });
+    draft("recipe/2").save({ name: "Quince paste" });
+
+    expect(await draftsBeginning("recipe/")).toEqual(
+      new Map([
+        ["recipe/1", { name: "Apple chutney" }],
+        ["recipe/2", { name: "Quince paste" }],
+      ]),
+    );
+    for (const key of ["recipe/1", "recipe/2", "weigh-in/b1/9"]) await draft(key).clear();
+    expect(await draftsBeginning("recipe/")).toEqual(new Map());
   });
 
   test("is written soon, however fast one types on", async () => {

@@ -1,6 +1,6 @@
 /** Typed form input that survives reload, crash and update (R12). */
 import { signal } from "@preact/signals";
-import { deleteDraft, draftOf, putDraft } from "../store/drafts.ts";
+import { deleteDraft, draftOf, draftsUnder, putDraft } from "../store/drafts.ts";
 import type { Json } from "../store/rows.ts";
 import { house, report, withDb } from "./house.ts";
 
@@ -40,6 +40,16 @@ export function draft<T extends Json>(key: string): Draft<T> {
       await withDb((db) => deleteDraft(db, key));
     },
   };
+}
+
+/** All drafts whose key begins so, by key; what is not written yet counts as it was typed. */
+export async function draftsBeginning(begin: string): Promise<ReadonlyMap<string, Json>> {
+  const written = await withDb((db) => draftsUnder(db, begin));
+  const typed = [...unwritten].filter(([key]) => key.startsWith(begin));
+  return new Map([
+    ...(written ?? []).map((each) => [each.key, each.typed] as const),
+    ...typed.map(([key, each]) => [key, each.typed] as const),
+  ]);
 }
 
 /** Writes what is typed into one form: nothing is due any more that could write it later. */

@@ -4,6 +4,7 @@ import type { Beside, Fold } from "../calc/folds.ts";
 import type { Fact } from "../calc/record.ts";
 import { typeIn } from "../calc/subjects.ts";
 import { NOTHING_BESIDE } from "../calc/trusted.ts";
+import { KINDS } from "../entries/kinds.ts";
 import { isKindName, leansOn } from "../entries/links.ts";
 import { lifted } from "../entries/upcast.ts";
 import type { EntryRow } from "../store/rows.ts";
@@ -41,13 +42,32 @@ export function foldOf(subject: string, facts: readonly Fact[]): Fold | null {
   return foldsHere.get(typeIn(subject))?.[0] ?? null;
 }
 
-/** A subject's state from rows and what they lean on; null where the phone has no fold for it. */
+/**
+ * Whether this app's table has the kind and version of an entry, and of what it corrects. What a
+ * newer app wrote is kept and handed on, and never read as if it were the same.
+ */
+export function isUnderstood({ entry }: EntryRow): boolean {
+  const { of_kind, of_version } = entry.body;
+  return (
+    isInTable(entry.kind, entry.version) &&
+    (of_kind === undefined || isInTable(of_kind, of_version ?? 1))
+  );
+}
+
+function isInTable(kind: unknown, version: unknown): boolean {
+  return isKindName(kind) && typeof version === "number" && version <= KINDS[kind].version;
+}
+
+/**
+ * A subject's state from rows and what they lean on, without what this app does not understand;
+ * null where the phone has no fold for it.
+ */
 export function folded(
   subject: string,
   rows: readonly EntryRow[],
   beside: Beside = NOTHING_BESIDE,
 ): object | null {
-  const facts = rows.map(factOf);
+  const facts = rows.filter(isUnderstood).map(factOf);
   return foldOf(subject, facts)?.(subject, facts, beside) ?? null;
 }
 

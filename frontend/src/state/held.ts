@@ -1,12 +1,14 @@
 /** What of the held entries the server's sheet contains, and what lies beyond it. */
 import type { HeldAbout } from "../store/reads.ts";
 import type { EntryRow, SheetRow } from "../store/rows.ts";
-import { foldNumberOf } from "./folding.ts";
+import { foldNumberOf, isUnderstood } from "./folding.ts";
 
-/** Whether every entry the server counted is held, and this phone counts as the server does. */
+/** Whether every entry the server counted is held, and this phone counts as the server does: by the
+ * same fold, and knowing what each of them is. */
 export function holdsAll({ subject, rows, sheet }: HeldAbout): boolean {
   if (sheet === null || foldNumberOf(subject) !== sheet.fold) return false;
-  return rows.filter((row) => isCounted(row, sheet)).length === sheet.entry_count;
+  const counted = rows.filter((row) => isCounted(row, sheet));
+  return counted.length === sheet.entry_count && counted.every(isUnderstood);
 }
 
 /** An entry that the server's sheet contains. */
@@ -35,6 +37,8 @@ export function shouldAsk(held: HeldAbout, device: string): boolean {
   const { rows, sheet } = held;
   if (sheet === null || rows.length === 0 || holdsAll(held)) return false;
   if (foldNumberOf(held.subject) === null) return false;
+  // Asking again would not make this app understand them.
+  if (!rows.every(isUnderstood)) return false;
   const beyond = rows.filter((row) => isBeyond(row, sheet));
   return sheet.is_open || beyond.some((row) => !isWaiting(row, device));
 }

@@ -8,7 +8,7 @@ import type { DayLot, DayState } from "../calc/market.ts";
 import type { LotState } from "../calc/stock.ts";
 import { idIn, typeIn } from "../calc/subjects.ts";
 import type { EntryRow, SheetRow } from "../store/rows.ts";
-import { factOf } from "./folding.ts";
+import { factOf, isUnderstood } from "./folding.ts";
 import { isBeyond, isCounted } from "./held.ts";
 import { batchOnTop } from "./on_top_batch.ts";
 import { lotOnTop } from "./on_top_lot.ts";
@@ -71,7 +71,7 @@ export function beyondSheet(sheet: SheetRow, rows: readonly EntryRow[]): Beyond 
   const covered = new Map<string, EntryRow>();
   const extra: EntryRow[] = [];
   for (const row of rows) {
-    if (!isBeyond(row, sheet)) continue;
+    if (!isBeyond(row, sheet) || !isUnderstood(row)) continue;
     const ancestors = ancestorsOf(row, held);
     if (ancestors === null) continue;
     extra.push(row);

@@ -218,7 +218,7 @@ async function mend(held: HeldAbout): Promise<void> {
 
 function asSent(sheet: SheetRow): Shown<object> {
   const { subject, state, is_open } = sheet;
-  return { subject, state, is_open, from: "server", waiting: 0 };
+  return { subject, state, is_open, from: "server", waiting: 0, is_newer: false };
 }
 
 /** Puts sheets on the shelf, each type's list touched once. */

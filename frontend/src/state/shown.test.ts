@@ -6,7 +6,7 @@ import { LOT_FOLD, type LotState } from "../calc/stock.ts";
 import type { KindName } from "../entries/kinds.ts";
 import { subjectsOf } from "../entries/links.ts";
 import type { Body, EntryRow, SheetRow } from "../store/rows.ts";
-import { folded } from "./folding.ts";
+import { folded, isUnderstood } from "./folding.ts";
 import { shownOf } from "./shown.ts";
 import "./judging.ts";
 
@@ -35,6 +35,11 @@ function row(kind: KindName, body: Body, seq: number | null): EntryRow {
     handed_over_ms: null,
     ...corrects,
   };
+}
+
+/** The same row with another envelope, as a later app would write it. */
+function withEntry(made: EntryRow, changed: object): EntryRow {
+  return { ...made, entry: Object.assign({}, made.entry, changed) };
 }
 
 function receipt(seq: number | null): EntryRow {
@@ -115,6 +120,41 @@ describe("a lot on a phone", () => {
     const sheet = sheetOf([receipt(1), sale("2", 2)], { is_open: false });
 
     expect(shown([own], sheet).state.on_hand).toBe("8");
+  });
+});
+
+describe("what a newer app wrote about a lot", () => {
+  const told = [receipt(1), sale("2", 2)];
+  const tasted = withEntry(sale("1", 3), { kind: "tasting" });
+  const sold = withEntry(sale("4", 3), { version: 2 });
+  const corrected = withEntry(sale("5", 3), {
+    kind: "correction",
+    body: { corrects: "x", of_kind: "sale", of_version: 2, reason: "late", body: { sold: "4" } },
+  });
+
+  test.each([
+    ["a kind nobody here knows", tasted],
+    ["a known kind in a later form", sold],
+    ["a correction of a later form", corrected],
+  ])("%s is never read as if it were known, and said to need a newer app", (_, later) => {
+    const sheet = sheetOf([...told, later], { state: { on_hand: "3", lot: CODE } });
+
+    const answered = shown([...told, later], sheet);
+
+    expect(answered).toMatchObject({ from: "server", is_newer: true, state: { on_hand: "3" } });
+    expect(isUnderstood(later)).toBe(false);
+  });
+
+  test("stays away from own movements on top of what the server said", () => {
+    const sheet = sheetOf(told);
+
+    const answered = shown([...told, sold, sale("1", null)], sheet);
+
+    expect(answered).toMatchObject({ is_newer: true, state: { on_hand: "7" } });
+  });
+
+  test("is not there for what this app knows", () => {
+    expect(shown(told, sheetOf(told)).is_newer).toBe(false);
   });
 });
 

@@ -3,7 +3,7 @@
 import type { Beside } from "../calc/folds.ts";
 import { NOTHING_BESIDE } from "../calc/trusted.ts";
 import type { HeldAbout } from "../store/reads.ts";
-import { folded } from "./folding.ts";
+import { folded, isUnderstood } from "./folding.ts";
 import { holdsAll, isBeyond, isWaiting } from "./held.ts";
 import { onTop } from "./on_top.ts";
 import type { Shown } from "./types.ts";
@@ -21,7 +21,8 @@ export function shownOf(
   const { subject, rows, sheet } = held;
   if (rows.length === 0 && sheet === null) return null;
   const waiting = rows.filter((row) => isWaiting(row, device)).length;
-  const common = { subject, is_open: sheet?.is_open ?? true, waiting };
+  const is_newer = !rows.every(isUnderstood);
+  const common = { subject, is_open: sheet?.is_open ?? true, waiting, is_newer };
   if (sheet === null) {
     const state = folded(subject, rows, beside);
     return state === null ? null : { ...common, state, from: "phone" };

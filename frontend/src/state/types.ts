@@ -22,6 +22,8 @@ export interface Shown<T> {
   from: "phone" | "server" | "server_and_own";
   /** Own entries about it that are not handed over yet. */
   waiting: number;
+  /** A newer app wrote something about it: kept here, and not added up. */
+  is_newer: boolean;
 }
 
 export interface Current {

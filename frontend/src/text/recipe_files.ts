@@ -8,7 +8,7 @@ export const COMPARE = {
   back: "Back to the recipe",
   from: "From version",
   to: "To version",
-  only_one: "There is only one version yet.",
+  only_one: "There is only one version yet. Publish another one, then the two stand here.",
   recipe: "The recipe",
   is: {
     added: "added",
@@ -16,6 +16,8 @@ export const COMPARE = {
     changed: "changed",
     same: "as before",
   },
+  /** A shape beside the word, for eyes that run down the list. */
+  mark: { added: "+", removed: "\u2212", changed: "\u2192", same: "=" },
   sum: (lines: number, steps: number, rest: number) =>
     `${countWords(lines, "line")}, ${countWords(steps, "step")} and ${countWords(rest, "other thing")} differ.`,
 };
@@ -34,10 +36,19 @@ export const FILES = {
   import_where: "Recipes",
   import_title: "Bring recipes in",
   import_calm: "From our own columns, as CSV or JSON. Nothing is published by this.",
+  drafts: "Half written on this phone",
+  no_name: "without a name",
+  draft_first: "a new recipe, not published",
+  draft_next: "the next version, not published",
+  pasted: "pasted text",
+  which: "Which text?",
+  take_away: (name: string) => `Take ${name} away`,
+  not_utf8: (name: string) =>
+    `${name} is not written in UTF-8. Save it again as CSV in UTF-8, then choose it.`,
   paste: "The text of the file",
-  paste_hint: "Paste it here, or choose the file below. It stays as you typed it.",
-  file: "Choose a file",
-  too_large: "This file is larger than 2 MB. Choose the file of recipes.",
+  paste_hint: "Paste it here, or choose files below. Each stays as you typed it.",
+  file: "Choose files",
+  too_large: (name: string) => `${name} is larger than 2 MB. Choose a file of recipes.`,
   wrong: "What is wrong",
   ready: "Recipes in it",
   none: "No recipe in it yet.",
@@ -58,6 +69,8 @@ export const FILES = {
 export const ROW = {
   at: (row: number, column: string, sentence: string) =>
     `Row ${figure(String(row))}, ${column}: ${sentence}`,
+  at_in: (file: string, row: number, column: string, sentence: string) =>
+    `${file}, row ${figure(String(row))}, ${column}: ${sentence}`,
   not_csv: "The first row must name the columns: recipe, part, what, amount, unit ...",
   not_json: "This is not the JSON of an export: it must be a list of rows.",
   unknown_column: "there is no such column; take it out or correct its name",
@@ -73,6 +86,8 @@ export const ROW = {
   no_material: (got: string) => `"${got}" is not set up here; set it up, or correct the name`,
   two_materials: (got: string) => `two materials are called "${got}"; give one another name first`,
   no_line: (got: string) => `no line has the id "${got}"; write the id of a line`,
+  not_counted: (got: string) =>
+    `"${got}" is no line with its percent; write the id of a line and a percent, as 3:100`,
   twice: (got: string) => `the id "${got}" stands there twice; write another`,
   too_long: (most: number) => `it is longer than ${figure(String(most))} signs; shorten it`,
 };

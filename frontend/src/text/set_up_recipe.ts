@@ -10,6 +10,8 @@ export const RECIPE = {
     `From version ${latest}. Publishing makes version ${next}.`,
   newer: (number: string) =>
     `Version ${number} was published meanwhile. Compare before you publish yours.`,
+  needs_newer:
+    "The latest version holds more than this app knows. Update the app first; your draft stays.",
   latest: (number: string, day: string) => `Latest is version ${number}, ${day}.`,
   product: "What comes out",
   product_none: "No product yet. Add one under Materials.",
@@ -164,7 +166,10 @@ export const DIFFERS = {
     yields: "yield",
     level: "how sure",
     minutes: "takes",
+    acid: "reckoned as",
+    counts: "counted lines",
   } as Record<string, string>,
+  counted: (line: string, percent: string) => `line ${line} with ${percent}`,
   values: {
     base: "the base",
     whole: "the whole",

@@ -11,9 +11,9 @@ from kitchenlog.entries.kinds.money import MONEY_KINDS
 from kitchenlog.entries.kinds.process import PROCESS_KINDS
 from kitchenlog.entries.kinds.trust import TRUST_KINDS
 
-TABLE_NUMBER = (
-    1  # goes up with any kind's version; a phone with an older one stops pulling (R91)
-)
+# Goes up with any change of a released table, see `released`; a phone with an older one stops
+# pulling (R91).
+TABLE_NUMBER = 1
 
 KINDS: dict[str, Kind] = {
     kind.name: kind

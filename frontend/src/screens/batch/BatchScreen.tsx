@@ -22,6 +22,7 @@ import {
 import { ChartKeyLater } from "../common/ChartKeyLater.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { BatchHeld } from "../common/HeldPlate.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { later } from "../common/later.tsx";
 import { materialOf, quantityText } from "../common/lots.ts";
 import { useHeld } from "../common/use_held.ts";
@@ -40,20 +41,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const shown = batchOf(params.batch ?? "");
   if (shown === null) {
     return (
-      <Frame
+      <Instead
         where={BATCH.where}
         title={BATCH.batches}
-        gauge={<HeadGauge />}
         benchName={BATCH.bench}
-        bench={
-          <Foot>
-            <BackKey href="#/batches" />
-            <MainKey words={BATCH.all_batches} href="#/batches" />
-          </Foot>
-        }
-      >
-        <Notice>{BATCH.not_here}</Notice>
-      </Frame>
+        back="#/batches"
+        on={{ words: BATCH.all_batches, href: "#/batches" }}
+        says={BATCH.not_here}
+      />
     );
   }
   return <Sheet shown={shown} />;
@@ -99,6 +94,7 @@ function Sheet({ shown }: { shown: NonNullable<ReturnType<typeof batchOf>> }) {
         </>
       }
     >
+      {shown.is_newer && <Notice>{APP_TEXT.needs_newer}</Notice>}
       <BatchHeld batch={batch} />
       <Findings batch={batch} />
       {batch.lines.some((line) => line.in_base === null) && (

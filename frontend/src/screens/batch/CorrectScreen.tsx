@@ -6,7 +6,7 @@ import { NumberField, SelectField, TextField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
 import { Budget } from "../../parts/NumberShown.tsx";
-import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { Part, Refusal } from "../../parts/Plain.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { correct, takeBack } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
@@ -19,6 +19,7 @@ import { zone } from "../common/edge.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { BodyInQuestion } from "../common/InQuestion.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { hindrance } from "../common/sentences.ts";
 import { inForce } from "../common/standing.ts";
 import { useFound } from "../common/use_found.ts";
@@ -35,20 +36,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const body = inForce(held.value, entry);
   if (found === undefined || body === null) {
     return (
-      <Frame
+      <Instead
         where={CORRECT_BATCH.where}
         title={CORRECT_BATCH.where}
-        gauge={<HeadGauge />}
         benchName={CORRECT_BATCH.bench}
-        bench={
-          <Foot>
-            <BackKey href={`#/batch/${batch}`} />
-            <MainKey words={CORRECT_BATCH.batch} href={`#/batch/${batch}`} />
-          </Foot>
-        }
-      >
-        <Notice>{CORRECT_BATCH.not_here}</Notice>
-      </Frame>
+        back={`#/batch/${batch}`}
+        on={{ words: CORRECT_BATCH.batch, href: `#/batch/${batch}` }}
+        says={CORRECT_BATCH.not_here}
+      />
     );
   }
   const title = shown === null ? CORRECT_BATCH.where : nameOfEntry(shown.state, entry);

@@ -21,7 +21,6 @@ const LOOKS: Readonly<Record<string, string>> = { fail: "shout", pass: "" };
 /** Every log, and the way to the next one. A sheet of an earlier version knows none. */
 export function HeatLogs({ batch, held }: { batch: BatchState; held: readonly HeldEntry[] }) {
   const logs = batch.heat ?? [];
-  const abouts = [...new Set(logs.flatMap((each) => cautionOf(each.by)))];
   return (
     <Part title={HEAT_LOGS.part}>
       <Entries name={HEAT_LOGS.part}>
@@ -43,7 +42,7 @@ export function HeatLogs({ batch, held }: { batch: BatchState; held: readonly He
         ))}
         <Voided held={held} kind="heat_log" />
       </Entries>
-      <Caution about={abouts} />
+      <Caution about={[...new Set(logs.flatMap((each) => cautionOf(each.by)))]} />
       <p class="key-row">
         <Cup href={`#/heat/${batch.batch}`}>{HEAT_LOGS.add}</Cup>
       </p>

@@ -6,7 +6,7 @@ import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { DayField, NumberField, SelectField, TextField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
-import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { Part, Refusal } from "../../parts/Plain.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { FINISH } from "../../text/finish.ts";
 import { LIFE_SORTS, packWords } from "../../text/lots.ts";
@@ -17,6 +17,7 @@ import { batchOf } from "../common/batches.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { BatchInQuestion } from "../common/InQuestion.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { type AmountField, fieldInto, LOSSES } from "./typed.ts";
 import { type Finishing, useFinish } from "./use_finish.ts";
 
@@ -25,20 +26,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const batch = batchOf(params.batch ?? "")?.state ?? null;
   if (batch === null || batch.is_finished) {
     return (
-      <Frame
+      <Instead
         where={FINISH.title}
         title={FINISH.title}
-        gauge={<HeadGauge />}
         benchName={FINISH.bench}
-        bench={
-          <Foot>
-            <BackKey href="#/" />
-            <MainKey words={FINISH.open_page} href={`#/batch/${params.batch ?? ""}`} />
-          </Foot>
-        }
-      >
-        <Notice>{batch === null ? FINISH.not_here : FINISH.already}</Notice>
-      </Frame>
+        back="#/"
+        on={{ words: FINISH.open_page, href: `#/batch/${params.batch ?? ""}` }}
+        says={batch === null ? FINISH.not_here : FINISH.already}
+      />
     );
   }
   return <Finish batch={batch} />;

@@ -10,6 +10,7 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { current } from "../../state/session.ts";
+import { cautionsOfSteps } from "../../text/cautions.ts";
 import { HOLD } from "../../text/holds.ts";
 import { clockWords, dayWords } from "../../text/numbers.ts";
 import { dayOf, zone } from "../common/edge.ts";
@@ -167,13 +168,14 @@ function hasCheck(causes: readonly { step: string | null }[]): boolean {
 
 /** The cautions of the steps that were checked, in full. */
 function Cautions({ batch }: { batch: BatchState | null }) {
-  const said = new Set((batch?.steps ?? []).flatMap((step) => step.caution ?? []));
+  const steps = batch?.steps ?? [];
+  const said = new Set(steps.flatMap((step) => step.caution ?? []));
   return (
     <>
       {[...said].map((caution) => (
         <Caution key={caution} about={[]} own={caution} />
       ))}
-      <Caution about="process_limit" />
+      <Caution about={[...cautionsOfSteps(steps), "process_limit"]} />
     </>
   );
 }

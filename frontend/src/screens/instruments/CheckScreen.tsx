@@ -1,14 +1,12 @@
 /** A guided check: one thing to do a screen, its reading, and at the end what it says. */
 
-import { BackKey, MainKey } from "../../parts/Cup.tsx";
-import { Foot, Frame } from "../../parts/Frame.tsx";
-import { Notice } from "../../parts/Plain.tsx";
 import type { Defined } from "../../state/stock.ts";
 import { instruments } from "../../state/stock.ts";
 import { CHECK } from "../../text/checks.ts";
 import { INSTRUMENTS } from "../../text/instruments.ts";
 import type { InstrumentShown } from "../common/batches.ts";
 import { instrumentsInUse } from "../common/batches.ts";
+import { Instead } from "../common/Instead.tsx";
 import { AltitudePage, WaterPage, WhichPage } from "./BeforeReading.tsx";
 import { KnownPage } from "./KnownPage.tsx";
 import { ResultPage } from "./ResultPage.tsx";
@@ -23,19 +21,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const defined = instruments.value.find((each) => each.id === params.id);
   if (instrument === undefined || defined === undefined) {
     return (
-      <Frame
+      <Instead
         where={INSTRUMENTS.where}
         title={INSTRUMENTS.check}
         benchName={CHECK.bench}
-        bench={
-          <Foot>
-            <BackKey href="#/instruments" />
-            <MainKey words={INSTRUMENTS.all} href="#/instruments" />
-          </Foot>
-        }
-      >
-        <Notice>{INSTRUMENTS.not_here}</Notice>
-      </Frame>
+        back="#/instruments"
+        on={{ words: INSTRUMENTS.all, href: "#/instruments" }}
+        says={INSTRUMENTS.not_here}
+      />
     );
   }
   return <AtWork key={instrument.id} instrument={instrument} defined={defined} />;

@@ -7,7 +7,7 @@ import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { NumberField, TickField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
-import { Notice, Part } from "../../parts/Plain.tsx";
+import { Part } from "../../parts/Plain.tsx";
 import { Qr } from "../../parts/Qr.tsx";
 import { sheet } from "../../state/sheets.ts";
 import { LABEL } from "../../text/label.ts";
@@ -17,6 +17,7 @@ import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { LotHeld } from "../common/HeldPlate.tsx";
 import { BatchInQuestion } from "../common/InQuestion.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { codeText, type LabelLines, labelOf } from "./label.ts";
 import "./label.css";
 
@@ -28,20 +29,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const lines = labelOf(params.lot ?? "");
   if (lines === null) {
     return (
-      <Frame
+      <Instead
         where={LABEL.where}
         title={params.lot ?? LABEL.where}
-        gauge={<HeadGauge />}
         benchName={LABEL.bench}
-        bench={
-          <Foot>
-            <BackKey href="#/" />
-            <MainKey words={LABEL.stock} href="#/stock" />
-          </Foot>
-        }
-      >
-        <Notice>{LABEL.not_here}</Notice>
-      </Frame>
+        back="#/"
+        on={{ words: LABEL.stock, href: "#/stock" }}
+        says={LABEL.not_here}
+      />
     );
   }
   return <Printing lines={lines} />;
@@ -105,16 +100,22 @@ function Printing({ lines }: { lines: LabelLines }) {
             isOpen
             onOpen={() => undefined}
           />
-          <Caution about={["label", "shelf_life"]} />
+          <LabelCautions />
         </Part>
       </Frame>
       <div class="printed" aria-hidden="true">
         {Array.from({ length: count }, (_, copy) => (
           <OneLabel key={`${lines.lot}-${copy + 1}`} lines={lines} />
         ))}
+        <LabelCautions />
       </div>
     </>
   );
+}
+
+/** On the screen, and once on the printed sheet, below the labels. */
+function LabelCautions() {
+  return <Caution about={["label", "net_content", "shelf_life"]} />;
 }
 
 function OneLabel({ lines }: { lines: LabelLines }) {

@@ -3,7 +3,7 @@ import { useSignal } from "@preact/signals";
 import type { BatchState } from "../../calc/batches.ts";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
-import { Notice, Refusal } from "../../parts/Plain.tsx";
+import { Refusal } from "../../parts/Plain.tsx";
 import { Tube } from "../../parts/Tube.tsx";
 import { entriesHeld, record, takeBack } from "../../state/record.ts";
 import { DESPITE } from "../../text/holds.ts";
@@ -14,6 +14,7 @@ import { DespiteField } from "../common/Despite.tsx";
 import { today } from "../common/edge.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { materialOf, quantityText } from "../common/lots.ts";
 import { type Hindrance, hindrance } from "../common/sentences.ts";
 import { tremble } from "../common/touch.ts";
@@ -27,20 +28,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const batch = batchOf(params.batch ?? "")?.state ?? null;
   if (batch === null) {
     return (
-      <Frame
+      <Instead
         where={LAY_OUT.where}
         title={LAY_OUT.where}
-        gauge={<HeadGauge />}
         benchName={LAY_OUT.bench}
-        bench={
-          <Foot>
-            <BackKey href="#/" />
-            <MainKey words={LAY_OUT.all_batches} href="#/batches" />
-          </Foot>
-        }
-      >
-        <Notice>{LAY_OUT.not_here}</Notice>
-      </Frame>
+        back="#/"
+        on={{ words: LAY_OUT.all_batches, href: "#/batches" }}
+        says={LAY_OUT.not_here}
+      />
     );
   }
   return <LayOut batch={batch} />;

@@ -68,6 +68,7 @@ function Sheet({ shown }: { shown: Shown<LotState> }) {
         state={isRefused || held ? "held" : life.state}
         lifeLeft={life.left}
       />
+      {shown.is_newer && <Notice>{APP_TEXT.needs_newer}</Notice>}
       <LotHeld lot={state} />
       <LotFacts state={state} />
       {fills.length > 0 && <LastFill lot={state.lot} fills={fills} />}

@@ -12,6 +12,7 @@ import { PACK } from "../../text/recipe_lines.ts";
 import { START } from "../../text/start.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { quantityText } from "../common/lots.ts";
 import { Method } from "./Method.tsx";
 import { leftToFill, lossOf } from "./packs.ts";
@@ -25,19 +26,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const recipe = recipes.value.find((each) => each.id === params.recipe);
   if (recipe === undefined) {
     return (
-      <Frame
+      <Instead
         where={START.where}
         title={START.title}
         benchName={START.bench}
-        bench={
-          <Foot>
-            <BackKey href="#/start" />
-            <MainKey words={START.title} href="#/start" />
-          </Foot>
-        }
-      >
-        <Notice>{START.unknown}</Notice>
-      </Frame>
+        back="#/start"
+        on={{ words: START.title, href: "#/start" }}
+        says={START.unknown}
+      />
     );
   }
   return <Scale key={recipe.id} recipe={recipe} />;

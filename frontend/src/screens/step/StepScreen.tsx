@@ -4,9 +4,9 @@ import { useSignal } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
 import { Caution } from "../../parts/Caution.tsx";
-import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
+import { Cup } from "../../parts/Cup.tsx";
 import { Entries, EntryRow } from "../../parts/EntryRow.tsx";
-import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Frame } from "../../parts/Frame.tsx";
 import { Glass } from "../../parts/Glass.tsx";
 import { NumberShown } from "../../parts/NumberShown.tsx";
 import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
@@ -22,6 +22,7 @@ import { doneWords } from "../common/done.ts";
 import { zone } from "../common/edge.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { InQuestion } from "../common/InQuestion.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { InstrumentCup } from "../weigh-in/InstrumentCup.tsx";
 import { entryState } from "../weigh-in/LineEntries.tsx";
 import { alsoAsked, isWorkedOut, readUnit } from "./asked.ts";
@@ -37,19 +38,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const step = batch?.steps.find((each) => each.step === params.step);
   if (batch === null || step === undefined) {
     return (
-      <Frame
+      <Instead
         where={STEP.all_steps}
         title={STEP.all_steps}
         benchName={STEP.bench}
-        bench={
-          <Foot>
-            <BackKey href="#/" />
-            <MainKey words={STEP.all_steps} href={`#/batch/${params.batch ?? ""}`} />
-          </Foot>
-        }
-      >
-        <Notice>{STEP.not_here}</Notice>
-      </Frame>
+        back="#/"
+        on={{ words: STEP.all_steps, href: `#/batch/${params.batch ?? ""}` }}
+        says={STEP.not_here}
+      />
     );
   }
   return <Stepped key={`${batch.batch}:${step.step}`} batch={batch} step={step} />;

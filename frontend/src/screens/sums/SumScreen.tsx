@@ -1,13 +1,14 @@
 /** One sum: what is known, what comes of it with its mark and source, and its cautions in full. */
 import { Caution } from "../../parts/Caution.tsx";
-import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
-import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Cup } from "../../parts/Cup.tsx";
+import { Frame } from "../../parts/Frame.tsx";
 import { Glass } from "../../parts/Glass.tsx";
-import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { Part, Refusal } from "../../parts/Plain.tsx";
 import { SUMS } from "../../text/sums.ts";
 import { BatchNamed } from "../common/BatchNamed.tsx";
 import { batchOf } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { Recalled } from "../common/Recalled.tsx";
 import { AskedFields } from "./AskedFields.tsx";
 import { DoubtsPart } from "./DoubtsPart.tsx";
@@ -24,19 +25,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const plan = ALL_SUMS[sum];
   if (plan === undefined) {
     return (
-      <Frame
+      <Instead
         where={SUMS.where}
         title={SUMS.title}
         benchName={SUMS.bench}
-        bench={
-          <Foot>
-            <BackKey href="#/sums" />
-            <MainKey words={SUMS.all} href="#/sums" />
-          </Foot>
-        }
-      >
-        <Notice>{SUMS.not_here}</Notice>
-      </Frame>
+        back="#/sums"
+        on={{ words: SUMS.all, href: "#/sums" }}
+        says={SUMS.not_here}
+      />
     );
   }
   return <OneSum key={`${sum} ${batch}`} plan={plan} name={sum} batch={batch} />;

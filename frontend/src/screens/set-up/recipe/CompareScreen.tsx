@@ -25,12 +25,6 @@ export function Screen({ params }: { params: Record<string, string> }) {
 }
 
 function Compare({ recipe }: { recipe: Recipe }) {
-  const { versions, latest } = recipe;
-  const earlier = versions.filter(({ entry }) => entry !== latest.entry).at(-1) ?? latest;
-  const from = useSignal(earlier.entry);
-  const to = useSignal(latest.entry);
-  const before = versionOf(recipe, from.value);
-  const after = versionOf(recipe, to.value);
   return (
     <Frame
       where={COMPARE.where}
@@ -46,13 +40,29 @@ function Compare({ recipe }: { recipe: Recipe }) {
         </Foot>
       }
     >
-      {versions.length < 2 && <Notice>{COMPARE.only_one}</Notice>}
+      {recipe.versions.length < 2 ? (
+        <Notice>{COMPARE.only_one}</Notice>
+      ) : (
+        <TwoVersions recipe={recipe} />
+      )}
+    </Frame>
+  );
+}
+
+/** The latest version against the one before it, until others are chosen. */
+function TwoVersions({ recipe }: { recipe: Recipe }) {
+  const { versions, latest } = recipe;
+  const earlier = versions.filter(({ entry }) => entry !== latest.entry).at(-1) ?? latest;
+  const from = useSignal(earlier.entry);
+  const to = useSignal(latest.entry);
+  return (
+    <>
       <div class="two-fields">
         <VersionField label={COMPARE.from} chosen={from} versions={versions} />
         <VersionField label={COMPARE.to} chosen={to} versions={versions} />
       </div>
-      <Sides before={before} after={after} />
-    </Frame>
+      <Sides before={versionOf(recipe, from.value)} after={versionOf(recipe, to.value)} />
+    </>
   );
 }
 
@@ -117,9 +127,11 @@ function Items({ title, items }: { title: string; items: readonly ComparedItem[]
     <Part title={title}>
       <ul class="compared">
         {items.map((each) => (
-          <li key={`${each.id} ${each.is}`}>
+          <li key={`${each.id} ${each.is}`} class={each.is}>
             <span class="rec">{nameWords(each)}</span>
-            <span class={each.is === "same" ? "second" : "shout"}>{COMPARE.is[each.is]}</span>
+            <span class={each.is === "same" ? "second" : "shout"}>
+              <span aria-hidden="true">{COMPARE.mark[each.is]}</span> {COMPARE.is[each.is]}
+            </span>
             {each.changes.length > 0 && (
               <ul class="differences">
                 {each.changes.map((change) => (

@@ -2,7 +2,6 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { BackKey, Cup, MainKey } from "../../../parts/Cup.tsx";
-import { TextField } from "../../../parts/Fields.tsx";
 import { Foot, Frame } from "../../../parts/Frame.tsx";
 import { Notice, Part, Refusal } from "../../../parts/Plain.tsx";
 import { goTo } from "../../../state/route.ts";
@@ -10,26 +9,25 @@ import { materials, recipes } from "../../../state/stock.ts";
 import { FILES, ROW } from "../../../text/recipe_files.ts";
 import { SET_UP } from "../../../text/set_up.ts";
 import { readDensities } from "../../common/density.ts";
-import { useDrafted } from "../../common/drafted.ts";
 import { focusFirst } from "../../common/focus.ts";
 import { HeadGauge } from "../../common/HeadGauge.tsx";
 import { mayWrite, whoMayWrite } from "../who.ts";
 import type { Wrong } from "./file_text.ts";
 import type { ReadFile, ReadRecipe } from "./reading.ts";
+import { TextsField } from "./TextsField.tsx";
 import { beginMaterial, openImported, readImport, sameNamed, wrongRows } from "./use_import.ts";
+import { useTexts } from "./use_texts.ts";
 import "../../common/rows.css";
 import "../set_up.css";
 
-const TEXT_CHARS_MAX = 2_000_000;
-const FILE_BYTES_MAX = 2_000_000;
 const SHOWN_MAX = 50;
 
 /** `#/set-up/recipe-import`. */
 export function Screen() {
-  const { typed, type } = useDrafted("set-up/recipe-import", { text: "" });
+  const texts = useTexts();
   const trouble = useSignal<string | null>(null);
   useEffect(() => void readDensities(), []);
-  const { text } = typed.value;
+  const { name, text } = texts.now;
   const known = [materials.value, recipes.value];
   const read = useMemo(() => (text.trim() === "" ? null : readImport(text)), [text, ...known]);
   const [first] = read?.recipes ?? [];
@@ -58,8 +56,8 @@ export function Screen() {
       }
     >
       <Refusal sentence={trouble.value} />
-      <Source text={text} onText={(now) => type({ text: now })} trouble={trouble} />
-      {read !== null && <Says read={read} onOpen={(recipe) => void open(recipe)} />}
+      <TextsField texts={texts} trouble={trouble} />
+      {read !== null && <Says file={name} read={read} onOpen={(recipe) => void open(recipe)} />}
     </Frame>
   );
 }
@@ -68,44 +66,14 @@ function mayImport(): string | null {
   return mayWrite("recipe_published") ? null : whoMayWrite();
 }
 
-function Source(props: {
-  text: string;
-  onText: (text: string) => void;
-  trouble: { value: string | null };
+function Says(props: {
+  /** "" for what was pasted. */
+  file: string;
+  read: ReadFile;
+  onOpen: (recipe: ReadRecipe) => void;
 }) {
-  const { text, onText, trouble } = props;
-  async function take(file: File | undefined) {
-    if (file === undefined) return;
-    trouble.value = file.size > FILE_BYTES_MAX ? FILES.too_large : null;
-    if (trouble.value === null) onText(await file.text());
-  }
-  return (
-    <>
-      <div id="field-text">
-        <TextField
-          label={FILES.paste}
-          hint={FILES.paste_hint}
-          value={text}
-          onValue={onText}
-          mostChars={TEXT_CHARS_MAX}
-          lines={6}
-        />
-      </div>
-      <div class="field">
-        <label for="recipe-file">{FILES.file}</label>
-        <input
-          id="recipe-file"
-          type="file"
-          accept=".csv,.json,.txt,text/csv,application/json"
-          onChange={(event) => void take(event.currentTarget.files?.[0])}
-        />
-      </div>
-    </>
-  );
-}
-
-function Says({ read, onOpen }: { read: ReadFile; onOpen: (recipe: ReadRecipe) => void }) {
-  const { recipes: found, wrong, missing } = read;
+  const { file, onOpen } = props;
+  const { recipes: found, wrong, missing } = props.read;
   return (
     <>
       {wrong.length > 0 && (
@@ -113,7 +81,9 @@ function Says({ read, onOpen }: { read: ReadFile; onOpen: (recipe: ReadRecipe) =
           <ul class="differences">
             {wrong.slice(0, SHOWN_MAX).map((each) => (
               <li key={`${each.number} ${each.column} ${each.sentence}`}>
-                {ROW.at(each.number, each.column, each.sentence)}
+                {file === ""
+                  ? ROW.at(each.number, each.column, each.sentence)
+                  : ROW.at_in(file, each.number, each.column, each.sentence)}
               </li>
             ))}
           </ul>

@@ -28,7 +28,14 @@ import { whoMayWrite } from "../who.ts";
 import { Differences } from "./Differences.tsx";
 import { differences } from "./differences.ts";
 import { OwnYields } from "./OwnYields.tsx";
-import { bodyNow, missingOf, needsDensity, nextNumber, publish } from "./publishing.ts";
+import {
+  bodyNow,
+  isOfNewerApp,
+  missingOf,
+  needsDensity,
+  nextNumber,
+  publish,
+} from "./publishing.ts";
 import { RecipeFields } from "./RecipeFields.tsx";
 import { closeRecipe, type RecipeAtWork, useBound, useRecipe } from "./use_recipe.ts";
 import { Lines, PackSizes, Steps } from "./Written.tsx";
@@ -108,11 +115,18 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
       )}
       {recipe.isTyped && form.canWrite && (
         <div class="form-acts">
-          <Cup onPress={recipe.clear}>{SET_UP.rub_out}</Cup>
+          <Cup onPress={() => void rubOut(recipe)}>{SET_UP.rub_out}</Cup>
         </div>
       )}
     </Frame>
   );
+}
+
+/** A draft that came out of a file is gone with its text: the way leads back to the list. */
+async function rubOut(recipe: RecipeAtWork): Promise<void> {
+  if (recipe.published !== null || recipe.param === "new") return recipe.clear();
+  await closeRecipe(recipe);
+  goTo(BACK);
 }
 
 function versionWords(recipe: RecipeAtWork, canWrite: boolean): string {
@@ -136,6 +150,10 @@ function PublishKey(props: { recipe: RecipeAtWork; form: Bound; found: Signal<Hi
   const latest = recipe.published?.latest.body;
   const isSame = latest !== undefined && differences(latest, bodyNow(recipe)).length === 0;
   const number = figure(String(nextNumber(recipe)));
+  const isBeyond = latest !== undefined && isOfNewerApp(latest);
+  const hindered = isBeyond
+    ? RECIPE.needs_newer
+    : (missing?.sentence ?? (isSame ? RECIPE.same : null));
 
   async function send() {
     const { recipe: id, name: typedName } = recipe.typed;
@@ -154,15 +172,13 @@ function PublishKey(props: { recipe: RecipeAtWork; form: Bound; found: Signal<Hi
     tremble(1);
     const { name } = recipe.typed;
     tellKept({ entry: answer.saved.id, name, isNew: recipe.published === null, back: BACK });
-    closeRecipe(recipe);
+    await closeRecipe(recipe);
     goTo(BACK);
   }
   return (
     <MainKey
       words={RECIPE.publish(number)}
-      notReady={
-        form.canWrite ? (missing?.sentence ?? (isSame ? RECIPE.same : null)) : whoMayWrite()
-      }
+      notReady={form.canWrite ? hindered : whoMayWrite()}
       onNotReady={() => {
         const field = missing?.field ?? "name";
         if (field in form.numbers) form.open.value = field;

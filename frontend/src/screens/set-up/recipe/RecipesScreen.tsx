@@ -1,8 +1,11 @@
 /** The recipes, each with its latest version. */
+import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
 import { type Quantity, quantityIn, textIn } from "../../../calc/bodies.ts";
 import { Choices } from "../../../parts/Choices.tsx";
 import { BackKey, Cup, MainKey } from "../../../parts/Cup.tsx";
 import { Foot, Frame } from "../../../parts/Frame.tsx";
+import { Part } from "../../../parts/Plain.tsx";
 import { goTo } from "../../../state/route.ts";
 import { isStillLoading } from "../../../state/sheets.ts";
 import { recipes } from "../../../state/stock.ts";
@@ -16,6 +19,7 @@ import { amountText, materialOf } from "../../common/lots.ts";
 import { namesakes } from "../../common/namesakes.ts";
 import { KeptLine } from "../KeptLine.tsx";
 import { mayWrite, whoMayWrite } from "../who.ts";
+import { type RecipeDraft, recipeDrafts } from "./use_recipe.ts";
 import "../set_up.css";
 
 /** `#/set-up/recipes`. */
@@ -47,6 +51,7 @@ export function Screen() {
           <Cup href="#/set-up/recipes/all/export">{FILES.export_all}</Cup>
         )}
       </p>
+      <Drafts />
       <div class="set-up-list">
         <Choices
           name={words?.title ?? ""}
@@ -70,6 +75,32 @@ export function Screen() {
         />
       </div>
     </Frame>
+  );
+}
+
+/** Recipes half written on this phone: typed here, or out of a file; nothing while there are none. */
+function Drafts() {
+  const drafts = useSignal<readonly RecipeDraft[]>([]);
+  useEffect(() => {
+    void recipeDrafts().then((found) => {
+      drafts.value = found;
+    });
+  }, []);
+  if (drafts.value.length === 0) return null;
+  return (
+    <Part title={FILES.drafts}>
+      <Choices
+        name={FILES.drafts}
+        items={drafts.value.map(({ param, name, is_next }) => ({
+          id: param,
+          name: name === "" ? FILES.no_name : name,
+          isRecorded: name !== "",
+          sub: is_next ? FILES.draft_next : FILES.draft_first,
+        }))}
+        chosen={null}
+        onChoose={(param) => goTo(`/set-up/recipes/${param}`)}
+      />
+    </Part>
   );
 }
 

@@ -1,6 +1,11 @@
 import { expect, test } from "vitest";
+import { KINDS } from "../../../entries/kinds.ts";
 import { changeWords } from "./change_words.ts";
 import { compared } from "./compared.ts";
+import { differences } from "./differences.ts";
+
+/** What tells versions, lines and steps apart. */
+const NOT_COMPARED = ["recipe", "number", "line", "step"];
 
 const JAM = {
   name: "Mango jam",
@@ -50,4 +55,22 @@ test("what cannot be subtracted is not", () => {
 
 test("percents differ in points", () => {
   expect(changeWords("20", "25", "%")).toBe("+5 points");
+});
+
+test("whatever a version may hold is compared: nothing in it can change unseen", () => {
+  const { fields } = KINDS.recipe_published;
+  const isNamed = ({ name }: { name: string }) => !NOT_COMPARED.includes(name);
+  const changed = (was: object, now: object) => differences({ ...was }, { ...now }).length;
+  const unseen = fields.flatMap((field) => {
+    const { name } = field;
+    if (name !== "lines" && name !== "steps") {
+      return isNamed(field) && changed({}, { [name]: "new" }) === 0 ? [name] : [];
+    }
+    return (field.fields ?? [])
+      .filter(isNamed)
+      .filter((part) => changed({ [name]: [{}] }, { [name]: [{ [part.name]: "new" }] }) === 0)
+      .map((part) => `${name}.${part.name}`);
+  });
+
+  expect(unseen).toEqual([]);
 });

@@ -30,9 +30,15 @@ export function fieldWords(
   const { field } = at;
   const unit = item === null ? null : unitOf(item);
   const [from, to] = [shown(field, values.from, unit), shown(field, values.to, unit)];
-  const change = changeWords(values.from, values.to, PERCENTS.includes(field) ? "%" : unit);
+  const change = changeWords(values.from, values.to, unitOfField(field, unit));
   const words = DIFFERS.changed(DIFFERS.fields[field] ?? field, from, to);
   return change === null ? words : `${words} (${change})`;
+}
+
+/** Minutes and percents have a unit of their own, whatever the line or step is measured in. */
+function unitOfField(field: string, unit: string | null): string | null {
+  if (field === "minutes") return "min";
+  return PERCENTS.includes(field) ? "%" : unit;
 }
 
 /** What a line or step is called. */
@@ -48,6 +54,7 @@ function unitOf(item: Fields): string | null {
 
 function shown(field: string, value: unknown, unit: string | null): string {
   if (value === undefined) return NOT_RECORDED;
+  if (field === "counts") return countsWords(value);
   if (field === "yields" || field === "pack_sizes") return groupsWords(field, value);
   if (typeof value !== "string") return valueWords(field, value);
   if (LIMITS.includes(field)) return amountWords(value, unit);
@@ -55,6 +62,14 @@ function shown(field: string, value: unknown, unit: string | null): string {
   if (field === "minutes") return amountWords(value, "min");
   if (field === "measures") return CHECKS[value] ?? value;
   return DIFFERS.values[value] ?? valueWords(field, value);
+}
+
+/** `line 3 with 100 %, line 5 with 62 %`: a version names its lines by their ids. */
+function countsWords(value: unknown): string {
+  const counts = itemsIn({ counts: value }, "counts").map((each) =>
+    DIFFERS.counted(textIn(each, "line") ?? "", amountWords(textIn(each, "percent"), "%")),
+  );
+  return counts.join(", ") || NOT_RECORDED;
 }
 
 /** `71 %, pulp (from the table ...)`; `jar of 250 g, tub of 1 kg`. */

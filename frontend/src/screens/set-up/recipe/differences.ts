@@ -47,6 +47,8 @@ const LINE_FIELDS = [
 const STEP_FIELDS = [
   "says",
   "measures",
+  "acid",
+  "counts",
   "line",
   "minutes",
   "unit",

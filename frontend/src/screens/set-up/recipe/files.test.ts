@@ -65,9 +65,17 @@ const check = fc.oneof(
     maybe("set_by", words),
   ),
 );
+const acidity = merged(
+  fc.record({ measures: fc.constant("acidity"), unit: fc.constant("%") }),
+  maybe("acid", fc.constantFrom("citric", "acetic")),
+);
+const weighed = fc.record({
+  measures: fc.constantFrom("salt_weighed", "sugar_weighed"),
+  counts: fc.constant([{ line: "1", percent: "62.5" }]),
+});
 const step = merged(
   fc.record({ says: words }),
-  check,
+  fc.oneof(check, acidity, weighed),
   maybe("minutes", decimal),
   maybe("caution", words),
 );
@@ -211,6 +219,23 @@ test("a unit nobody has, a part of nothing and an id that stands twice are each 
     [4, "id"],
     [5, "part"],
   ]);
+});
+
+test("a line that counts and is not there is told, and so is a count without its percent", () => {
+  const counting = (counted: string) =>
+    rowsIn(
+      `recipe,part,id,what,measures,counted\nChutney,line,1,Salt,,\nChutney,step,1,Salt it,salt_weighed,${counted}\n`,
+    );
+  const told = (counted: string) =>
+    recipesIn(counting(counted).rows, idsOf)
+      .wrong.filter(({ column }) => column === "counted")
+      .map(({ number, sentence }) => [number, sentence]);
+
+  expect(told("1:100")).toEqual([]);
+  expect(told("7:100")).toEqual([
+    [3, '"7:100" is no line with its percent; write the id of a line and a percent, as 3:100'],
+  ]);
+  expect(told("1")).toHaveLength(1);
 });
 
 test("a recipe without its own row, and one with two", () => {

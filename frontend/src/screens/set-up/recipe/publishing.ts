@@ -1,4 +1,7 @@
 /** From what is typed to the version it becomes: what is still missing, then the one entry. */
+import { KINDS } from "../../../entries/kinds.ts";
+import { parseBody } from "../../../entries/parse.ts";
+import { isRefusal } from "../../../entries/refusals.ts";
 import { record } from "../../../state/record.ts";
 import { nameOf } from "../../../state/stock.ts";
 import type { Body, Saved } from "../../../state/types.ts";
@@ -79,6 +82,14 @@ export function lineMissing(line: LineTyped, found: AmountOfLine | undefined): s
   if (found.is === "loading") return RECIPE.loading;
   if (found.what === "material") return RECIPE_MISSING.line_material;
   return RECIPE_MISSING[found.what](name);
+}
+
+/**
+ * Whether a version holds what this app does not know: a version made here from it would lose that
+ * (R91). Every version was read by the table of its own app, so a refusal is a newer table's.
+ */
+export function isOfNewerApp(version: Body): boolean {
+  return isRefusal(parseBody("recipe_published", KINDS.recipe_published.version, version));
 }
 
 /** Whether a line's amount rests on the density table. */

@@ -52,10 +52,13 @@ const CHOICES: Partial<Record<Column, readonly string[]>> = {
   is_base: ["yes"],
   state: ["as_bought", "prepared"],
   yield_by: ["table", "own", "typed"],
+  acid: ["citric", "tartaric", "lactic", "acetic", "malic"],
   life_sort: ["use_by", "best_before", "expires_on"],
   life_unit: ["days", "months"],
 };
 const NUMBER = /^-?\d+(\.\d+)?$/;
+/** The id of a line and how much of it counts, in percent. */
+const COUNTED = /^(.+):\d+(?:\.\d+)?$/;
 const WHOLE = /^[1-9]\d*$/;
 
 /** Rows of one name are one recipe, wherever they stand. */
@@ -153,15 +156,18 @@ class Reader {
 
   #step(step: string, each: NumberedRow, lines: readonly (readonly [string, NumberedRow])[]) {
     const line = (each.row.line ?? "").trim();
-    if (line !== "" && !lines.some(([id]) => id === line)) {
-      this.#tell(each, "line", ROW.no_line(line));
-    }
+    const isLine = (named: string) => lines.some(([id]) => id === named);
+    if (line !== "" && !isLine(line)) this.#tell(each, "line", ROW.no_line(line));
+    const counted = (each.row.counted ?? "").trim().split(/\s+/).filter(Boolean);
+    const odd = counted.find((one) => !isLine(COUNTED.exec(one)?.[1] ?? ""));
+    if (odd !== undefined) this.#tell(each, "counted", ROW.not_counted(odd));
     return {
       ...BLANK_STEP,
       step,
       says: this.#needed(each, "what"),
       unit: each.row.limit_unit ?? "",
       ...this.#cells(each, STEP_COLUMNS),
+      counted: odd === undefined ? counted.join(" ") : "",
     };
   }
 

@@ -4,6 +4,7 @@ import { parseBody } from "../../../entries/parse.ts";
 import { lineAmount, publishedUnit } from "./amounts.ts";
 import { differences } from "./differences.ts";
 import { BLANK_LINE, BLANK_STEP } from "./items.ts";
+import { isOfNewerApp } from "./publishing.ts";
 import {
   blankRecipe,
   movedUp,
@@ -53,6 +54,14 @@ const AMOUNTS = new Map([
   ["1", { amount: "15", unit: "kg", note: null }],
   ["2", { amount: "60", unit: "g", note: null }],
 ]);
+
+test("a version of a newer app is not published over: what this one does not know would be lost", () => {
+  const [step] = JAM.steps;
+
+  expect(isOfNewerApp(JAM)).toBe(false);
+  expect(isOfNewerApp({ ...JAM, rest_hours: "12" })).toBe(true);
+  expect(isOfNewerApp({ ...JAM, steps: [{ ...step, measures: "viscosity" }] })).toBe(true);
+});
 
 test("two US cups of sugar are published as 400 g by the published 200 g a cup", () => {
   const found = lineAmount(TWO_CUPS, SUGAR, TABLE);

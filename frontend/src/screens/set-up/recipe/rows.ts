@@ -27,6 +27,8 @@ export const COLUMNS = [
   "level",
   "soluble_percent",
   "measures",
+  "acid",
+  "counted",
   "line",
   "minutes",
   "limit_unit",
@@ -74,6 +76,8 @@ export const LINE_COLUMNS = [
 ] as const;
 export const STEP_COLUMNS = [
   "measures",
+  "acid",
+  "counted",
   "line",
   "minutes",
   "low",

@@ -11,7 +11,7 @@ import { publishedAmounts } from "./publishing.ts";
 import { type ReadFile, type ReadRecipe, recipesIn } from "./reading.ts";
 import type { Part } from "./rows.ts";
 import { type RecipeTyped, versionBody } from "./typed.ts";
-import { openDraft } from "./use_recipe.ts";
+import { openDraft, recipeDrafts } from "./use_recipe.ts";
 
 const AS_MADE = 1; // the version of recipe_published that a form makes
 
@@ -72,20 +72,26 @@ function columnOf(field: string): string {
 
 /** The recipe here of the name of one in the file. */
 export function sameNamed(recipe: ReadRecipe): Recipe | null {
-  const name = folded(recipe.name.trim());
-  return recipes.value.find((each) => folded(each.name.trim()) === name) ?? null;
+  return recipes.value.find((each) => folded(each.name.trim()) === named(recipe)) ?? null;
+}
+
+function named(recipe: ReadRecipe): string {
+  return folded(recipe.name.trim());
 }
 
 /** Where the draft is written, or null where another draft stands there already. */
 export async function openImported(recipe: ReadRecipe): Promise<string | null> {
   const here = sameNamed(recipe);
+  const drafts = await recipeDrafts();
+  if (here === null && drafts.some(({ name }) => folded(name.trim()) === named(recipe)))
+    return null;
+  const param = here?.id ?? newId();
   const typed: RecipeTyped = {
     ...recipe.typed,
-    recipe: here?.id ?? newId(),
+    recipe: param,
     based_on: here?.latest.entry ?? "",
     ...(here === null ? {} : { name: here.name }),
   };
-  const param = here?.id ?? "new";
   return (await openDraft(param, typed)) ? `/set-up/recipes/${param}` : null;
 }
 

@@ -2,7 +2,7 @@
 import { type Signal, signal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { textIn } from "../../../calc/bodies.ts";
-import { type Draft, draft } from "../../../state/drafts.ts";
+import { type Draft, draft, draftsBeginning } from "../../../state/drafts.ts";
 import { current } from "../../../state/session.ts";
 import { materials, type Recipe, recipes } from "../../../state/stock.ts";
 import type { Typed } from "../../common/drafted.ts";
@@ -18,7 +18,7 @@ export interface RecipeAtWork {
   param: string;
   typed: RecipeTyped;
   type: (part: Partial<RecipeTyped>) => void;
-  clear: () => void;
+  clear: () => Promise<void>;
   /** What was published so far; null for a new recipe. */
   published: Recipe | null;
   isTyped: boolean;
@@ -31,10 +31,11 @@ interface Opened {
 }
 
 // The page of a recipe and the pages of its lines write one form, so it outlives each of them.
+const KEY = "set-up/recipe/";
 const opened = new Map<string, Opened>();
 
 function openedOf(param: string): Opened {
-  const key = `set-up/recipe/${param}`;
+  const key = `${KEY}${param}`;
   const own = `${current.value?.device ?? ""} ${key}`;
   const known = opened.get(own);
   if (known !== undefined) return known;
@@ -72,7 +73,7 @@ export function useRecipe(param: string): RecipeAtWork | null {
     clear() {
       typed.value = beginning(param, published);
       isTyped.value = false;
-      void kept.clear();
+      return kept.clear();
     },
     published,
     isTyped: isTyped.value,
@@ -89,9 +90,32 @@ export async function openDraft(param: string, recipe: RecipeTyped): Promise<boo
   return true;
 }
 
+/** A recipe that is being written on this phone; `param` is as in its address. */
+export interface RecipeDraft {
+  param: string;
+  name: string;
+  /** Where it becomes the next version of a recipe, not the first one of a new. */
+  is_next: boolean;
+}
+
+/** Every recipe half written on this phone, by name. */
+export async function recipeDrafts(): Promise<RecipeDraft[]> {
+  const kept = await draftsBeginning(KEY);
+  return [...kept]
+    .map(([key, typed]) => {
+      const form = { ...(typed as object) }; // as this form kept it
+      return {
+        param: key.slice(KEY.length),
+        name: textIn(form, "name") ?? "",
+        is_next: (textIn(form, "based_on") ?? "") !== "",
+      };
+    })
+    .sort((a, b) => a.name.localeCompare(b.name));
+}
+
 /** Forgets the form of a recipe that was published: the next one begins from the new version. */
-export function closeRecipe(recipe: RecipeAtWork): void {
-  recipe.clear();
+export async function closeRecipe(recipe: RecipeAtWork): Promise<void> {
+  await recipe.clear();
   opened.delete(`${current.value?.device ?? ""} set-up/recipe/${recipe.param}`);
 }
 
