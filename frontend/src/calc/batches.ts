@@ -38,7 +38,8 @@ import {
 import { idIn } from "./subjects.ts";
 import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
-export const BATCH_FOLD = 4; // 1 knew no checks of instruments, 2 no logs of temperature, 3 no holds
+// 1 knew no checks of instruments, 2 no logs of temperature, 3 no holds, 4 took logs as read.
+export const BATCH_FOLD = 5;
 
 /** All entries about one batch, added up. */
 export interface BatchState {
@@ -95,7 +96,7 @@ export function batchState(
   const writtenSteps = steps.map(writtenStep);
   const target = decimalIn(plan, "target_solids_percent");
   const [balance, tooMuch] = batchBalance(lines, steps, entries, target);
-  const [heat, heatFindings] = heatResults(entries);
+  const [heat, heatFindings] = heatResults(entries, beside);
   const findings = [
     ...record.findings,
     ...startFindings(starts, entries),
@@ -103,7 +104,7 @@ export function batchState(
     ...writtenLines.flatMap(([, found]) => found),
     ...writtenSteps.flatMap(([, found]) => found),
     ...heatFindings,
-    ...failedInstruments(lines, steps),
+    ...failedInstruments(lines, steps, heat),
     ...heldFindings(hold),
   ];
   return {
