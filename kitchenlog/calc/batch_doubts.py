@@ -7,14 +7,15 @@ from dataclasses import dataclass
 
 from kitchenlog.calc.batch_lines import LineWork, line_if_moved, written_line
 from kitchenlog.calc.batch_steps import StepWork, step_if_moved, written_step
+from kitchenlog.calc.heat_results import HeatResult
 from kitchenlog.calc.record import Finding, finding
 from kitchenlog.calc.trusted import TrustedReading
 
 
 @dataclass(frozen=True, kw_only=True)
 class _Doubted:
-    """Readings of one line or step that a failed check puts in question. `change` says which
-    verdict would become which if the error it found counted: `pectin:within:outside`."""
+    """Readings of one line or step, or a log, that a failed check puts in question. `change`
+    says which verdict would become which if the error counted: `pectin:within:outside`."""
 
     check: str
     readings: int
@@ -22,10 +23,12 @@ class _Doubted:
     change: str | None
 
 
-def failed_instruments(lines: Sequence[LineWork], steps: Sequence[StepWork]) -> list[Finding]:
-    """By check: how many readings it puts in question, on which lines and steps, and which
-    verdicts would change."""
-    doubted = [*_in_lines(lines), *_in_steps(steps)]
+def failed_instruments(
+    lines: Sequence[LineWork], steps: Sequence[StepWork], heat: Sequence[HeatResult]
+) -> list[Finding]:
+    """By check: how many readings it puts in question, on which lines and steps and in which
+    logs, and which verdicts would change. A log counts once."""
+    doubted = [*_in_lines(lines), *_in_steps(steps), *_in_logs(heat)]
     return [
         _finding(check, [each for each in doubted if each.check == check])
         for check in sorted({each.check for each in doubted})
@@ -53,6 +56,15 @@ def _in_steps(steps: Sequence[StepWork]) -> Iterator[_Doubted]:
                 continue
             change = _change(step.step, done[number]["verdict"], step_if_moved(step, number))
             yield _Doubted(check=check, readings=1, place=step.step, change=change)
+
+
+def _in_logs(heat: Sequence[HeatResult]) -> Iterator[_Doubted]:
+    for log in heat:
+        trust, place = log["trust"], log["entry"]
+        if trust is None or trust["failed_by"] is None:
+            continue
+        change = _change(place, log["verdict"], trust["would_be"])
+        yield _Doubted(check=trust["failed_by"], readings=1, place=place, change=change)
 
 
 def _failed_by(reading: TrustedReading | None) -> str | None:

@@ -49,7 +49,8 @@ from kitchenlog.calc.record import (
 from kitchenlog.calc.subjects import id_in
 from kitchenlog.calc.trusted import NOTHING_BESIDE, Sheets
 
-BATCH_FOLD = 4  # 1 knew no checks of instruments, 2 no logs of temperature, 3 no holds
+# 1 knew no checks of instruments, 2 no logs of temperature, 3 no holds, 4 took logs as read.
+BATCH_FOLD = 5
 
 
 class BatchHead(TypedDict):
@@ -114,11 +115,13 @@ def batch_state(
     balance, too_much = batch_balance(
         lines, steps, entries, target_percent=decimal_in(plan, "target_solids_percent")
     )
-    heat, heat_findings = heat_results(entries)
+    heat, heat_findings = heat_results(entries, beside)
     findings = [*record.findings, *_start_findings(starts, entries), *too_much]
     for _, found in (*written_lines, *written_steps):
         findings.extend(found)
-    findings.extend([*heat_findings, *failed_instruments(lines, steps), *held_findings(hold)])
+    findings.extend(
+        [*heat_findings, *failed_instruments(lines, steps, heat), *held_findings(hold)]
+    )
     return {
         **_head(batch, starts, entries),
         "lines": [line for line, _ in written_lines],

@@ -17,6 +17,7 @@ from kitchenlog.calc.heat_logs import HeatLog, limit_in_thousandths
 from kitchenlog.calc.heat_tables import COOLING_ROWS, CoolingRow
 from kitchenlog.calc.limits import Cited
 from kitchenlog.calc.numbers import ONE, difference, divided, parse_decimal, product
+from kitchenlog.calc.reheating import Reheat
 
 HeatVerdict = Literal["pass", "fail", "not_proven", "unfinished"]
 OneStage = Literal["ambient", "received"]
@@ -69,7 +70,7 @@ class Stage:
 @dataclass(frozen=True, kw_only=True)
 class Cooling:
     """The worst of its stages decides. `reheated_count` says how often the clock began anew
-    because food had been reheated to 74 degC."""
+    because food was shown to have been reheated."""
 
     verdict: HeatVerdict
     stages: tuple[Stage, ...]
@@ -79,7 +80,12 @@ class Cooling:
 
 def two_stage_cooling(log: HeatLog) -> Cooling:
     """Cooked food: from 57 to 21 degC within 2 h and to 5 degC within 6 h in all, the clock
-    started when it first passes 57 degC after cooking or after being reheated to 74 degC."""
+    started when it first passes 57 degC after cooking or after being reheated.
+
+    Reheated is what two readings or more in a row show at 74 degC for 15 s, reached within 2 h
+    of the coldest reading and while the 6 h were not over. A warmer one is only warm: the clock
+    goes on.
+    """
     walk = _Walk(log)
     for row in range(len(log.at_s)):
         walk.step(row)
@@ -89,7 +95,10 @@ def two_stage_cooling(log: HeatLog) -> Cooling:
     if walk.has_warmed and first.verdict == "pass":
         first = replace(first, verdict="not_proven", reason="warmed_again")
     whole = _judged("whole", walk.start, walk.whole, log)
-    return _worst([first, whole], log, walk.reheated_count)
+    stages = [first, whole]
+    if walk.reheat.is_in_vain:
+        stages = [_in_vain(each) for each in stages]
+    return _worst(stages, log, walk.reheat.count)
 
 
 def one_stage_cooling(log: HeatLog, rule: OneStage, begin_s: int) -> Cooling:
@@ -123,12 +132,17 @@ class _Walk:
         self._passed = _start_of("stage_1", log)
         self._mild = _end_of("stage_1", log)
         self._cold = _end_of("whole", log)
-        self._reheated = _end_of("reheat", log)
+        self.reheat = Reheat(
+            log,
+            hot=_end_of("reheat", log),
+            within_s=_limit_s("reheat"),
+            whole_s=_limit_s("whole"),
+            near_s=NEAR_S,
+        )
         self.start: Crossing | None = None
         self.stage_1: Crossing | None = None
         self.whole: Crossing | None = None
         self.has_warmed = False
-        self.reheated_count = 0
 
     def step(self, row: int) -> None:
         """Of readings that contradict each other the colder starts the clock, the warmer must
@@ -138,8 +152,9 @@ class _Walk:
             self.start = _crossing(self._log, self._log.low, row, self._passed)
         if self.start is None:
             return
-        if coldest >= self._reheated:
-            self._begin_anew()
+        if self.reheat.step(row, self.start.earliest_s):
+            self.start = self.stage_1 = None
+            self.has_warmed = False
             return
         if self.stage_1 is not None:
             self.has_warmed = self.has_warmed or warmest > self._mild
@@ -148,10 +163,10 @@ class _Walk:
         if warmest <= self._cold:
             self.whole = _crossing(self._log, self._log.high, row, self._cold)
 
-    def _begin_anew(self) -> None:
-        self.start = self.stage_1 = None
-        self.has_warmed = False
-        self.reheated_count += 1
+
+def _in_vain(stage: Stage) -> Stage:
+    is_why = stage.reason in ("too_slow", "warmed_again")
+    return replace(stage, reason="reheat_not_shown") if is_why else stage
 
 
 def _first_cold(log: HeatLog, first: int, start: Crossing) -> Crossing | None:
@@ -184,7 +199,7 @@ def _crossing(log: HeatLog, values: Sequence[int], row: int, limit: int) -> Cros
 
 def _judged(rule: str, start: Crossing | None, end: Crossing | None, log: HeatLog) -> Stage:
     row = cooling_row(rule)
-    limit_s = product(parse_decimal(row.limit_h), _HOUR_S)
+    limit_s = Decimal(_limit_s(rule))
     least = most = line = None
     if start is not None:
         last_s = log.at_s[-1] if end is None else end.earliest_s
@@ -261,6 +276,10 @@ def _worst(stages: Sequence[Stage], log: HeatLog, reheated_count: int) -> Coolin
         reheated_count=reheated_count,
         contradicted_count=len(log.contradicted_s),
     )
+
+
+def _limit_s(rule: str) -> int:
+    return int(product(parse_decimal(cooling_row(rule).limit_h), _HOUR_S))
 
 
 def _start_of(rule: str, log: HeatLog) -> int:

@@ -14,7 +14,7 @@ from typing import Any, Literal, TypedDict
 
 from kitchenlog.calc.bodies import Body, decimal_in, object_in, text_in
 from kitchenlog.calc.cooling import Cooling, HeatVerdict, one_stage_cooling, two_stage_cooling
-from kitchenlog.calc.heat_logs import HeatLog, heat_log
+from kitchenlog.calc.heat_logs import HeatLog, log_in
 from kitchenlog.calc.holding import HoldingSort, TimeSort, holding_of, time_control
 from kitchenlog.calc.lethality import Reference, lethality, own_reference, reference_of
 from kitchenlog.calc.limits import Cited
@@ -92,11 +92,12 @@ class HeatJudged(TypedDict):
     cited: list[dict[str, str]]
 
 
-def judged_log(body: Body) -> HeatJudged:
-    """What the body of a `heat_log` comes to, by what it asks to be judged by."""
+def judged_log(body: Body, taken: HeatLog | None = None) -> HeatJudged:
+    """What the body of a `heat_log` comes to, by what it asks to be judged by; with its rows as
+    they were read, or as they are `taken` where that is another thing."""
     asked = object_in(body, "judged") or {}
     by = text_in(asked, "by")
-    log = _log_of(body)
+    log = taken or log_in(body)
     if log is None:
         return _judged(by, rows=None, verdict=None, reasons=["unreadable"])
     rows = _rows(log, len(body["at_s"]), body.get("left_out"))
@@ -107,18 +108,6 @@ def judged_log(body: Body) -> HeatJudged:
     if by in _TIMES:
         return _by_time(log, asked, rows)
     return _by_cooling(log, asked, rows)
-
-
-def _log_of(body: Body) -> HeatLog | None:
-    at_s, temperatures = body.get("at_s"), body.get("temperatures")
-    if not isinstance(at_s, list | tuple) or not isinstance(temperatures, list | tuple):
-        return None
-    if not all(isinstance(each, str) for each in temperatures):
-        return None
-    try:
-        return heat_log(at_s, temperatures, text_in(body, "unit") or "")
-    except ValueError:
-        return None
 
 
 def _rows(log: HeatLog, count: int, left_out: object) -> HeatRows:

@@ -10,6 +10,7 @@ from decimal import Decimal
 from itertools import pairwise
 from typing import Literal
 
+from kitchenlog.calc.bodies import Body, text_in
 from kitchenlog.calc.numbers import product
 from kitchenlog.calc.temperature import fahrenheit
 
@@ -63,6 +64,19 @@ def heat_log(at_s: Sequence[int], temperatures: Sequence[str], unit: str) -> Hea
             raise ValueError(f"not a second of a log: {second!r}")
     read = [in_thousandths(text) for text in temperatures]
     return _in_order(at_s, read, "degF" if unit == "degF" else "degC")
+
+
+def log_in(body: Body) -> HeatLog | None:
+    """The log in the body of a `heat_log`; None where its rows cannot be read."""
+    at_s, temperatures = body.get("at_s"), body.get("temperatures")
+    if not isinstance(at_s, list | tuple) or not isinstance(temperatures, list | tuple):
+        return None
+    if not all(isinstance(each, str) for each in temperatures):
+        return None
+    try:
+        return heat_log(at_s, temperatures, text_in(body, "unit") or "")
+    except ValueError:
+        return None
 
 
 def in_thousandths(text: str) -> int:

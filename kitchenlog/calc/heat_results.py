@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from kitchenlog.calc.bodies import object_in, text_in
-from kitchenlog.calc.heat_judged import HeatJudged, judged_log
+from kitchenlog.calc.heat_trust import TrustedHeat, trusted_log
 from kitchenlog.calc.record import Finding, Standing, finding
+from kitchenlog.calc.trusted import Sheets
 
 
-class HeatResult(HeatJudged):
+class HeatResult(TrustedHeat):
     """The result of one log on a batch sheet, with where it came from."""
 
     entry: str
@@ -24,17 +25,22 @@ class HeatResult(HeatJudged):
     author: str
 
 
-def heat_results(entries: Sequence[Standing]) -> tuple[list[HeatResult], list[Finding]]:
-    """The logs of a batch in business order, and a finding for each that is no pass."""
-    results = [_result(entry) for entry in entries if entry.kind == "heat_log"]
+def heat_results(
+    entries: Sequence[Standing], instruments: Sheets
+) -> tuple[list[HeatResult], list[Finding]]:
+    """The logs of a batch in business order, and a finding for each that is no pass.
+
+    `instruments` are the sheets of their thermometers, by subject.
+    """
+    results = [_result(entry, instruments) for entry in entries if entry.kind == "heat_log"]
     findings = [found for each in results if (found := _finding(each)) is not None]
     return results, findings
 
 
-def _result(entry: Standing) -> HeatResult:
+def _result(entry: Standing, instruments: Sheets) -> HeatResult:
     body = entry.body
     return HeatResult(
-        **judged_log(body),
+        **trusted_log(body, happened_at=entry.happened_at, instruments=instruments),
         entry=entry.id,
         step=text_in(body, "step"),
         instrument=text_in(body, "instrument"),

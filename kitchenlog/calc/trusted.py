@@ -66,11 +66,12 @@ class Trust(TypedDict):
 
 
 def trusted_reading(
-    body: Body, *, happened_at: str, instruments: Sheets
+    body: Body, *, happened_at: str, instruments: Sheets, until: str | None = None
 ) -> TrustedReading | None:
     """The reading or count in a body made at this time; None where there is neither.
 
-    `instruments` are sheets by subject; without its own a reading stands as it was read.
+    `instruments` are sheets by subject; without its own a reading stands as it was read. One
+    of many in a row is in question where any time up to `until` is.
     """
     reading = object_in(body, "reading") or {}
     sheet: Body = instruments.get(f"instrument:{text_in(reading, 'instrument')}", {})
@@ -83,7 +84,7 @@ def trusted_reading(
         line = None
     found = None if line is None else _correction(line, reading)
     value = weighing.net if found is None else _moved(weighing.net, found.correction)
-    in_doubt = _in_doubt(sheet, happened_at)
+    in_doubt = _in_doubt(sheet, happened_at, until or happened_at)
     return TrustedReading(
         read=weighing,
         value=value,
@@ -131,11 +132,11 @@ def _in_force(sheet: Body, happened_at: str) -> Body:
     return held[-1] if held else {}
 
 
-def _in_doubt(sheet: Body, happened_at: str) -> Body | None:
-    """The first failed check whose stretch of time holds the reading."""
+def _in_doubt(sheet: Body, from_at: str, to_at: str) -> Body | None:
+    """The first failed check whose stretch of time holds some of the reading's."""
     for row in items_in(sheet, "doubts"):
         after, until = text_in(row, "after"), text_in(row, "until")
-        if (after is None or after < happened_at) and (until is None or happened_at <= until):
+        if (after is None or after < to_at) and (until is None or from_at <= until):
             return row
     return None
 

@@ -20,7 +20,7 @@ _Listed = tuple[str, Mapping[str, Any]]  # the failed check, and a reading it pu
 
 
 def _touched_by_batch(cooperative: UUID, batch: str, state: BatchState) -> list[Touched]:
-    listed = [*_weighed(state), *_measured(state)]
+    listed = [*_weighed(state), *_measured(state), *_logged(state)]
     head = {"code": state["code"] or "", "material": state["product"] or ""}
     return _touched(cooperative, f"batch:{batch}", state["findings"], listed, head)
 
@@ -107,6 +107,30 @@ def _measured(state: BatchState) -> Iterator[_Listed]:
                         "moves": trust["moves"],
                     },
                 )
+
+
+def _logged(state: BatchState) -> Iterator[_Listed]:
+    """A log is listed once, by its warmest reading; `says` is what it is judged by."""
+    for each in state["heat"]:
+        trust, rows = each["trust"], each["rows"]
+        if trust is not None and rows is not None and trust["failed_by"] is not None:
+            yield (
+                trust["failed_by"],
+                {
+                    "entry": each["entry"],
+                    "kind": "heat_log",
+                    "happened_at": each["happened_at"],
+                    "author": each["author"],
+                    "place": each["entry"],
+                    "material": None,
+                    "says": each["by"],
+                    "read": rows["highest"],
+                    "corrected": trust["highest"],
+                    "u": trust["u"],
+                    "unit": each["unit"],
+                    "moves": trust["moves"],
+                },
+            )
 
 
 def _filled(state: LotState) -> Iterator[_Listed]:

@@ -172,6 +172,7 @@ def dated(c: Random) -> list[str]:
 
 HEAT_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("heat_logs", "heat_log"): log,
+    ("heat_logs", "log_in"): lambda c: {"body": heat_body(c)},
     ("heat_logs", "in_thousandths"): lambda c: {
         "text": c.choice((temperature(c, "degC"), "-0.0", "1e3", "1.2345", ".5", "12345", "٣"))
     },

@@ -7,6 +7,8 @@ from collections.abc import Callable
 from random import Random
 from typing import Any
 
+from tests.calc.random_givens_heat import heat_body
+
 Given = dict[str, Any]
 
 SORTS = ("scale", "thermometer", "ph_meter", "refractometer", "spoon", "cup", "cylinder", None)
@@ -146,6 +148,25 @@ def leaning(c: Random) -> Given:
     }
 
 
+def heated(c: Random) -> Given:
+    """A log, its thermometer named or not, beside a sheet whose lines are of degrees."""
+    about = {
+        **maybe(c, {"division": c.choice(("0.1", "1", "0", "0.01"))}, 0.8),
+        **maybe(c, {"instrument": c.choice(("i1", "i1", "i2"))}, 0.9),
+        **maybe(c, {"repeatability": "0.3"}, 0.3),
+        **maybe(c, {"began_at": c.choice((*TIMES, "soon"))}, 0.5),
+    }
+    made = sheet(c)
+    for row in (*made["corrections"], *made["doubts"]):
+        if row["line"] is not None:
+            row["line"] |= {"unit": c.choice(("degC", "degC", "degF", "g")), "centre": "40"}
+    return {
+        "body": {**heat_body(c), **about},
+        "happened_at": c.choice(TIMES),
+        "instruments": {"instrument:i1": made},
+    }
+
+
 RANDOM_INSTRUMENTS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("instrument_checks", "check_result"): check,
     ("instrument_checks", "checked_unit"): check,
@@ -156,4 +177,5 @@ RANDOM_INSTRUMENTS: dict[tuple[str, str], Callable[[Random], Given]] = {
     ("trusted", "trusted_reading"): leaning,
     ("trusted", "meant"): leaning,
     ("trusted", "written_trust"): leaning,
+    ("heat_trust", "trusted_log"): heated,
 }

@@ -190,7 +190,7 @@ def _line_sum(g: Given) -> dict[str, Any]:
 
 
 def _heat_results(g: Given) -> dict[str, Any]:
-    results, findings = heat_results.heat_results(entries_of(g))
+    results, findings = heat_results.heat_results(entries_of(g), g.get("instruments", {}))
     return {"results": [_shown(each, g) for each in results], "findings": findings}
 
 

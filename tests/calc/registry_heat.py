@@ -54,6 +54,10 @@ def _log_json(log: heat_logs.HeatLog) -> Given:
     return {name: list(v) if isinstance(v, tuple) else v for name, v in asdict(log).items()}
 
 
+def _maybe_log(log: heat_logs.HeatLog | None) -> Given | None:
+    return None if log is None else _log_json(log)
+
+
 def _gaps_json(found: tuple[heat_logs.Gap, ...]) -> list[list[int]]:
     return [[gap.from_s, gap.to_s] for gap in found]
 
@@ -201,6 +205,7 @@ HEAT: dict[str, dict[str, Adapter]] = {
     "logger_files": {"logger_log": _logger_log},
     "heat_logs": {
         "heat_log": lambda g: _log_json(log_of(g)),
+        "log_in": lambda g: _maybe_log(heat_logs.log_in(g["body"])),
         "in_thousandths": lambda g: heat_logs.in_thousandths(g["text"]),
         "limit_in_thousandths": lambda g: heat_logs.limit_in_thousandths(
             _d(g["celsius"]), g["unit"]

@@ -9,17 +9,27 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from kitchenlog.calc import batch_doubts, deciding, instrument_checks, instruments, trusted
+from kitchenlog.calc import (
+    batch_doubts,
+    deciding,
+    heat_results,
+    heat_trust,
+    instrument_checks,
+    instruments,
+    trusted,
+)
 from kitchenlog.calc.calibration import Correction
 from kitchenlog.calc.checks import CheckResult
 from kitchenlog.calc.numbers import significant, written
 from tests.calc.registry_folds import (
     doubt_json,
+    entries_of,
     fold_adapter,
     lines_of,
     steps_of,
     weighing_json,
 )
+from tests.calc.registry_heat import picked
 from tests.calc.written import written_check
 
 Given = dict[str, Any]
@@ -56,6 +66,13 @@ def _trusted(g: Given) -> trusted.TrustedReading | None:
     return trusted.trusted_reading(
         g["body"], happened_at=g["happened_at"], instruments=g["instruments"]
     )
+
+
+def _trusted_log(g: Given) -> dict[str, Any]:
+    made = heat_trust.trusted_log(
+        g["body"], happened_at=g["happened_at"], instruments=g["instruments"]
+    )
+    return picked(dict(made), g)
 
 
 def _trusted_reading(g: Given) -> dict[str, Any] | None:
@@ -100,6 +117,7 @@ INSTRUMENTS: dict[str, dict[str, Adapter]] = {
         "meant": _meant,
         "written_trust": lambda g: dict(trusted.written_trust(_trusted(g))),
     },
+    "heat_trust": {"trusted_log": _trusted_log},
 }
 
 INSTRUMENT_FOLDS: dict[str, dict[str, Adapter]] = {
@@ -107,7 +125,9 @@ INSTRUMENT_FOLDS: dict[str, dict[str, Adapter]] = {
     "deciding": {"deciding_check": _deciding_check},
     "batch_doubts": {
         "failed_instruments": lambda g: batch_doubts.failed_instruments(
-            lines_of(g), steps_of(g)
+            lines_of(g),
+            steps_of(g),
+            heat_results.heat_results(entries_of(g), g.get("instruments", {}))[0],
         )
     },
 }

@@ -181,6 +181,8 @@ KINDS = {
         unit=st.sampled_from(("degC", "degC", "degF", "K")),
         at_s=st.just([0, 1800, 60]),
         temperatures=st.lists(decimals, min_size=3, max_size=3),
+        instrument=st.sampled_from(("i1", "i1", "i2")),
+        division=st.sampled_from(("0.1", "1")),
         judged=bodies(
             by=st.sampled_from(("two_stage_cooling", "cold_hold", "lethality")),
             reference="beer",
@@ -200,7 +202,7 @@ KINDS = {
 # Half of the histories are of these alone: what is leaned on, and what leans.
 LEANING = (
     "instrument_defined", "instrument_checked", "instrument_checked", "weigh_in", "step_done",
-    "batch_started", "fill_checked",
+    "batch_started", "fill_checked", "heat_log",
 )  # fmt: skip
 
 

@@ -29,6 +29,7 @@ def _asks(phone: Phone, rule: str, *, how: str) -> None:
     phone.page.get_by_label("What it is judged by").select_option(rule)
     phone.page.get_by_label("Who set the limit?").fill("the local code")
     phone.press(how)
+    phone.page.get_by_label("Thermometer or logger").select_option(label="Probe")
 
 
 def _reads_a_file(phone: Phone, batch: str, folder: Path) -> None:

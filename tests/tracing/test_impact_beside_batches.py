@@ -18,6 +18,7 @@ pytestmark = pytest.mark.django_db
 __all__ = ["pen", "phone"]  # fixtures
 
 CUP = made_id("cup")
+PROBE = made_id("probe")
 
 
 def asked(phone: Phone, failed: dict[str, Any], more: str = "", **query: str) -> dict[str, Any]:
@@ -45,6 +46,26 @@ def fill_check(pen: Pen, lot: str, day: int) -> dict[str, Any]:
         "instrument": SCALE, "division": "1", "lot_size": 4,
     }  # fmt: skip
     return pen.write("fill_checked", body, at=at(day))
+
+
+def cooled(pen: Pen, name: str, day: int) -> dict[str, Any]:
+    """Cold holding that passes as it was read."""
+    body = {
+        "batch": name, "instrument": PROBE, "division": "0.1", "came_by": "typed",
+        "unit": "degC", "began_at": f"2026-11-0{day}T09:00:00.000Z", "at_s": [0, 1800], "temperatures": ["3.5", "4"],
+        "judged": {"by": "cold_hold", "set_by": "the local code"},
+    }  # fmt: skip
+    return pen.write("heat_log", body, at=at(day))
+
+
+def failed_thermometer(pen: Pen, day: int) -> dict[str, Any]:
+    """Reads 2 degC too low in melting ice, where 1 degC is allowed."""
+    steps = [{"sort": "ice", "reference": "0", "tolerance": "0.1", "readings": ["-2"]}]
+    body = {
+        "instrument": PROBE, "unit": "degC", "division": "0.1", "steps": steps,
+        "judged_by": "own", "most_error": "1",
+    }  # fmt: skip
+    return pen.write("instrument_checked", body, at=at(day))
 
 
 def drill(pen: Pen, day: int, member: str) -> dict[str, Any]:
@@ -126,6 +147,26 @@ def test_what_was_only_weighed_in_from_a_lot_is_not_folded_anew(
     assert {each for each in now if now[each] != knew.get(each)} == {
         f"instrument:{SCALE}", "batch:b1", "lot:J-B1",
     }  # fmt: skip
+
+
+def test_a_log_of_temperature_is_listed_with_what_its_verdict_would_be(
+    kitchen: Kitchen, phone: Phone, pen: Pen
+) -> None:
+    probe = {"instrument": PROBE, "name": "Probe", "sort": "thermometer", "unit": "degC"}
+    pushed(phone, [pen.write("instrument_defined", probe, at=at(1))])
+    made = batch(pen, "b1", 2)
+    logged, failed = cooled(pen, "b1", 5), failed_thermometer(pen, 7)
+    pushed(phone, [*made, logged, failed])
+    recompute_all()
+
+    answer = phone.get(f"instruments/{PROBE}/impact", check=failed["id"]).json()
+    listed = phone.get(f"instruments/{PROBE}/impact/readings", check=failed["id"]).json()
+
+    touched = [(each["readings"], each["would_change"]) for each in answer["touched"]]
+    assert touched == [(1, [f"{logged['id']}:pass:fail"])]
+    assert [
+        (each["kind"], each["says"], each["read"], each["moves"]) for each in listed["readings"]
+    ] == [("heat_log", "cold_hold", "4", "2")]
 
 
 def test_practice_on_it_is_listed_for_its_member_and_coordinators_alone(

@@ -2,12 +2,13 @@
 
 import { type LineWork, lineIfMoved, writtenLine } from "./batch_lines.ts";
 import { type StepWork, stepIfMoved, writtenStep } from "./batch_steps.ts";
+import type { HeatResult } from "./heat_results.ts";
 import { type Finding, finding, TEXT_ORDER } from "./record.ts";
 import type { TrustedReading } from "./trusted.ts";
 
 /**
- * Readings of one line or step that a failed check puts in question. `change` says which verdict
- * would become which if the error it found counted: `pectin:within:outside`.
+ * Readings of one line or step, or a log, that a failed check puts in question. `change` says which
+ * verdict would become which if the error counted: `pectin:within:outside`.
  */
 interface Doubted {
   readonly check: string;
@@ -17,14 +18,15 @@ interface Doubted {
 }
 
 /**
- * By check: how many readings it puts in question, on which lines and steps, and which verdicts
- * would change.
+ * By check: how many readings it puts in question, on which lines and steps and in which logs, and
+ * which verdicts would change. A log counts once.
  */
 export function failedInstruments(
   lines: readonly LineWork[],
   steps: readonly StepWork[],
+  heat: readonly HeatResult[],
 ): Finding[] {
-  const doubted = [...lines.flatMap(inLine), ...steps.flatMap(inStep)];
+  const doubted = [...lines.flatMap(inLine), ...steps.flatMap(inStep), ...heat.flatMap(inLog)];
   const checks = [...new Set(doubted.map((each) => each.check))].sort(TEXT_ORDER);
   return checks.map((check) =>
     failedFinding(
@@ -55,6 +57,12 @@ function inStep(work: StepWork): Doubted[] {
     const change = changeAt(work.step, was, stepIfMoved(work, number));
     return [{ check, readings: 1, place: work.step, change }];
   });
+}
+
+function inLog({ entry, verdict, trust }: HeatResult): Doubted[] {
+  if (trust === null || trust.failed_by === null) return [];
+  const change = changeAt(entry, verdict, trust.would_be);
+  return [{ check: trust.failed_by, readings: 1, place: entry, change }];
 }
 
 function failedBy(reading: TrustedReading | null): string | null {

@@ -38,7 +38,8 @@ import {
 import { idIn } from "./subjects.ts";
 import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
-export const BATCH_FOLD = 4; // 1 knew no checks of instruments, 2 no logs of temperature, 3 no holds
+// 1 knew no checks of instruments, 2 no logs of temperature, 3 no holds, 4 took logs as read.
+export const BATCH_FOLD = 5;
 
 /** All entries about one batch, added up. */
 export interface BatchState {
@@ -71,7 +72,10 @@ export interface BatchState {
 }
 
 /** What says the results of the logs of temperature among entries, and what to look at. */
-export type HeatOf = (entries: readonly Standing[]) => [HeatResult[], Finding[]];
+export type HeatOf = (
+  entries: readonly Standing[],
+  instruments: Sheets,
+) => [HeatResult[], Finding[]];
 const NO_HEAT: HeatOf = () => [[], []];
 
 /**
@@ -101,7 +105,7 @@ export function batchState(
   const writtenSteps = steps.map(writtenStep);
   const target = decimalIn(plan, "target_solids_percent");
   const [balance, tooMuch] = batchBalance(lines, steps, entries, target);
-  const [heat, heatFindings] = heatOf(entries);
+  const [heat, heatFindings] = heatOf(entries, beside);
   const findings = [
     ...record.findings,
     ...startFindings(starts, entries),
@@ -109,7 +113,7 @@ export function batchState(
     ...writtenLines.flatMap(([, found]) => found),
     ...writtenSteps.flatMap(([, found]) => found),
     ...heatFindings,
-    ...failedInstruments(lines, steps),
+    ...failedInstruments(lines, steps, heat),
     ...heldFindings(hold),
   ];
   return {

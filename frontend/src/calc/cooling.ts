@@ -10,6 +10,7 @@
 import { type HeatLog, limitInThousandths } from "./heat_logs.ts";
 import type { Cited } from "./limits.ts";
 import { Decimal, difference, divided, ONE, parseDecimal, product } from "./numbers.ts";
+import { Reheat } from "./reheating.ts";
 import { COOLING_ROWS, type CoolingRow } from "./tables/heat.ts";
 
 export type HeatVerdict = "pass" | "fail" | "not_proven" | "unfinished";
@@ -58,7 +59,7 @@ export interface Stage {
 
 /**
  * The worst of its stages decides. `reheated_count` says how often the clock began anew because
- * food had been reheated to 74 degC.
+ * food was shown to have been reheated.
  */
 export interface Cooling {
   readonly verdict: HeatVerdict;
@@ -69,7 +70,10 @@ export interface Cooling {
 
 /**
  * Cooked food: from 57 to 21 degC within 2 h and to 5 degC within 6 h in all, the clock started
- * when it first passes 57 degC after cooking or after being reheated to 74 degC.
+ * when it first passes 57 degC after cooking or after being reheated.
+ *
+ * Reheated is what two readings or more in a row show at 74 degC for 15 s, reached within 2 h of the
+ * coldest reading and while the 6 h were not over. A warmer one is only warm: the clock goes on.
  */
 export function twoStageCooling(log: HeatLog): Cooling {
   const walk = new Walk(log);
@@ -79,7 +83,8 @@ export function twoStageCooling(log: HeatLog): Cooling {
     first = { ...first, verdict: "not_proven", reason: "warmed_again" };
   }
   const whole = judged("whole", { start: walk.start, end: walk.whole, log });
-  return worst([first, whole], log, walk.reheatedCount);
+  const stages = walk.reheat.isInVain ? [first, whole].map(inVain) : [first, whole];
+  return worst(stages, log, walk.reheat.count);
 }
 
 /**
@@ -114,19 +119,23 @@ class Walk {
   stage1: Crossing | null = null;
   whole: Crossing | null = null;
   hasWarmed = false;
-  reheatedCount = 0;
+  readonly reheat: Reheat;
   private readonly log: HeatLog;
   private readonly passed: number;
   private readonly mild: number;
   private readonly cold: number;
-  private readonly reheated: number;
 
   constructor(log: HeatLog) {
     this.log = log;
     this.passed = limitInThousandths(parseDecimal(coolingRow("stage_1").start_C), log.unit);
     this.mild = endOf("stage_1", log);
     this.cold = endOf("whole", log);
-    this.reheated = endOf("reheat", log);
+    this.reheat = new Reheat(log, {
+      hot: endOf("reheat", log),
+      within_s: limitS("reheat"),
+      whole_s: limitS("whole"),
+      near_s: NEAR_S,
+    });
   }
 
   /**
@@ -140,7 +149,7 @@ class Walk {
       this.start = crossingAt(this.log, low, { row, limit: this.passed });
     }
     if (this.start === null) return;
-    if (coldest >= this.reheated) {
+    if (this.reheat.step(row, this.start.earliest_s)) {
       this.beginAnew();
       return;
     }
@@ -155,8 +164,12 @@ class Walk {
     this.start = null;
     this.stage1 = null;
     this.hasWarmed = false;
-    this.reheatedCount += 1;
   }
+}
+
+function inVain(stage: Stage): Stage {
+  const isWhy = stage.reason === "too_slow" || stage.reason === "warmed_again";
+  return isWhy ? { ...stage, reason: "reheat_not_shown" } : stage;
 }
 
 /** When 5 degC was reached, from the reading `first` on. */
@@ -194,18 +207,18 @@ function judged(
 ): Stage {
   const { start, end, log } = seen;
   const row = coolingRow(rule);
-  const limitS = Number(parseDecimal(row.limit_h).times(HOUR_S).units);
+  const limit = limitS(rule);
   const lastS = end === null ? at(log.at_s, log.at_s.length - 1) : end.earliest_s;
   const hasLeast = start !== null && lastS !== null;
   const hasMost = start !== null && end !== null && start.earliest_s !== null;
   const least = hasLeast ? Math.max(lastS - start.latest_s, 0) : null;
   const most = hasMost ? end.latest_s - (start.earliest_s ?? 0) : null;
   const line = start !== null && end !== null ? between(start.line, end.line) : null;
-  const { verdict, reason } = verdictOf(start, end, { least, most, line, limitS });
+  const { verdict, reason } = verdictOf(start, end, { least, most, line, limitS: limit });
   return {
     rule,
     end_celsius: parseDecimal(row.end_C),
-    limit_min: divided(wholeNumber(limitS), MINUTE_S, 0),
+    limit_min: divided(wholeNumber(limit), MINUTE_S, 0),
     verdict,
     reason,
     minutes: line === null || most === null ? null : minutesOf(line),
@@ -261,6 +274,10 @@ function worst(stages: readonly Stage[], log: HeatLog, reheatedCount: number): C
     reheated_count: reheatedCount,
     contradicted_count: log.contradicted_s.length,
   };
+}
+
+function limitS(rule: string): number {
+  return Number(parseDecimal(coolingRow(rule).limit_h).times(HOUR_S).units);
 }
 
 function endOf(rule: string, log: HeatLog): number {

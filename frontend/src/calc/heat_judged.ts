@@ -7,7 +7,7 @@
 
 import { type Body, decimalIn, objectIn, textIn } from "./bodies.ts";
 import { type Cooling, type HeatVerdict, oneStageCooling, twoStageCooling } from "./cooling.ts";
-import { type HeatLog, heatLog } from "./heat_logs.ts";
+import { type HeatLog, logIn } from "./heat_logs.ts";
 import { type HoldingSort, holdingOf, type TimeSort, timeControl } from "./holding.ts";
 import { lethality, ownReference, type Reference, referenceOf } from "./lethality.ts";
 import type { Cited } from "./limits.ts";
@@ -88,11 +88,14 @@ export interface HeatJudged {
   readonly cited: readonly Cited[];
 }
 
-/** What the body of a `heat_log` comes to, by what it asks to be judged by. */
-export function judgedLog(body: Body): HeatJudged {
+/**
+ * What the body of a `heat_log` comes to, by what it asks to be judged by; with its rows as they
+ * were read, or as they are `taken` where that is another thing.
+ */
+export function judgedLog(body: Body, taken: HeatLog | null = null): HeatJudged {
   const asked = objectIn(body, "judged") ?? {};
   const by = textIn(asked, "by");
-  const log = logIn(body);
+  const log = taken ?? logIn(body);
   if (log === null) return judged(by, { reasons: ["unreadable"] });
   const rows = rowsOf(log, body);
   if (by === "lethality") return byLethality(log, asked, rows);
@@ -101,17 +104,6 @@ export function judgedLog(body: Body): HeatJudged {
   const time = TIMES.get(by ?? "");
   if (time !== undefined) return byTime(log, { sort: time, asked }, rows);
   return byCooling(log, asked, rows);
-}
-
-function logIn(body: Body): HeatLog | null {
-  const { at_s: atS, temperatures } = body;
-  if (!Array.isArray(atS) || !Array.isArray(temperatures)) return null;
-  if (!temperatures.every((each) => typeof each === "string")) return null;
-  try {
-    return heatLog(atS, temperatures, textIn(body, "unit") ?? "");
-  } catch {
-    return null; // it says so itself of a log that is none
-  }
 }
 
 function rowsOf(log: HeatLog, body: Body): HeatRows {

@@ -3,6 +3,7 @@
  * sorted, judged and drawn at once and a limit that is met exactly is met.
  */
 
+import { type Body, textIn } from "./bodies.ts";
 import { type Decimal, parseDecimal, product, rounded, written } from "./numbers.ts";
 import { fahrenheit } from "./temperature.ts";
 
@@ -60,6 +61,18 @@ export function heatLog(
     }
   }
   return inOrder(atS, temperatures.map(inThousandths), unit);
+}
+
+/** The log in the body of a `heat_log`; null where its rows cannot be read. */
+export function logIn(body: Body): HeatLog | null {
+  const { at_s: atS, temperatures } = body;
+  if (!Array.isArray(atS) || !Array.isArray(temperatures)) return null;
+  if (!temperatures.every((each) => typeof each === "string")) return null;
+  try {
+    return heatLog(atS, temperatures, textIn(body, "unit") ?? "");
+  } catch {
+    return null; // it says so itself of a log that is none
+  }
 }
 
 /**

@@ -1,11 +1,12 @@
 /** The time-temperature logs on a batch sheet: results only, the rows stay in the entries. */
 
 import { objectIn, textIn } from "./bodies.ts";
-import { type HeatJudged, judgedLog } from "./heat_judged.ts";
+import { type TrustedHeat, trustedLog } from "./heat_trust.ts";
 import { type Finding, finding, type Standing } from "./record.ts";
+import type { Sheets } from "./trusted.ts";
 
 /** The result of one log on a batch sheet, with where it came from. */
-export interface HeatResult extends HeatJudged {
+export interface HeatResult extends TrustedHeat {
   readonly entry: string;
   readonly step: string | null;
   readonly instrument: string | null;
@@ -18,15 +19,22 @@ export interface HeatResult extends HeatJudged {
   readonly author: string;
 }
 
-/** The logs of a batch in business order, and a finding for each that is no pass. */
-export function heatResults(entries: readonly Standing[]): [HeatResult[], Finding[]] {
-  const results = entries.filter((each) => each.kind === "heat_log").map(resultOf);
+/**
+ * The logs of a batch in business order, and a finding for each that is no pass. `instruments` are
+ * the sheets of their thermometers, by subject.
+ */
+export function heatResults(
+  entries: readonly Standing[],
+  instruments: Sheets,
+): [HeatResult[], Finding[]] {
+  const logs = entries.filter((each) => each.kind === "heat_log");
+  const results = logs.map((each) => resultOf(each, instruments));
   return [results, results.flatMap(findingsOf)];
 }
 
-function resultOf({ id, body, happened_at, author }: Standing): HeatResult {
+function resultOf({ id, body, happened_at, author }: Standing, instruments: Sheets): HeatResult {
   return {
-    ...judgedLog(body),
+    ...trustedLog(body, { happened_at, instruments }),
     entry: id,
     step: textIn(body, "step"),
     instrument: textIn(body, "instrument"),

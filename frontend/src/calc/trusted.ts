@@ -67,11 +67,12 @@ interface Found {
 
 /**
  * The reading or count in a body made at this time; null where there is neither.
- * `instruments` are sheets by subject; without its own a reading stands as it was read.
+ * `instruments` are sheets by subject; without its own a reading stands as it was read. One of many
+ * in a row is in question where any time up to `until` is.
  */
 export function trustedReading(
   body: Body,
-  made: { readonly happened_at: string; readonly instruments: Sheets },
+  made: { readonly happened_at: string; readonly until?: string; readonly instruments: Sheets },
 ): TrustedReading | null {
   const reading = objectIn(body, "reading") ?? {};
   const sheet: Body = { ...made.instruments.get(`instrument:${textIn(reading, "instrument")}`) };
@@ -81,7 +82,7 @@ export function trustedReading(
   const line = fittingLine(objectIn(held, "line"), weighing);
   const found = line?.is_significant === true ? correctionAt(line, reading) : null;
   const value = found === null ? weighing.net : moved(weighing.net, found.correction);
-  const questioned = inDoubt(sheet, made.happened_at);
+  const questioned = inDoubt(sheet, made.happened_at, made.until ?? made.happened_at);
   return {
     read: weighing,
     value,
@@ -125,12 +126,12 @@ function inForce(sheet: Body, happenedAt: string): Body {
   return held.at(-1) ?? {};
 }
 
-/** The first failed check whose stretch of time holds the reading. */
-function inDoubt(sheet: Body, happenedAt: string): Body | null {
+/** The first failed check whose stretch of time holds some of the reading's. */
+function inDoubt(sheet: Body, fromAt: string, toAt: string): Body | null {
   const row = itemsIn(sheet, "doubts").find((each) => {
     const after = textIn(each, "after");
     const until = textIn(each, "until");
-    return (after === null || after < happenedAt) && (until === null || happenedAt <= until);
+    return (after === null || after < toAt) && (until === null || fromAt <= until);
   });
   return row ?? null;
 }

@@ -175,7 +175,7 @@ function lineSumJson(g: Given) {
 }
 
 function heatResultsFor(g: Given): object {
-  const [results, findings] = heatResults(entriesOf(g));
+  const [results, findings] = heatResults(entriesOf(g), statesOf(g.instruments));
   return { results: results.map((each) => shown(each, g)), findings };
 }
 

@@ -153,6 +153,7 @@ export const HEAT: Adapters = {
   logger_files: { logger_log: loggerJson },
   heat_logs: {
     heat_log: logOf,
+    log_in: (g) => heatLogs.logIn(g.body),
     in_thousandths: (g) => heatLogs.inThousandths(g.text),
     limit_in_thousandths: (g) => heatLogs.limitInThousandths(dec(g.celsius), g.unit),
     gaps: (g) => gapsJson(heatLogs.gaps(logOf(g), g.longest_s)),

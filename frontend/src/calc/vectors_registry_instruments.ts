@@ -7,6 +7,8 @@ import { failedInstruments } from "./batch_doubts.ts";
 import type { Correction } from "./calibration.ts";
 import type { CheckResult } from "./checks.ts";
 import { decidingCheck } from "./deciding.ts";
+import { heatResults } from "./heat_results.ts";
+import { trustedLog } from "./heat_trust.ts";
 import * as instrumentChecks from "./instrument_checks.ts";
 import { instrumentState } from "./instruments.ts";
 import { significant, written } from "./numbers.ts";
@@ -14,6 +16,7 @@ import * as trusted from "./trusted.ts";
 import type { Adapters, Given } from "./vectors_registry.ts";
 import {
   doubtJson,
+  entriesOf,
   fold,
   linesOf,
   picked,
@@ -30,6 +33,17 @@ const resultOf = (g: Given): CheckResult => instrumentChecks.checkResult(g.sort,
 function checkResult(g: Given): object {
   const made = writtenCheck(resultOf(g), U_DIGITS);
   return g.show ? picked({ ...made }, g.show) : made;
+}
+
+function trustedLogJson(g: Given): object {
+  const { happened_at, instruments } = g;
+  const made = trustedLog(g.body, { happened_at, instruments: statesOf(instruments) });
+  return g.show ? picked({ ...made }, g.show) : made;
+}
+
+function failedFor(g: Given): object {
+  const [heat] = heatResults(entriesOf(g), statesOf(g.instruments));
+  return failedInstruments(linesOf(g), stepsOf(g), heat);
 }
 
 function lineJson(found: Correction | null, g: Given): object | null {
@@ -81,10 +95,11 @@ export const INSTRUMENTS: Adapters = {
     meant: meantJson,
     written_trust: (g) => trusted.writtenTrust(trustedOf(g)),
   },
+  heat_trust: { trusted_log: trustedLogJson },
 };
 
 export const INSTRUMENT_FOLDS: Adapters = {
   instruments: { instrument_state: fold(instrumentState) },
   deciding: { deciding_check: (g) => decidingCheck(g.checks, g.doubts)?.entry ?? null },
-  batch_doubts: { failed_instruments: (g) => failedInstruments(linesOf(g), stepsOf(g)) },
+  batch_doubts: { failed_instruments: failedFor },
 };

@@ -74,6 +74,43 @@ export function heatVerdictWord(verdict: string | null): string {
   return VERDICTS[verdict ?? ""] ?? HEAT_LOGS.kept_as;
 }
 
+/** The verdict in the middle of a sentence; null for what is no verdict of a log. */
+export function heatVerdictInside(verdict: string): string | null {
+  return VERDICTS[verdict]?.replace(/\.$/, "").toLowerCase() ?? null;
+}
+
+/** What is known of a thermometer, its `reach` the guard band in the unit of the log. */
+export interface ThermometerSaid {
+  readonly lowest: string | null;
+  readonly highest: string | null;
+  readonly is_extrapolated: boolean;
+  readonly failed_by: string | null;
+  readonly moves: string | null;
+  readonly would_be: string | null;
+}
+
+/** Corrected to what, how far a reading can be trusted, and whether a check failed. */
+export function thermometerWords(
+  trust: ThermometerSaid,
+  { unit, reach }: { unit: string | null; reach: string | null },
+): string {
+  const said: string[] = [];
+  if (trust.lowest !== null && trust.highest !== null) {
+    const [low, high] = [trust.lowest, trust.highest].map((each) => amountWords(each, unit));
+    said.push(`Corrected: ${low} to ${high}.`);
+  }
+  if (reach !== null) said.push(`Each reading is good to ${amountWords(reach, unit)} either way.`);
+  if (trust.is_extrapolated) said.push("Some lie beyond what its check covered.");
+  if (trust.failed_by !== null) {
+    const by = trust.moves === null ? "" : ` It may be off by ${amountWords(trust.moves, unit)}.`;
+    const now = trust.would_be === null ? null : heatVerdictInside(trust.would_be);
+    said.push(
+      `A check of this thermometer failed.${by}${now === null ? "" : ` With that: ${now}.`}`,
+    );
+  }
+  return said.join(" ");
+}
+
 /** Which caution belongs to a judgement. */
 export function cautionOf(by: string | null): CautionAbout[] {
   if (by === null) return [];
@@ -101,6 +138,11 @@ const REASONS: Readonly<Record<string, string>> = {
   not_held_before: "It was not held before it was taken out.",
   too_warm: "It was above 21 \u00b0C.",
   not_watched: "Readings are more than half an hour apart.",
+  reheat_not_shown:
+    "It was at 74 \u00b0C, but not shown to be for 15 s, within 2 h: the clock went on.",
+  thermometer: "It is too near a limit for this thermometer to tell.",
+  thermometer_unknown:
+    "Nothing is proven without a thermometer whose smallest step is known. Choose it, or set it up.",
   unreadable: "These rows cannot be read.",
 };
 

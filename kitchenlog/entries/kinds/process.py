@@ -46,6 +46,8 @@ PROCESS_KINDS: tuple[Kind, ...] = (
             id_of("batch"),
             text("step", most=20, needed=False),
             id_of("instrument", needed=False),
+            decimal("division", least="0", needed=False),  # of its display, in `unit`
+            decimal("repeatability", least="0", needed=False),
             choice("came_by", "typed", "pasted", "file", "timer"),
             choice("unit", *HEAT_UNITS),
             moment("began_at"),
@@ -72,5 +74,6 @@ PROCESS_KINDS: tuple[Kind, ...] = (
         ),
         subjects=("batch:{batch}",),
         mentions=("instrument:{instrument}",),
+        leans_on=("instrument:{instrument}",),
     ),
 )

@@ -7,6 +7,7 @@ import { nameOf } from "../../state/stock.ts";
 import { type NextAct, underWay } from "../../state/today.ts";
 import { APP_TEXT } from "../../text/app.ts";
 import { BATCH, findingWords } from "../../text/finish.ts";
+import { heatVerdictInside, ruleWord } from "../../text/heat_results.ts";
 import { HOLD } from "../../text/holds.ts";
 import { countWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
@@ -148,8 +149,15 @@ function Failed({
   batch: BatchState;
   finding: BatchState["findings"][number];
 }) {
+  const logged = (at: string) => batch.heat?.find((each) => each.entry === at);
+  const verdictWord = (says: string) => heatVerdictInside(says) ?? WEIGH_IN.verdict_word(says);
   const named = (at: string) =>
-    aboutWords(batch, batch.steps.some((each) => each.step === at) ? { step: at } : { line: at });
+    logged(at)
+      ? ruleWord(logged(at)?.by ?? null)
+      : aboutWords(
+          batch,
+          batch.steps.some((each) => each.step === at) ? { step: at } : { line: at },
+        );
   const where = (detail.where ?? "").split(" ").map((at) => named(at).replace(/: $/, ""));
   const changes = (detail.would_change ?? "").split(" ").filter(Boolean);
   return (
@@ -162,11 +170,7 @@ function Failed({
             .map((each) => {
               const [at = "", was = "", now = ""] = each.split(":");
               const name = named(at).replace(/: $/, "");
-              return BATCH.would_change(
-                name,
-                WEIGH_IN.verdict_word(was),
-                WEIGH_IN.verdict_word(now),
-              );
+              return BATCH.would_change(name, verdictWord(was), verdictWord(now));
             })
             .join(" ")}
       <p class="key-row">

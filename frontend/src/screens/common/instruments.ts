@@ -4,6 +4,7 @@ import type { BatchState } from "../../calc/batches.ts";
 import type { FillCheck } from "../../calc/fill_trust.ts";
 import type { InstrumentState } from "../../calc/instruments.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
+import { later } from "../../calc/shelf_life.ts";
 import type { SkillState } from "../../calc/skills.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { isStillLoading, sheet, sheetsOf } from "../../state/sheets.ts";
@@ -15,10 +16,12 @@ import { fitnessAt, fitnessOn, type Standing } from "./fitness.ts";
 export interface UsedAt {
   batch: BatchState;
   entry: string;
-  /** The line or the step. */
+  /** The line or the step, or the log itself. */
   at: string;
-  is_step: boolean;
+  kind: "weigh_in" | "step_done" | "heat_log";
   happened_at: string;
+  /** When it was read last: a log takes hours. */
+  until: string;
 }
 
 /** Every reading on the batch sheets of this phone, by instrument, the earliest first. */
@@ -37,14 +40,24 @@ const used = computed(() => {
 
 function readingsOf(batch: BatchState): (UsedAt & { instrument: string })[] {
   const weighed = batch.lines.flatMap(({ line, weigh_ins }) =>
-    weigh_ins.map((each) => ({ ...each, batch, at: line, is_step: false })),
+    weigh_ins.map((each) => ({ ...each, at: line, kind: "weigh_in" as const })),
   );
   const stepped = batch.steps.flatMap(({ step, done }) =>
-    done.map((each) => ({ ...each, batch, at: step, is_step: true })),
+    done.map((each) => ({ ...each, at: step, kind: "step_done" as const })),
   );
-  return [...weighed, ...stepped].flatMap(({ instrument, entry, at, is_step, happened_at }) =>
-    instrument === null ? [] : [{ instrument, batch, entry, at, is_step, happened_at }],
-  );
+  // A sheet of an earlier version knows no logs.
+  const logged = (batch.heat ?? []).map((each) => ({
+    ...each,
+    at: each.entry,
+    kind: "heat_log" as const,
+  }));
+  return [...weighed, ...stepped, ...logged].flatMap((each) => {
+    const { instrument, entry, at, kind, happened_at } = each;
+    if (instrument === null) return [];
+    const spanS = "rows" in each ? (each.rows?.span_s ?? 0) : 0;
+    const until = spanS === 0 ? happened_at : later(happened_at, Math.ceil(spanS / 60));
+    return [{ instrument, batch, entry, at, kind, happened_at, until }];
+  });
 }
 
 /** A use of an instrument beside batches: packs weighed, a drill, the water in a vessel. */

@@ -2,7 +2,6 @@
 import { useMemo } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
 import { textIn } from "../../calc/bodies.ts";
-import { judgedLog } from "../../calc/heat_judged.ts";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Facts, Notice, Part } from "../../parts/Plain.tsx";
@@ -16,6 +15,7 @@ import { HeadGauge } from "../common/HeadGauge.tsx";
 import { inForce } from "../common/standing.ts";
 import { useHeld } from "../common/use_held.ts";
 import { HeatPlate, HeatShown } from "./HeatShown.tsx";
+import { judgedSoFar } from "./heat.ts";
 import { plotOf } from "./plot.ts";
 import "./heat.css";
 
@@ -50,7 +50,10 @@ function Kept({ state, entry }: { state: BatchState; entry: string }) {
   const held = useHeld(`batch:${state.batch}`, state);
   const body = inForce(held.value, entry);
   const result = state.heat?.find((each) => each.entry === entry) ?? null;
-  const judged = useMemo(() => result ?? (body && judgedLog(body)), [result, body]);
+  const judged = useMemo(
+    () => result ?? judgedSoFar(body, body && textIn(body, "began_at")),
+    [result, body],
+  );
   const plot = useMemo(() => (body && judged ? plotOf(body, judged) : null), [body, judged]);
   if (judged === null) return <Notice>{HEAT.no_log}</Notice>;
   const unit = result?.unit ?? (body && textIn(body, "unit"));

@@ -1,5 +1,8 @@
 /** A log drawn with its limits, its result in a sentence, its caution in full. */
 import type { HeatJudged } from "../../calc/heat_judged.ts";
+import type { HeatTrust } from "../../calc/heat_trust.ts";
+import { significant } from "../../calc/numbers.ts";
+import { ONE_SIDED_95 } from "../../calc/readings.ts";
 import { Caution } from "../../parts/Caution.tsx";
 import { HeatChart } from "../../parts/HeatChart.tsx";
 import { Part } from "../../parts/Plain.tsx";
@@ -11,6 +14,7 @@ import {
   heatSentence,
   heatVerdictWord,
   ruleWord,
+  thermometerWords,
   wholeWords,
 } from "../../text/heat_results.ts";
 import { Recalled } from "../common/Recalled.tsx";
@@ -47,16 +51,20 @@ export function HeatPlate({ judged, unit, isLive, isSoFar }: HeatPlateProps) {
 
 /** The drawing, how whole the log is, and what it leans on. */
 export function HeatShown(props: {
-  judged: HeatJudged;
+  judged: HeatJudged & { readonly trust?: HeatTrust | null };
   plot: Plot | null;
   unit: string | null;
   setBy: string | null;
 }) {
   const { judged, plot, unit, setBy } = props;
+  const trust = judged.trust ?? null; // a sheet of an earlier version knows none
   return (
     <Part title={ruleWord(judged.by)} id="heat-shown">
       {plot !== null && <HeatChart {...plot} says={plotWords(judged, unit)} />}
       <p class="second">{wholeWords(judged)}</p>
+      {trust !== null && (
+        <p class="second">{thermometerWords(trust, { unit, reach: reachOf(trust) })}</p>
+      )}
       {setBy && (
         <p class="second">
           {HEAT.limits_by} <span class="rec">{setBy}</span>
@@ -66,4 +74,11 @@ export function HeatShown(props: {
       <Caution about={cautionOf(judged.by)} />
     </Part>
   );
+}
+
+const REACH_DIGITS = 2;
+
+/** The guard band of a reading, as verdicts have it. */
+function reachOf({ u }: HeatTrust): string | null {
+  return u === null ? null : significant(Number(u) * ONE_SIDED_95, REACH_DIGITS);
 }

@@ -1,10 +1,14 @@
 /** A log under way: what was typed, the rows it means, and the body it becomes. */
-import type { Body } from "../../calc/bodies.ts";
-import { type HeatJudged, judgedLog } from "../../calc/heat_judged.ts";
+import { type Body, textIn } from "../../calc/bodies.ts";
+import type { HeatJudged } from "../../calc/heat_judged.ts";
+import { type TrustedHeat, trustedLog } from "../../calc/heat_trust.ts";
 import { type LoggerLog, loggerLog, type TimeUnit, type Unread } from "../../calc/logger_files.ts";
+import { divided, parseDecimal, plain, product } from "../../calc/numbers.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import type { Json } from "../../state/types.ts";
 import { HEAT, MOMENTS } from "../../text/heat.ts";
+import type { InstrumentShown } from "../common/batches.ts";
+import { instrumentSheet } from "../common/instruments.ts";
 import { momentOnWall, secondsOf, wallOf } from "./heat_times.ts";
 import { withColumns } from "./pasted.ts";
 
@@ -67,6 +71,8 @@ export const BLANK: HeatTyped = {
   began_clock: "",
   action: "",
 };
+
+const DIVISION_PLACES = 6; // as many as an entry holds
 
 /** Rows with all that is known of them; `unread` says why a text gave none. */
 export interface Rows {
@@ -146,15 +152,13 @@ function proposedBegin(
 export function heatBody(
   typed: HeatTyped,
   rows: Rows,
-  about: { batch: string; step: string },
+  about: { batch: string; step: string; thermometer: InstrumentShown | null },
 ): Body | null {
   if (rows.at_s.length === 0 || rows.unit === null) return null;
   return {
     batch: about.batch,
     ...(about.step === "" ? {} : { step: about.step }),
-    ...(typed.instrument === "" || typed.instrument === "none"
-      ? {}
-      : { instrument: typed.instrument }),
+    ...thermometerIn(about.thermometer, rows.unit),
     came_by: typed.how,
     unit: rows.unit,
     at_s: rows.at_s,
@@ -162,6 +166,28 @@ export function heatBody(
     ...(rows.left_out === 0 ? {} : { left_out: rows.left_out }),
     ...judgedIn(typed),
   };
+}
+
+/** What is known of the thermometer, in the unit of the log. */
+function thermometerIn(thermometer: InstrumentShown | null, unit: string): Body {
+  if (thermometer === null) return {};
+  const { id, division, repeatability } = thermometer;
+  const inLog = (degrees: string | null) =>
+    degrees === null ? null : degreesIn(degrees, { from: thermometer.unit, to: unit });
+  const [step, spread] = [inLog(division), inLog(repeatability)];
+  return {
+    instrument: id,
+    ...(step === null ? {} : { division: step }),
+    ...(spread === null ? {} : { repeatability: spread }),
+  };
+}
+
+/** A difference of degrees in the other unit: NIST SP 811 (2008) App. B.8, no 32 in it. */
+function degreesIn(degrees: string, { from, to }: { from: string; to: string }): string {
+  if (from === to) return degrees;
+  const factor = parseDecimal("1.8");
+  const exact = parseDecimal(degrees);
+  return plain(to === "degF" ? product(exact, factor) : divided(exact, factor, DIVISION_PLACES));
 }
 
 function judgedIn(typed: HeatTyped): Body {
@@ -194,9 +220,13 @@ function judgedIn(typed: HeatTyped): Body {
   };
 }
 
-/** What a body comes to; null without one. */
-export function judgedSoFar(body: Body | null): HeatJudged | null {
-  return body === null ? null : judgedLog(body);
+/** What a body comes to with its thermometer as this phone knows it; null without one. */
+export function judgedSoFar(body: Body | null, began_at: string | null): TrustedHeat | null {
+  if (body === null) return null;
+  const instrument = textIn(body, "instrument");
+  const state = instrument === null ? null : instrumentSheet(instrument);
+  const instruments = new Map(state === null ? [] : [[`instrument:${instrument}`, state]]);
+  return trustedLog(body, { happened_at: began_at ?? "", instruments });
 }
 
 /** Whether what was done must be said: a log that is no pass is not passed over. */

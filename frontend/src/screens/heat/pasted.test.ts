@@ -1,5 +1,14 @@
 import { expect, test } from "vitest";
-import { BLANK, type HeatTyped, heatBody, judgedSoFar, lacksAsked, rowsOf } from "./heat.ts";
+import type { InstrumentShown } from "../common/batches.ts";
+import {
+  BLANK,
+  type HeatTyped,
+  heatBody,
+  judgedSoFar,
+  lacksAsked,
+  type Rows,
+  rowsOf,
+} from "./heat.ts";
 import { momentOnWall, secondsOf } from "./heat_times.ts";
 import { columnsIn, decoded, withColumns } from "./pasted.ts";
 import { plotOf } from "./plot.ts";
@@ -84,14 +93,35 @@ test("a file is read in whichever letters its program wrote", () => {
   expect(decoded(Uint8Array.from([0x31, 0xb0]))).toBe("1\u00b0");
 });
 
+const PROBE: InstrumentShown = {
+  id: "t1",
+  name: "Probe",
+  sort: "thermometer",
+  unit: "degC",
+  division: "0.1",
+  capacity: null,
+  repeatability: null,
+  bowl_tare: null,
+  place: null,
+  is_here: true,
+};
+const ROWS_IN_F: Rows = {
+  at_s: [0],
+  temperatures: ["40"],
+  unit: "degF",
+  left_out: 0,
+  read: null,
+  unread: null,
+};
+
 test("pasted rows become a body that is judged, and a plot that keeps the worst of them", () => {
   const many = Array.from(
     { length: 3000 },
     (_, row) => `${row * 10};${row === 1777 ? "41.5" : "60"}`,
   );
   const typed = pasted(["Time [s];Core", ...many].join("\n"));
-  const body = heatBody(typed, rowsOf(typed), { batch: "b1", step: "" });
-  const judged = judgedSoFar(body);
+  const body = heatBody(typed, rowsOf(typed), { batch: "b1", step: "", thermometer: PROBE });
+  const judged = judgedSoFar(body, null);
 
   expect(judged).toMatchObject({
     verdict: "fail",
@@ -102,6 +132,17 @@ test("pasted rows become a body that is judged, and a plot that keeps the worst 
   expect(plot?.points.length).toBeLessThan(1100);
   expect(Math.min(...(plot?.points ?? []).map(({ low }) => low))).toBe(41.5);
   expect(plot?.lines).toEqual([{ degrees: 57, words: "57\u00a0°C" }]);
+});
+
+test("the thermometer stands in a body with its step in the unit of the log", () => {
+  const body = heatBody({ ...BLANK, how: "typed" }, ROWS_IN_F, {
+    batch: "b1",
+    step: "",
+    thermometer: PROBE,
+  });
+
+  expect(body).toMatchObject({ instrument: "t1", division: "0.18", unit: "degF" });
+  expect(judgedSoFar(body, null)?.trust).toMatchObject({ u: "0.0520" });
 });
 
 test("what is asked is asked whole, one sentence after another", () => {

@@ -1,9 +1,9 @@
 /** What is drawn of a log: its rows as far as pixels can show them, and what decides. */
 import type { Body } from "../../calc/bodies.ts";
-import { objectIn, textIn } from "../../calc/bodies.ts";
+import { objectIn } from "../../calc/bodies.ts";
 import { NEAR_S } from "../../calc/cooling.ts";
 import type { HeatJudged } from "../../calc/heat_judged.ts";
-import { GAP_S, type HeatLog, heatLog, outline } from "../../calc/heat_logs.ts";
+import { GAP_S, type HeatLog, logIn, outline } from "../../calc/heat_logs.ts";
 import { HOLD_GAP_S } from "../../calc/holding.ts";
 import type { HeatEnd, HeatLine, HeatPoint } from "../../parts/HeatChart.tsx";
 import { amountWords } from "../../text/numbers.ts";
@@ -42,16 +42,6 @@ export function plotOf(body: Body, judged: HeatJudged): Plot | null {
 function gapOf(by: string): number {
   if (by.endsWith("_hold")) return HOLD_GAP_S;
   return by === "lethality" || by === "" ? GAP_S : NEAR_S;
-}
-
-function logIn(body: Body): HeatLog | null {
-  const { at_s, temperatures } = body;
-  if (!Array.isArray(at_s) || !Array.isArray(temperatures)) return null;
-  try {
-    return heatLog(at_s, temperatures, textIn(body, "unit") ?? "");
-  } catch {
-    return null; // it says so of a log that is none
-  }
 }
 
 /** A gap is one of the log, not of what is left of it for drawing. */

@@ -49,11 +49,16 @@ export function useHeat(about: { batch: string; step: string; place: string | nu
   const fileTrouble = useSignal<string | null>(null);
   const found = useFound(form.typed);
   const rows = useMemo(() => rowsOf(typed), rowsDeps(typed));
-  const body = useMemo(() => heatBody(typed, rows, { batch, step }), [rows, ...askedDeps(typed)]);
-  const judged = useMemo(() => judgedSoFar(body), [body]);
-  const plot = useMemo(() => (body && judged ? plotOf(body, judged) : null), [body, judged]);
   const now = { ms: nowMs(), zone: zone() };
   const began_at = beganAt(typed, rows, now);
+  const instruments = instrumentsInUse(about.place).filter((each) => canRead(each, "degC"));
+  const thermometer = instruments.find((each) => each.id === typed.instrument) ?? null;
+  const body = useMemo(
+    () => heatBody(typed, rows, { batch, step, thermometer }),
+    [rows, ...askedDeps(typed)],
+  );
+  const judged = useMemo(() => judgedSoFar(body, began_at), [body]);
+  const plot = useMemo(() => (body && judged ? plotOf(body, judged) : null), [body, judged]);
 
   async function read(file: File) {
     fileTrouble.value = file.size > FILE_BYTES_MAX ? HEAT.too_large : null;
@@ -91,7 +96,7 @@ export function useHeat(about: { batch: string; step: string; place: string | nu
     plot,
     began_at,
     asksAction: asksAction(judged),
-    instruments: instrumentsInUse(about.place).filter((each) => canRead(each, "degC")),
+    instruments,
     lacks: lacksAsked(typed) ?? lacksRows(typed, body === null, asksAction(judged)),
     read,
     save,

@@ -1,8 +1,10 @@
 /** Parts of what leaned on an instrument: one batch or fill check, one reading. */
+
 import { type Signal, useSignal } from "@preact/signals";
 import { idIn, typeIn } from "../../calc/subjects.ts";
 import { Cup } from "../../parts/Cup.tsx";
 import { Part } from "../../parts/Plain.tsx";
+import { heatVerdictInside } from "../../text/heat_results.ts";
 import { LEANED } from "../../text/instruments.ts";
 import { amountWords, clockWords, dayWords, signedWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
@@ -50,7 +52,9 @@ function sheetWords(isLot: boolean): string {
 
 function changeWords({ name, was, now }: Change, isLot: boolean): string {
   const words = (verdict: string) =>
-    isLot ? (LEANED.verdicts[verdict] ?? verdict) : WEIGH_IN.verdict_word(verdict);
+    isLot
+      ? (LEANED.verdicts[verdict] ?? verdict)
+      : (heatVerdictInside(verdict) ?? WEIGH_IN.verdict_word(verdict));
   return LEANED.changes(name, words(was), words(now));
 }
 

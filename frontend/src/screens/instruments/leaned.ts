@@ -3,6 +3,7 @@ import type { BatchState } from "../../calc/batches.ts";
 import { idIn, typeIn } from "../../calc/subjects.ts";
 import type { Impact, ImpactReading, Reached, Touched } from "../../state/impact.ts";
 import { nameOf } from "../../state/stock.ts";
+import { ruleWord } from "../../text/heat_results.ts";
 import { LEANED } from "../../text/instruments.ts";
 import { amountWords } from "../../text/numbers.ts";
 import type { ToCall } from "../common/Business.tsx";
@@ -130,12 +131,13 @@ export function changesIn(
     );
 }
 
-/** What a line or step of a batch is called. */
+/** What a line, step or log of a batch is called. */
 export function placeName(batch: BatchState, at: string): string {
   const line = batch.lines.find((each) => each.line === at);
-  return line === undefined
-    ? (batch.steps.find((each) => each.step === at)?.says ?? at)
-    : lineName(line);
+  if (line !== undefined) return lineName(line);
+  const log = batch.heat?.find((each) => each.entry === at);
+  if (log !== undefined) return ruleWord(log.by);
+  return batch.steps.find((each) => each.step === at)?.says ?? at;
 }
 
 function readingFrom(reading: ImpactReading): LeanedReading {
@@ -146,6 +148,7 @@ function readingFrom(reading: ImpactReading): LeanedReading {
 
 function nameFrom({ kind, subject, place, material, says }: ImpactReading): string {
   if (kind === "weigh_in") return nameOf("material", material) || (place ?? "");
+  if (kind === "heat_log") return ruleWord(says);
   if (kind === "step_done") return says ?? place ?? "";
   return elsewhereName(kind, subject);
 }

@@ -43,8 +43,8 @@ export function leanedHere(instrument: string, check: string): Leaned | null {
   const doubt = sheet?.doubts?.find((each) => each.check === check);
   if (sheet === null || doubt === undefined) return null;
   const about = { instrument, doubt, sheet };
-  const uses = usesOf(instrument).filter((each) => isInDoubt(each.happened_at, doubt));
-  const others = usesElsewhere(instrument).filter((each) => isInDoubt(each.happened_at, doubt));
+  const uses = usesOf(instrument).filter((each) => isInDoubt(each, doubt));
+  const others = usesElsewhere(instrument).filter((each) => isInDoubt(each, doubt));
   const batches = [...new Set(uses.map((each) => each.batch))];
   const fills = others.filter((each) => each.fill !== null);
   const filled = [...new Set(fills.map((each) => each.subject))];
@@ -66,8 +66,13 @@ export function leanedHere(instrument: string, check: string): Leaned | null {
   };
 }
 
-function isInDoubt(at: string, { after, until }: InDoubt): boolean {
-  return (after === null || after < at) && (until === null || at <= until);
+/** Some of the time it was read in lies in the stretch that the check puts in question. */
+function isInDoubt(
+  read: { readonly happened_at: string; readonly until?: string },
+  { after, until }: InDoubt,
+): boolean {
+  const last = read.until ?? read.happened_at;
+  return (after === null || after < last) && (until === null || read.happened_at <= until);
 }
 
 function ofBatch(batch: BatchState, uses: readonly UsedAt[], about: Doubted): LeanedSheet {
@@ -108,10 +113,20 @@ function wouldChange(findings: BatchState["findings"], { check }: InDoubt): stri
 }
 
 function readingIn(use: UsedAt, about: Doubted): LeanedReading {
-  const { entry, happened_at, batch, at } = use;
-  const rest = use.is_step ? stepRead(use) : weighed(use, about);
-  const kind = use.is_step ? "step_done" : "weigh_in";
-  return { entry, kind, happened_at, name: placeName(batch, at), ...rest };
+  const { entry, kind, happened_at, batch, at } = use;
+  return { entry, kind, happened_at, name: placeName(batch, at), ...readAt(use, about) };
+}
+
+function readAt(use: UsedAt, about: Doubted): Figures {
+  if (use.kind === "heat_log") return logged(use);
+  return use.kind === "step_done" ? stepRead(use) : weighed(use, about);
+}
+
+/** A log by its warmest reading. */
+function logged({ batch, entry }: UsedAt): Figures {
+  const log = batch.heat.find((each) => each.entry === entry);
+  const read = log?.trust?.highest ?? log?.rows?.highest ?? null;
+  return { read, moves: log?.trust?.moves ?? null, unit: log?.unit ?? null };
 }
 
 type Figures = Pick<LeanedReading, "read" | "moves" | "unit">;
