@@ -14,7 +14,7 @@ SEEDS ?= 100
 PHONE_SOURCES := $(shell find frontend/src frontend/public -type f 2>/dev/null)
 DATABASE_TESTS := tests/logbook tests/sync tests/api tests/members tests/stock tests/batches tests/tracing
 
-.PHONY: help run test lint unit database browser bench demo kinds soak audit lock
+.PHONY: help run test lint unit phone python simulation database browser bench demo kinds soak audit lock
 
 help: ## list the commands
 	@grep -E '^[a-z-]+:.*## ' Makefile | sed -E 's/^([a-z-]+):.*## /\1\t/' | expand -t 10
@@ -23,7 +23,12 @@ run: .venv/ok-run frontend/dist/sw.js ## set everything up and serve the app wit
 	@$(B)/python manage.py migrate --verbosity 0
 	@exec $(B)/python manage.py serve --demo
 
-test: lint unit database browser ## set everything up and run every check and test
+# Two at a time, because there are two cores, and each speaks when it has ended. The phone's unit
+# tests have the machine to themselves, and the browser's, which press and wait as a hand does.
+test: lint phone ## set everything up and run every check and test
+	@echo "Python tests, the simulation and PostgreSQL, two at a time: each speaks when it has ended"
+	@$(MAKE) --no-print-directory -j2 --output-sync=target python database simulation
+	@$(MAKE) --no-print-directory browser
 
 lint: .venv/ok-test frontend/node_modules/.ok ## format, style, types, layers, generated files
 	$(B)/ruff format --check .
@@ -37,9 +42,16 @@ lint: .venv/ok-test frontend/node_modules/.ok ## format, style, types, layers, g
 	! grep -n '"resolved"' frontend/package-lock.json tests/chromium/package-lock.json
 	! grep -n '://' requirements/*.txt
 
-unit: .venv/ok-test frontend/dist/sw.js frontend/dist-phones/phones.mjs ## unit tests of both languages, the simulation, size budgets
+unit: phone python simulation ## unit tests of both languages, the simulation, size budgets
+
+phone: frontend/dist/sw.js ## unit tests of the phone, size budgets
 	cd frontend && npm run -s test && npm run -s sizes
-	KITCHENLOG_SEEDS=$(SEEDS) $(B)/pytest --ignore=tests/e2e
+
+python: .venv/ok-test frontend/dist/sw.js ## unit tests in Python, and those that ask both languages
+	$(B)/pytest --ignore=tests/e2e --ignore=tests/simulation
+
+simulation: .venv/ok-test frontend/dist-phones/phones.mjs ## phones and server under faults, by seed: SEEDS=100
+	KITCHENLOG_SEEDS=$(SEEDS) $(B)/pytest tests/simulation
 
 database: .venv/ok-test ## the database suites again, on PostgreSQL
 	KITCHENLOG_TEST_DATABASE=postgresql $(B)/pytest $(DATABASE_TESTS)

@@ -79,19 +79,7 @@ def _works(phone: Phone, minutes: str, who: str | None = None) -> None:
     phone.sees(f"{minutes}\u00a0min.")
 
 
-def test_b01_costs_what_its_example_says_and_a_late_price_moves_it(
-    hearth: Hearth, new_phone: Callable[..., Phone]
-) -> None:
-    """Production pack 1.9 [B01]: cost, per good jar, prices at 30 %; digit for digit."""
-    desk = hearth.desk()
-    desk.push(b01(desk))
-    hearth.until_quiet()
-    phone = new_phone(hearth.url).start()
-    phone.sign_in("ona@hearth", PASSPHRASE)
-    phone.until_controlled()
-    phone.until_whole()
-    hearth.server.kill()
-
+def _what_is_known_is_written_and_the_cost_stays_incomplete(phone: Phone) -> None:
     phone.go(f"/batch/{BATCH}")
     phone.press("What it cost")
     phone.sees("Nobody wrote what was paid for Pectin PE-B1.")
@@ -109,12 +97,8 @@ def test_b01_costs_what_its_example_says_and_a_late_price_moves_it(
     phone.sees("2\u202f633.25\u00a0EUR")
     assert "42.8320" not in phone.page.locator("main").inner_text()
 
-    hearth.server.start()
-    late = desk.pen.write("price_paid", {"lot": LATE, "price": "108.00", "currency": "EUR"})
-    desk.push([late])
-    phone.until_nothing_waits()
-    hearth.until_quiet()
-    phone.hand_over_now()
+
+def _the_late_price_moves_it(phone: Phone) -> None:
     phone.go(f"/cost/{BATCH}")
     phone.sees("42.8320\u00a0EUR")
     phone.sees("41.5341\u00a0EUR")
@@ -125,13 +109,41 @@ def test_b01_costs_what_its_example_says_and_a_late_price_moves_it(
     phone.sees("61.50\u00a0EUR")
     phone.press("Markup, of cost")
     phone.sees("55.6816\u00a0EUR")
-    said = desk.ask("GET", f"batches/{BATCH}/cost")
-    assert (said["total"], said["per_good_pack"]) == ("2741.25", "42.8320")
 
+
+def _less_work_costs_less(phone: Phone) -> None:
     phone.go(f"/cost/{BATCH}")
     phone.press("Correct Pim Tarrow")
     phone.type_digits("120")
     phone.page.get_by_role("textbox", name="Why").fill("half an hour was a break")
     phone.press_main("Save the correction")
     phone.sees("2\u202f710.00\u00a0EUR")
+
+
+def test_b01_costs_what_its_example_says_and_a_late_price_moves_it(
+    hearth: Hearth, new_phone: Callable[..., Phone]
+) -> None:
+    """Production pack 1.9 [B01]: cost, per good jar, prices at 30 %; digit for digit."""
+    desk = hearth.desk()
+    desk.push(b01(desk))
+    hearth.until_quiet()
+    phone = new_phone(hearth.url).start()
+    phone.sign_in("ona@hearth", PASSPHRASE)
+    phone.until_controlled()
+    phone.until_whole()
+    hearth.server.kill()
+
+    _what_is_known_is_written_and_the_cost_stays_incomplete(phone)
+
+    hearth.server.start()
+    late = desk.pen.write("price_paid", {"lot": LATE, "price": "108.00", "currency": "EUR"})
+    desk.push([late])
+    phone.until_nothing_waits()
+    hearth.until_quiet()
+    phone.hand_over_now()
+    _the_late_price_moves_it(phone)
+    said = desk.ask("GET", f"batches/{BATCH}/cost")
+    assert (said["total"], said["per_good_pack"]) == ("2741.25", "42.8320")
+
+    _less_work_costs_less(phone)
     assert phone.trouble == []
