@@ -106,6 +106,29 @@ def test_a_strength_outside_both_is_refused_in_one_sentence_and_stays_typed(
     assert "acidified" in _cautions(phone)
 
 
+def test_a_mixture_says_how_far_it_may_be_off_by_what_it_was_measured_with(
+    hearth: Hearth, new_phone: Callable[..., Phone]
+) -> None:
+    phone = _without_signal(hearth, new_phone)
+    phone.go("/sums/mixing")
+    for label, digits in (("strong one", "12"), ("weak one", "0"), ("Wanted", "3")):
+        _type(phone, label, digits)
+    _type(phone, "Amount", "500")
+    plate = phone.page.locator(".sum-answer")
+    assert "give or take" not in plate.inner_text()
+
+    phone.press("Say how far each number may be off")
+    _type(phone, "\u00b1 The strong one", "0.5")
+    phone.sees("give or take at least 4.9\u00a0g: not every number has its doubt")
+    _type(phone, "\u00b1 The weak one", "0")
+
+    # 1.645 x half of what 500 g x 3 / (12 - 0.2887) and 500 g x 3 / (12 + 0.2887) lie apart.
+    phone.page.locator(".sum-answer", has_text="give or take 4.9").wait_for()
+    phone.page.locator(".facts .opens").first.click()
+    phone.sees("From The strong one, u")
+    assert phone.trouble == []
+
+
 def test_every_sum_is_whole_and_legible_with_its_caution_on_every_width(
     without_signal: Phone,
 ) -> None:

@@ -28,6 +28,8 @@ export const START = {
   written_as: (amount: string, source: string) => `Written as ${amount}; density: ${source}`,
   as_published: (low: string, high: string) =>
     `${figure(low)} to ${amountWords(high, "g")} as published`,
+  too_coarse: (scale: string, step: string) =>
+    `less than twenty steps of ${scale}, ${step}: make more of it`,
   to_lay_out: (amount: string) => `lay out ${amount} as bought`,
   left: (amount: string) => `leaves ${amount} prepared`,
   sizes: "Into which size?",

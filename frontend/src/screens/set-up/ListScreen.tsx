@@ -1,20 +1,18 @@
 /** One area as a list: places, instruments, materials, sources, recipients. */
 import { useSignal } from "@preact/signals";
 import { type Choice, Choices } from "../../parts/Choices.tsx";
-import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
-import { Foot, Frame } from "../../parts/Frame.tsx";
+import { Cup } from "../../parts/Cup.tsx";
 import { goTo } from "../../state/route.ts";
-import { isStillLoading } from "../../state/sheets.ts";
 import type { Defined } from "../../state/stock.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { SAME_NAME } from "../../text/same_name.ts";
-import { AREAS, SET_UP, VALUES } from "../../text/set_up.ts";
-import { HeadGauge } from "../common/HeadGauge.tsx";
+import { SET_UP, VALUES } from "../../text/set_up.ts";
 import { textField } from "../common/lots.ts";
 import { namesakes } from "../common/namesakes.ts";
+import { AreaFrame } from "./AreaFrame.tsx";
 import { inUse, LIST_AREAS, type ListArea, standing } from "./areas.ts";
 import { KeptLine } from "./KeptLine.tsx";
-import { mayWrite, whoMayWrite } from "./who.ts";
+import { mayWrite } from "./who.ts";
 import "../common/rows.css";
 import "./set_up.css";
 
@@ -27,26 +25,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
 }
 
 function AreaList({ area }: { area: ListArea }) {
-  const words = AREAS[area.area];
   const used = inUse(area.list.value);
   const twins = namesakes(used);
   return (
-    <Frame
-      where={SET_UP.where}
-      title={words?.title ?? ""}
-      gauge={<HeadGauge />}
-      calm={words?.why}
-      benchName={SET_UP.bench}
-      bench={
-        <Foot>
-          <BackKey href="#/set-up" />
-          <MainKey
-            words={words?.new_one}
-            href={`#/set-up/${area.area}/new`}
-            notReady={mayWrite(area.kind) ? null : whoMayWrite()}
-          />
-        </Foot>
-      }
+    <AreaFrame
+      area={area.area}
+      items={used.map((each) => choiceOf(each, twins.has(each.id)))}
+      mayAdd={mayWrite(area.kind)}
+      below={<Retired area={area} />}
     >
       <KeptLine at={`/set-up/${area.area}`} />
       {area.type === "instrument" && used.length > 0 && (
@@ -54,17 +40,7 @@ function AreaList({ area }: { area: ListArea }) {
           <Cup href="#/instruments">{SET_UP.fit_or_due}</Cup>
         </p>
       )}
-      <div class="set-up-list">
-        <Choices
-          name={words?.title ?? ""}
-          items={used.map((each) => choiceOf(each, twins.has(each.id)))}
-          chosen={null}
-          onChoose={(id) => goTo(`/set-up/${area.area}/${id}`)}
-          none={isStillLoading.value ? SET_UP.loading : words?.none}
-        />
-      </div>
-      <Retired area={area} />
-    </Frame>
+    </AreaFrame>
   );
 }
 

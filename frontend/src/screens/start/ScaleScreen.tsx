@@ -14,6 +14,7 @@ import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { Instead } from "../common/Instead.tsx";
 import { quantityText } from "../common/lots.ts";
+import { scalesAt } from "../common/scales.ts";
 import { Method } from "./Method.tsx";
 import { leftToFill, lossOf } from "./packs.ts";
 import { ScaledLines } from "./ScaledLines.tsx";
@@ -82,7 +83,12 @@ function Scale({ recipe }: { recipe: Recipe }) {
           {scaled === null ? (
             <Notice>{START.how_much_first}</Notice>
           ) : (
-            <ScaledLines scaled={scaled} ranges={starting.ranges} byVolume={starting.by_volume} />
+            <ScaledLines
+              scaled={scaled}
+              ranges={starting.ranges}
+              byVolume={starting.by_volume}
+              scales={scalesAt(starting.place)}
+            />
           )}
         </Part>
       }

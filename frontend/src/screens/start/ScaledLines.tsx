@@ -7,6 +7,7 @@ import { SHARE } from "../../text/recipe_lines.ts";
 import { START } from "../../text/start.ts";
 import { amountText } from "../common/lots.ts";
 import type { Scaled, ScaledLine } from "./scaling.ts";
+import { type ScaleAtHand, tooCoarseFor } from "./too_coarse.ts";
 
 interface ScaledLinesProps {
   scaled: Scaled;
@@ -14,10 +15,12 @@ interface ScaledLinesProps {
   ranges: ReadonlyMap<string, { low: string; high: string } | null>;
   /** Lines whose density nobody knows. */
   byVolume: ReadonlySet<string>;
+  /** The scales of the kitchen it is made in. */
+  scales: readonly ScaleAtHand[];
 }
 
 /** Read only: names, amounts, what is at hand; the one that limits is named. */
-export function ScaledLines({ scaled, ranges, byVolume }: ScaledLinesProps) {
+export function ScaledLines({ scaled, ranges, byVolume, scales }: ScaledLinesProps) {
   return (
     <ul class="scaled-lines">
       {scaled.lines.map((line) => (
@@ -36,12 +39,21 @@ export function ScaledLines({ scaled, ranges, byVolume }: ScaledLinesProps) {
           {textIn(line.body, "percent") !== null && (
             <span class="second">{shareWords(line.body)}</span>
           )}
+          <TooCoarse line={line} scales={scales} />
           <Measure body={line.body} range={ranges.get(line.line) ?? null} />
           {byVolume.has(line.line) && <span class="second">{START.by_volume}</span>}
         </li>
       ))}
     </ul>
   );
+}
+
+/** Said where no scale at hand has twenty steps in so little. */
+function TooCoarse({ line, scales }: { line: ScaledLine; scales: readonly ScaleAtHand[] }) {
+  const coarse = tooCoarseFor(line, scales);
+  if (coarse === null) return null;
+  const step = amountWords(coarse.division, coarse.unit);
+  return <span class="shout scaled-note">{START.too_coarse(coarse.name, step)}</span>;
 }
 
 /** How a household measure was written, and between which masses published figures lie. */

@@ -9,7 +9,8 @@ import { kitchen, remember, remembered } from "../../state/settings.ts";
 import { places } from "../../state/stock.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { DOUBT, SUMS } from "../../text/sums.ts";
-import { batchOf, instrumentsInUse, lineName, targetOf } from "../common/batches.ts";
+import { batchOf, lineName, targetOf } from "../common/batches.ts";
+import { scalesAt } from "../common/scales.ts";
 import { type Hindrance, hindrance } from "../common/sentences.ts";
 import { tremble } from "../common/touch.ts";
 import { doubtKey, type Measured, measuredIn, withDoubts } from "./doubts.ts";
@@ -67,7 +68,7 @@ export function useSum(plan: SumPlan, name: string, batch: string) {
   const own = useSignal<Typed>(kept);
   const typed: Typed = { ...begin, ...own.value };
   const asked = plan.asked(typed, about);
-  const scales = scalesIn(state?.place ?? kitchen.value);
+  const scales = scalesAt(state?.place ?? kitchen.value);
   const scale = scales.find(({ id }) => id === typed.scale) ?? null;
   const answer = withDoubts(plan, typed, about, scale);
   const measured = measuredIn(asked, typed);
@@ -106,13 +107,6 @@ export function useSum(plan: SumPlan, name: string, batch: string) {
       isNoted.value = true;
     },
   };
-}
-
-/** The scales of a kitchen whose step is known. */
-function scalesIn(place: string | null) {
-  return instrumentsInUse(place).flatMap(({ division, ...each }) =>
-    each.sort === "scale" && each.is_here && division !== null ? [{ ...each, division }] : [],
-  );
 }
 
 /** The limits of each measured number, typed on the same keys. */

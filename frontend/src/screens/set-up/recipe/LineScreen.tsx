@@ -1,7 +1,6 @@
 /** One line of a recipe: what goes in, how much, how far off it may be. */
 import { useEffect } from "preact/hooks";
-import { BackKey, Cup, MainKey } from "../../../parts/Cup.tsx";
-import { Foot, Frame } from "../../../parts/Frame.tsx";
+import { Cup } from "../../../parts/Cup.tsx";
 import { goTo } from "../../../state/route.ts";
 import { cooperative, materials, nameOf } from "../../../state/stock.ts";
 import { amountWords } from "../../../text/numbers.ts";
@@ -9,15 +8,13 @@ import { SUB_RECIPE } from "../../../text/recipe_lines.ts";
 import { LINE, RECIPE } from "../../../text/set_up_recipe.ts";
 import { choicesOf } from "../../common/choices.ts";
 import { readDensities } from "../../common/density.ts";
-import { focusFirst } from "../../common/focus.ts";
-import { HeadGauge } from "../../common/HeadGauge.tsx";
 import { textField } from "../../common/lots.ts";
 import { Picker } from "../../common/Picker.tsx";
 import { NumberOf, WordsOf } from "../FormFields.tsx";
-import { FormKeys } from "../FormKeys.tsx";
 import { NotHere } from "../NotHere.tsx";
 import { publishedUnit } from "./amounts.ts";
 import { Becomes } from "./Becomes.tsx";
+import { ItemFrame } from "./ItemFrame.tsx";
 import type { LineTyped } from "./items.ts";
 import { lineUnits } from "./line_units.ts";
 import { OwnYields } from "./OwnYields.tsx";
@@ -73,34 +70,15 @@ function LineForm({ recipe, line }: { recipe: RecipeAtWork; line: LineTyped }) {
   const missing = line.material === "" ? LINE.choose : lineMissing(line, found);
   const ready = found?.is === "ready" ? found : null;
   return (
-    <Frame
+    <ItemFrame
+      form={form}
       where={LINE.where(typed.name)}
       title={line.material === "" ? LINE.new_title : nameOf("material", line.material)}
       isRecorded={line.material !== ""}
-      gauge={<HeadGauge />}
       benchName={LINE.new_title}
-      hasKeypad
-      bench={
-        <>
-          <FormKeys form={form} />
-          <Foot>
-            <BackKey href={`#${back}`} />
-            <MainKey
-              words={LINE.done(
-                ready === null ? RECIPE.loading : amountWords(ready.amount, ready.unit),
-              )}
-              notReady={missing}
-              onNotReady={() => {
-                const isAmount = line.material !== "";
-                const number = isShare(line) ? "percent" : "amount";
-                if (isAmount) form.open.value = number;
-                focusFirst(isAmount ? number : "material");
-              }}
-              href={`#${back}`}
-            />
-          </Foot>
-        </>
-      }
+      back={back}
+      done={LINE.done(ready === null ? RECIPE.loading : amountWords(ready.amount, ready.unit))}
+      lacks={missing === null ? null : { sentence: missing, field: fieldAsked(line) }}
     >
       <Picker
         field="material"
@@ -131,8 +109,14 @@ function LineForm({ recipe, line }: { recipe: RecipeAtWork; line: LineTyped }) {
       />
       <WordsOf form={form} name="note" label={LINE.note} mostChars={NOTE_CHARS_MAX} lines={2} />
       <LineActs recipe={recipe} line={line} back={back} />
-    </Frame>
+    </ItemFrame>
   );
+}
+
+/** The material first, then how much of it. */
+function fieldAsked(line: LineTyped): string {
+  if (line.material === "") return "material";
+  return isShare(line) ? "percent" : "amount";
 }
 
 /** A yield that is typed is nobody else's any more. */

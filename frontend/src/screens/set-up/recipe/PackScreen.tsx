@@ -1,19 +1,16 @@
 /** One size of pack a recipe may be filled into: what is in it, its name, its packaging. */
-import { BackKey, Cup, MainKey } from "../../../parts/Cup.tsx";
-import { Foot, Frame } from "../../../parts/Frame.tsx";
+import { Cup } from "../../../parts/Cup.tsx";
 import { goTo } from "../../../state/route.ts";
 import { materials } from "../../../state/stock.ts";
 import { amountWords } from "../../../text/numbers.ts";
 import { PACK } from "../../../text/recipe_lines.ts";
 import { RECIPE_MISSING } from "../../../text/set_up_recipe.ts";
 import { choicesOf } from "../../common/choices.ts";
-import { focusFirst } from "../../common/focus.ts";
-import { HeadGauge } from "../../common/HeadGauge.tsx";
 import { textField } from "../../common/lots.ts";
 import { Picker } from "../../common/Picker.tsx";
 import { NumberOf, WordsOf } from "../FormFields.tsx";
-import { FormKeys } from "../FormKeys.tsx";
 import { NotHere } from "../NotHere.tsx";
+import { ItemFrame } from "./ItemFrame.tsx";
 import type { PackTyped } from "./items.ts";
 import { isSome } from "./typed.ts";
 import { type RecipeAtWork, useBound, useRecipe } from "./use_recipe.ts";
@@ -43,29 +40,14 @@ function PackForm({ recipe, pack }: { recipe: RecipeAtWork; pack: PackTyped }) {
     });
   const form = useBound(pack, put, { net: { units: () => UNITS, unitField: "net_unit" } });
   return (
-    <Frame
+    <ItemFrame
+      form={form}
       where={PACK.where(typed.name)}
       title={isSome(pack.net) ? packWords(pack) : PACK.new_title}
-      gauge={<HeadGauge />}
       benchName={PACK.new_title}
-      hasKeypad
-      bench={
-        <>
-          <FormKeys form={form} />
-          <Foot>
-            <BackKey href={`#${back}`} />
-            <MainKey
-              words={PACK.done}
-              notReady={isSome(pack.net) ? null : RECIPE_MISSING.pack}
-              onNotReady={() => {
-                form.open.value = "net";
-                focusFirst("net");
-              }}
-              href={`#${back}`}
-            />
-          </Foot>
-        </>
-      }
+      back={back}
+      done={PACK.done}
+      lacks={isSome(pack.net) ? null : { sentence: RECIPE_MISSING.pack, field: "net" }}
     >
       <NumberOf form={form} name="net" label={PACK.net} unit={pack.net_unit} />
       <WordsOf
@@ -94,7 +76,7 @@ function PackForm({ recipe, pack }: { recipe: RecipeAtWork; pack: PackTyped }) {
           {PACK.remove}
         </Cup>
       </p>
-    </Frame>
+    </ItemFrame>
   );
 }
 

@@ -3,46 +3,43 @@ import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { type Quantity, quantityIn, textIn } from "../../../calc/bodies.ts";
 import { Choices } from "../../../parts/Choices.tsx";
-import { BackKey, Cup, MainKey } from "../../../parts/Cup.tsx";
-import { Foot, Frame } from "../../../parts/Frame.tsx";
+import { Cup } from "../../../parts/Cup.tsx";
 import { Part } from "../../../parts/Plain.tsx";
 import { goTo } from "../../../state/route.ts";
-import { isStillLoading } from "../../../state/sheets.ts";
 import { recipes } from "../../../state/stock.ts";
 import { amountWords, dayWords, figure } from "../../../text/numbers.ts";
 import { FILES } from "../../../text/recipe_files.ts";
 import { SAME_NAME } from "../../../text/same_name.ts";
-import { AREAS, SET_UP } from "../../../text/set_up.ts";
 import { RECIPE } from "../../../text/set_up_recipe.ts";
-import { HeadGauge } from "../../common/HeadGauge.tsx";
 import { amountText, materialOf } from "../../common/lots.ts";
 import { namesakes } from "../../common/namesakes.ts";
+import { AreaFrame } from "../AreaFrame.tsx";
 import { KeptLine } from "../KeptLine.tsx";
-import { mayWrite, whoMayWrite } from "../who.ts";
+import { mayWrite } from "../who.ts";
 import { type RecipeDraft, recipeDrafts } from "./use_recipe.ts";
 import "../set_up.css";
 
 /** `#/set-up/recipes`. */
 export function Screen() {
-  const words = AREAS.recipes;
   const twins = namesakes(recipes.value);
   return (
-    <Frame
-      where={SET_UP.where}
-      title={words?.title ?? ""}
-      gauge={<HeadGauge />}
-      calm={words?.why}
-      benchName={SET_UP.bench}
-      bench={
-        <Foot>
-          <BackKey href="#/set-up" />
-          <MainKey
-            words={words?.new_one}
-            href="#/set-up/recipes/new"
-            notReady={mayWrite("recipe_published") ? null : whoMayWrite()}
-          />
-        </Foot>
-      }
+    <AreaFrame
+      area="recipes"
+      items={recipes.value.map(({ id, name, latest }) => {
+        const makes = quantityIn(latest.body, "makes");
+        const number = figure(String(latest.number));
+        return {
+          id,
+          name,
+          sub: `${RECIPE.version(number)}, ${dayWords(latest.published_on, true)}`,
+          right: twins.has(id) ? (
+            <span class="shout">{SAME_NAME.mark}</span>
+          ) : (
+            makesWords(makes, textIn(latest.body, "product"))
+          ),
+        };
+      })}
+      mayAdd={mayWrite("recipe_published")}
     >
       <KeptLine at="/set-up/recipes" />
       <p class="key-row">
@@ -52,29 +49,7 @@ export function Screen() {
         )}
       </p>
       <Drafts />
-      <div class="set-up-list">
-        <Choices
-          name={words?.title ?? ""}
-          items={recipes.value.map(({ id, name, latest }) => {
-            const makes = quantityIn(latest.body, "makes");
-            const number = figure(String(latest.number));
-            return {
-              id,
-              name,
-              sub: `${RECIPE.version(number)}, ${dayWords(latest.published_on, true)}`,
-              right: twins.has(id) ? (
-                <span class="shout">{SAME_NAME.mark}</span>
-              ) : (
-                makesWords(makes, textIn(latest.body, "product"))
-              ),
-            };
-          })}
-          chosen={null}
-          onChoose={(id) => goTo(`/set-up/recipes/${id}`)}
-          none={isStillLoading.value ? SET_UP.loading : words?.none}
-        />
-      </div>
-    </Frame>
+    </AreaFrame>
   );
 }
 

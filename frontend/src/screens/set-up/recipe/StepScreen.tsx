@@ -1,23 +1,20 @@
 /** One step of a recipe: what is done, what is checked, its limits and who set them, its caution. */
 
 import { Caution } from "../../../parts/Caution.tsx";
-import { BackKey, Cup, MainKey } from "../../../parts/Cup.tsx";
+import { Cup } from "../../../parts/Cup.tsx";
 import { TextField } from "../../../parts/Fields.tsx";
-import { Foot, Frame } from "../../../parts/Frame.tsx";
 import { goTo } from "../../../state/route.ts";
 import { cooperative, nameOf } from "../../../state/stock.ts";
 import { cautionsOfStep } from "../../../text/cautions.ts";
 import { figure, unitWord } from "../../../text/numbers.ts";
 import { ACIDS, CHECKS, DIFFERS, RECIPE_MISSING, STEP } from "../../../text/set_up_recipe.ts";
-import { focusFirst } from "../../common/focus.ts";
-import { HeadGauge } from "../../common/HeadGauge.tsx";
 import { textField } from "../../common/lots.ts";
 import { ChoiceOf, NumberOf, WordsOf } from "../FormFields.tsx";
-import { FormKeys } from "../FormKeys.tsx";
 import type { Bound } from "../form.ts";
 import { NotHere } from "../NotHere.tsx";
 import { CountsOf } from "./CountsOf.tsx";
 import { ACID_NAMES, CHECK_NAMES, checkUnits } from "./check_units.ts";
+import { ItemFrame } from "./ItemFrame.tsx";
 import type { StepTyped } from "./items.ts";
 import { LimitsOf } from "./LimitsOf.tsx";
 import { movedUp } from "./typed.ts";
@@ -49,26 +46,14 @@ function StepForm({ recipe, step }: { recipe: RecipeAtWork; step: StepTyped }) {
   const isSigned = step.measures === "temperature";
   const form = useBound(step, put, { minutes: {}, low: { isSigned }, high: { isSigned } });
   return (
-    <Frame
+    <ItemFrame
+      form={form}
       where={STEP.where(typed.name)}
       title={DIFFERS.step(figure(String(at + 1)))}
-      gauge={<HeadGauge />}
       benchName={STEP.new_title}
-      hasKeypad
-      bench={
-        <>
-          <FormKeys form={form} />
-          <Foot>
-            <BackKey href={`#${back}`} />
-            <MainKey
-              words={STEP.done}
-              notReady={step.says.trim() === "" ? RECIPE_MISSING.step : null}
-              onNotReady={() => focusFirst("says")}
-              href={`#${back}`}
-            />
-          </Foot>
-        </>
-      }
+      back={back}
+      done={STEP.done}
+      lacks={step.says.trim() === "" ? { sentence: RECIPE_MISSING.step, field: "says" } : null}
     >
       <WordsOf form={form} name="says" label={STEP.says} mostChars={SENTENCE_CHARS_MAX} lines={2} />
       <NumberOf form={form} name="minutes" label={STEP.minutes} unit="min" />
@@ -85,7 +70,7 @@ function StepForm({ recipe, step }: { recipe: RecipeAtWork; step: StepTyped }) {
           {STEP.remove}
         </Cup>
       </p>
-    </Frame>
+    </ItemFrame>
   );
 }
 

@@ -4,16 +4,8 @@ import type { Fields } from "../changes.ts";
 import type { LineTyped, PackTyped, StepTyped } from "./items.ts";
 import { type RecipeTyped, recipeTyped } from "./typed.ts";
 
-/** In the order of the file. A row is of one part of a recipe; cells that say nothing are empty. */
-export const COLUMNS = [
-  "recipe",
-  "part",
-  "id",
-  "what",
-  "amount",
-  "unit",
-  "packs",
-  "word",
+/** The columns that only a line, a step or the recipe itself has. */
+const OF_LINES = [
   "percent",
   "percent_of",
   "is_base",
@@ -26,22 +18,46 @@ export const COLUMNS = [
   "above",
   "level",
   "soluble_percent",
+] as const;
+const OF_STEPS = [
   "measures",
   "acid",
   "counted",
   "line",
   "minutes",
-  "limit_unit",
   "low",
   "high",
   "set_by",
   "caution",
+] as const;
+const OF_RECIPES = [
   "loss_percent",
   "target_solids_percent",
   "life_sort",
   "life_length",
   "life_unit",
   "does_not_scale",
+] as const;
+
+/** The columns a line, step or recipe has under the same name in a row and in the form. */
+export const LINE_COLUMNS = [...OF_LINES, "note"] as const;
+export const STEP_COLUMNS = [...OF_STEPS, "level"] as const;
+export const HEAD_COLUMNS = ["packs", ...OF_RECIPES, "note"] as const;
+
+/** In the order of the file. A row is of one part of a recipe; cells that say nothing are empty. */
+export const COLUMNS = [
+  "recipe",
+  "part",
+  "id",
+  "what",
+  "amount",
+  "unit",
+  "packs",
+  "word",
+  ...OF_LINES,
+  ...OF_STEPS,
+  "limit_unit",
+  ...OF_RECIPES,
   "note",
   "version",
 ] as const;
@@ -57,45 +73,6 @@ export interface WrittenVersion {
   number: number;
   body: Fields;
 }
-
-/** The columns a line, step or recipe has under the same name in a row and in the form. */
-export const LINE_COLUMNS = [
-  "percent",
-  "percent_of",
-  "is_base",
-  "state",
-  "yield_percent",
-  "yield_by",
-  "yield_source",
-  "prepared_as",
-  "below",
-  "above",
-  "level",
-  "soluble_percent",
-  "note",
-] as const;
-export const STEP_COLUMNS = [
-  "measures",
-  "acid",
-  "counted",
-  "line",
-  "minutes",
-  "low",
-  "high",
-  "level",
-  "set_by",
-  "caution",
-] as const;
-export const HEAD_COLUMNS = [
-  "packs",
-  "loss_percent",
-  "target_solids_percent",
-  "life_sort",
-  "life_length",
-  "life_unit",
-  "does_not_scale",
-  "note",
-] as const;
 
 /** The rows of one version; `nameOf` is the name of a material by its id. */
 export function rowsOf(version: WrittenVersion, nameOf: (id: string) => string): Row[] {
