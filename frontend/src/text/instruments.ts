@@ -24,6 +24,8 @@ export const INSTRUMENTS = {
   every_words: (days: number | null, uses: number | null) =>
     [days && countWords(days, "day"), uses && countWords(uses, "use")].filter(Boolean).join(" or "),
   last: (day: string) => `Last check ${dayWords(day, true)}`,
+  undecided: (day: string) =>
+    `The check of ${dayWords(day)} cannot tell, so the one before counts.`,
   never: "It was never checked. Check it before you rely on it.",
   due_on: (day: string) => `next by ${dayWords(day)}`,
   uses: (count: number, isLeast: boolean) =>
