@@ -58,7 +58,7 @@ export const INSTRUMENTS = {
 
 /** Where in a check something was read. */
 export const PLACES_OF: Record<string, (at: string) => string> = {
-  zero: () => "With nothing on it",
+  zero: () => "With an empty pan",
   return_to_zero: () => "Empty again",
   tare: () => "Tared",
   rising: (at) => `At ${at}`,
