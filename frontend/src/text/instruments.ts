@@ -42,9 +42,13 @@ export const INSTRUMENTS = {
   not_applied: "Found, but not applied: chance explains it",
   not_known: "Found, but not applied: nothing tells how far it scatters",
   found_by: (day: string) => `found by the check of ${dayWords(day)}`,
-  offset: (by: string) => `Add ${by} to every reading`,
-  line: (by: string, at: string, slope: string, step: string) =>
-    `Add ${by} at ${at}, and ${slope} more for each ${step} more`,
+  offset: (by: string, isLess: boolean) =>
+    isLess ? `Take ${by} off every reading` : `Add ${by} to every reading`,
+  line: (
+    { by, isLess, at }: { by: string; isLess: boolean; at: string },
+    { slope, grows, step }: { slope: string; grows: boolean; step: string },
+  ) =>
+    `${isLess ? "Take off" : "Add"} ${by} at ${at}, and ${slope} ${grows ? "more" : "less"} for each ${step} more`,
   formula: (height: string, slope: string, centre: string) =>
     `correction = ${height} ${slope} \u00d7 (reading \u2212 ${centre})`,
   range: (low: string, high: string) =>
