@@ -71,7 +71,7 @@ def _the_sheet_says_the_correction(phone: Phone) -> None:
     phone.press_main("Its sheet")
     title_is(phone, "Bench scale")
     phone.sees("Correction in force")
-    phone.sees(re.compile(r"Add −\d"))
+    phone.sees(re.compile(r"Take off \d"))
     phone.sees("Checked from")
 
 

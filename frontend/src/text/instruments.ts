@@ -24,6 +24,8 @@ export const INSTRUMENTS = {
   every_words: (days: number | null, uses: number | null) =>
     [days && countWords(days, "day"), uses && countWords(uses, "use")].filter(Boolean).join(" or "),
   last: (day: string) => `Last check ${dayWords(day, true)}`,
+  undecided: (day: string) =>
+    `The check of ${dayWords(day)} cannot tell, so the one before counts.`,
   never: "It was never checked. Check it before you rely on it.",
   due_on: (day: string) => `next by ${dayWords(day)}`,
   uses: (count: number, isLeast: boolean) =>
@@ -40,9 +42,13 @@ export const INSTRUMENTS = {
   not_applied: "Found, but not applied: chance explains it",
   not_known: "Found, but not applied: nothing tells how far it scatters",
   found_by: (day: string) => `found by the check of ${dayWords(day)}`,
-  offset: (by: string) => `Add ${by} to every reading`,
-  line: (by: string, at: string, slope: string, step: string) =>
-    `Add ${by} at ${at}, and ${slope} more for each ${step} more`,
+  offset: (by: string, isLess: boolean) =>
+    isLess ? `Take ${by} off every reading` : `Add ${by} to every reading`,
+  line: (
+    { by, isLess, at }: { by: string; isLess: boolean; at: string },
+    { slope, grows, step }: { slope: string; grows: boolean; step: string },
+  ) =>
+    `${isLess ? "Take off" : "Add"} ${by} at ${at}, and ${slope} ${grows ? "more" : "less"} for each ${step} more`,
   formula: (height: string, slope: string, centre: string) =>
     `correction = ${height} ${slope} \u00d7 (reading \u2212 ${centre})`,
   range: (low: string, high: string) =>
@@ -56,7 +62,7 @@ export const INSTRUMENTS = {
 
 /** Where in a check something was read. */
 export const PLACES_OF: Record<string, (at: string) => string> = {
-  zero: () => "With nothing on it",
+  zero: () => "With an empty pan",
   return_to_zero: () => "Empty again",
   tare: () => "Tared",
   rising: (at) => `At ${at}`,

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { InstrumentState } from "../../calc/instruments.ts";
-import { fitnessAt, fitnessOn } from "./fitness.ts";
+import { fitnessAt, fitnessOn, undecided } from "./fitness.ts";
 
 type Check = InstrumentState["checks"][number];
 
@@ -108,4 +108,14 @@ test("what was put right later had failed until then", () => {
     "failed",
   );
   expect(fitnessAt(sheet, { at: "2026-11-21T10:00:00.000Z", on: "2026-11-21" }, []).is).toBe("fit");
+});
+
+test("a check that decided nothing is told beside the one that counts", () => {
+  const open = check("c", "2026-11-20", "cannot_tell");
+  const said = (checks: Check[]) =>
+    undecided(fitnessOn({ checks, doubts: [] }, "2026-11-21", []), checks)?.entry ?? null;
+
+  expect(said([PASSED, open])).toBe("c");
+  expect(said([open, PASSED])).toBeNull();
+  expect(said([open])).toBeNull();
 });

@@ -77,6 +77,13 @@ export function fitnessAt(
   );
 }
 
+/** The last check where it decided nothing and another one still counts; else null. */
+export function undecided({ check }: Standing, checks: InstrumentState["checks"]): Check | null {
+  const last = checks.at(-1);
+  const isOpen = check !== null && last?.verdict === "cannot_tell";
+  return isOpen && last !== undefined && last.entry !== check.entry ? last : null;
+}
+
 function wholeIn(value: unknown): number | null {
   return typeof value === "number" ? value : null;
 }

@@ -10,7 +10,7 @@ import { nameOf } from "../../state/stock.ts";
 import { FITNESS } from "../../text/fitness.ts";
 import { INSTRUMENTS, VERDICT_WORDS } from "../../text/instruments.ts";
 import { isDrawn } from "../charts/series.ts";
-import type { Standing } from "../common/fitness.ts";
+import { type Standing, undecided } from "../common/fitness.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { History } from "../common/History.tsx";
 import { InQuestion } from "../common/InQuestion.tsx";
@@ -72,6 +72,7 @@ function Sheet({ id, state }: { id: string; state: InstrumentState }) {
   return (
     <>
       <State standing={standing} id={id} last={last} />
+      <Undecided check={undecided(standing, checks)} />
       {last === undefined ? null : (
         <>
           <Part title={INSTRUMENTS.over_time}>
@@ -103,6 +104,16 @@ function Sheet({ id, state }: { id: string; state: InstrumentState }) {
         kinds={CHECKS}
       />
     </>
+  );
+}
+
+/** A check after the one that counts, of which nobody can tell what it means. */
+function Undecided({ check }: { check: Check | null }) {
+  if (check === null) return null;
+  return (
+    <Notice>
+      {INSTRUMENTS.undecided(check.on)} {saidOf(check)}
+    </Notice>
   );
 }
 

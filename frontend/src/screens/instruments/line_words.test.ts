@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { CorrectionLine } from "../../calc/instrument_checks.ts";
-import { formulaWords, rangeWords, spreadWords } from "./line_words.ts";
+import { formulaWords, lineWords, rangeWords, spreadWords } from "./line_words.ts";
 
 const line: CorrectionLine = {
   unit: "g",
@@ -33,4 +33,14 @@ test("what was checked ends at the last reading, not at a round figure beyond it
 test("repeats that all read the same spread by no figure", () => {
   expect(spreadWords("0", "g")).toBe("Its repeats all read the same.");
   expect(spreadWords("1.2", "g")).toContain("1.2");
+});
+
+test("a correction is taken off or added, and grows or shrinks along the range", () => {
+  const words = (height: string, slope: string) =>
+    lineWords({ ...line, height, slope }).replace(/[\u00a0\u202f\u2009]/g, " ");
+
+  expect(words("-3.2", "-0.0011")).toMatch(/^Take off 3\.20 g at 3 440 g, and [\d.]+ g more for/);
+  expect(words("-3.2", "0.0011")).toMatch(/^Take off 3\.20 g at 3 440 g, and [\d.]+ g less for/);
+  expect(words("3.2", "0.0011")).toMatch(/^Add 3\.20 g at 3 440 g, and [\d.]+ g more for/);
+  expect(lineWords({ ...line, terms: 1, height: "-3.2" })).toMatch(/^Take 3\.20.g off every/);
 });

@@ -9,19 +9,27 @@ const DIGITS = 3;
 const DISPLAY_DIGITS = 9; // more than a kitchen's display has
 const PARTS_OF_RANGE = 2; // the slope is told for about half of what was checked
 
-/** "Add -2.1 g at 502 g, and -0.4 g more for each 100 g more". */
+/** "Take off 2.1 g at 502 g, and 0.4 g more for each 100 g more". */
 export function lineWords(line: CorrectionLine): string {
-  const by = signedWords(short(line.height), line.unit);
-  if (line.terms === 1) return INSTRUMENTS.offset(by);
+  const { unit } = line;
+  const isLess = Number(line.height) < 0;
+  const by = amountWords(unsigned(short(line.height)), unit);
+  if (line.terms === 1) return INSTRUMENTS.offset(by, isLess);
   const range = Number(line.high) - Number(line.low);
   const step = range > 0 ? evenStep(range, PARTS_OF_RANGE) : 1;
   const slope = short(String(Number(line.slope) * step));
   return INSTRUMENTS.line(
-    by,
-    amountWords(short(line.centre), line.unit),
-    signedWords(slope, line.unit),
-    amountWords(String(step), line.unit),
+    { by, isLess, at: amountWords(short(line.centre), unit) },
+    {
+      slope: amountWords(unsigned(slope), unit),
+      grows: isLess === Number(slope) < 0,
+      step: amountWords(String(step), unit),
+    },
   );
+}
+
+function unsigned(text: string): string {
+  return text.replace(/^-/, "");
 }
 
 /** The same as one writes it down. */
