@@ -1,5 +1,6 @@
 /** The server's state with this phone's newer entries on top, where not all entries are held. */
 
+import type { AskedState } from "../calc/asked_prices.ts";
 import type { BatchState } from "../calc/batches.ts";
 import type { DefinitionState, RecipeState } from "../calc/definitions.ts";
 import type { Beside } from "../calc/folds.ts";
@@ -16,7 +17,7 @@ import { isBeyond, isCounted } from "./held.ts";
 import { batchOnTop } from "./on_top_batch.ts";
 import { checksOnTop } from "./on_top_instrument.ts";
 import { lotOnTop } from "./on_top_lot.ts";
-import { costOnTop, ratesOnTop } from "./on_top_money.ts";
+import { askedOnTop, costOnTop, ratesOnTop } from "./on_top_money.ts";
 import {
   type Beyond,
   fact,
@@ -52,6 +53,8 @@ export function onTop(
       return costOnTop(subject, state as CostState, beyond);
     case "rates":
       return ratesOnTop(subject, state as RatesState, beyond);
+    case "asked":
+      return askedOnTop(subject, state as AskedState, beyond);
     case "price":
       return priceOnTop(subject, state as PriceState, beyond);
     case "instrument":
