@@ -196,6 +196,8 @@ export const PRICE = {
   same_period: "Cost and sales of the same time.",
   views: "Seen otherwise",
   views_why: "Views only. The cost above is what was paid for the lots in it.",
+  view_parts: (parts: { here: string; elsewhere: string; lost: string; left: string }) =>
+    `Of all paid for these materials: here ${parts.here}, elsewhere ${parts.elsewhere}, lost ${parts.lost}, left ${parts.left}`,
   fifo: "First in, first out",
   moving_average: "Moving average",
 };
