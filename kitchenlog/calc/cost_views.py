@@ -9,25 +9,43 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 from typing import TypedDict
 
 from kitchenlog.calc.batch_costs import cost_of_batch
 from kitchenlog.calc.bodies import Body, decimal_in, items_in, text_in
+from kitchenlog.calc.coins import coin_parts
+from kitchenlog.calc.cost_walk import CostWalk
 from kitchenlog.calc.costs import LOT_PLACES
 from kitchenlog.calc.lot_worth import Sheets
-from kitchenlog.calc.numbers import ZERO, parse_decimal, total, written
-from kitchenlog.calc.stock_costs import Move, View, stock_cost
+from kitchenlog.calc.numbers import (
+    ONE,
+    ZERO,
+    difference,
+    divided,
+    parse_decimal,
+    total,
+    written,
+)
+from kitchenlog.calc.stock_costs import Move, StockCost, View, stock_cost
 from kitchenlog.calc.subjects import type_in
 
 
 class ViewedCost(TypedDict):
     """What the lots of a batch cost in a view, and with that the whole batch; None while it is
-    not known. `missing` are the lots without a price, or what has no cost of its own."""
+    not known. `missing` are the lots without a price, or what has no cost of its own. `parts`
+    say where all that was ever paid for its materials is in this view: in this batch (`here`),
+    `elsewhere`, `lost` or `left`; they add up to `bought`, to the coin."""
 
     view: str
     lots: str | None
     total: str | None
     missing: list[str]
+    parts: dict[str, str] | None
+
+
+_PARTS = ("bought", "here", "elsewhere", "lost", "left")
+_LOST = " lost"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -42,30 +60,56 @@ def viewed_cost(
 ) -> ViewedCost:
     """A batch seen in a view over these lots, which should be all of its materials'.
 
-    What was lost or found is not dated on a sheet and stays in stock here. Lots that were
-    poured together only change their code; a product has no price of its own and is named.
+    What was lost is not dated on a sheet: it goes out on the day on which its lot was last
+    touched, less what counts found, and what they found beyond that comes in for nothing. Lots
+    that were poured together only change their code; a product has no price of its own and is
+    named.
     """
+    places = CostWalk(cooperative=cooperative, sheets=sheets).places
     used = items_in(sheets.get(f"batch:{batch}", {}), "lots_in")
     codes = sorted(lots)
     seen: dict[str, Decimal] = {}
     missing: set[str] = set()
+    parts: dict[str, Decimal] | None = dict.fromkeys(_PARTS, ZERO)
     for material in sorted({text_in(each, "material") or "" for each in used}):
         made = stock_cost(_moves_of(material, codes, sheets), view, LOT_PLACES)
         here = [out.cost for out in made.outs if out.id.endswith(f" batch:{batch}")]
         known = [cost for cost in here if cost is not None]
         if not here or len(known) < len(here):
             missing.update(made.missing or [material])
-        seen[material] = total(known)
+        told = _told_in_coins(made, batch, places)
+        seen[material] = total(known) if told is None else told["here"]
+        parts = None if parts is None or told is None else _added(parts, told)
     if missing:
-        return ViewedCost(view=view, lots=None, total=None, missing=sorted(missing))
+        return ViewedCost(view=view, lots=None, total=None, missing=sorted(missing), parts=None)
     answer = cost_of_batch(batch, cooperative=cooperative, sheets=sheets, seen=seen)
-    parts = answer["parts"]
+    lots_cost = [parse_decimal(answer["parts"][part]) for part in ("materials", "packs")]
     return ViewedCost(
         view=view,
-        lots=written(total(parse_decimal(parts[part]) for part in ("materials", "packs"))),
+        lots=written(total(lots_cost)),
         total=answer["total"],
         missing=[],
+        parts=None
+        if parts is None
+        else {name: written(divided(x, ONE, places)) for name, x in parts.items()},
     )
+
+
+def _told_in_coins(made: StockCost, batch: str, places: int) -> dict[str, Decimal] | None:
+    """Where the money of one material is; None while any of it is not known."""
+    if made.closing is None or made.cost_of_goods is None:
+        return None
+    sums = {"here": ZERO, "elsewhere": ZERO, "lost": ZERO, "left": made.closing}
+    for out in made.outs:
+        where = "here" if out.id.endswith(f" batch:{batch}") else "elsewhere"
+        where = "lost" if out.id.endswith(_LOST) else where
+        sums[where] = total([sums[where], out.cost or ZERO])
+    coins = dict(zip(sums, coin_parts([*map(Fraction, sums.values())], places), strict=True))
+    return {"bought": total(coins.values()), **coins}
+
+
+def _added(one: dict[str, Decimal], other: dict[str, Decimal]) -> dict[str, Decimal]:
+    return {name: total([one[name], other[name]]) for name in _PARTS}
 
 
 def _moves_of(material: str, codes: Sequence[str], sheets: Sheets) -> list[Move]:
@@ -90,4 +134,16 @@ def _moves_of_lot(code: str, lot: Body, sheets: Sheets) -> list[_Dated]:
         if type_in(to) != "lot" and amount > ZERO:
             out = Move(sort="out", id=f"{code} {to}", amount=amount)
             moves.append(_Dated(on=text_in(way, "on") or "", rank=1, move=out))
-    return moves
+    return [*moves, *_lost_or_found(code, lot)]
+
+
+def _lost_or_found(code: str, lot: Body) -> list[_Dated]:
+    """Losses and what counts missed or found, together; nothing was paid for what was found."""
+    on = text_in(lot, "last_on") or ""
+    lost = difference(decimal_in(lot, "lost") or ZERO, decimal_in(lot, "found") or ZERO)
+    if lost > ZERO:
+        return [_Dated(on=on, rank=1, move=Move(sort="out", id=f"{code}{_LOST}", amount=lost))]
+    if lost < ZERO:
+        found = Move(sort="in", id=f"{code} found", amount=-lost, price=ZERO)
+        return [_Dated(on=on, rank=0, move=found)]
+    return []

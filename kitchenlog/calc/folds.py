@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any
 
+from kitchenlog.calc.asked_prices import ASKED_FOLD, asked_state
 from kitchenlog.calc.batches import BATCH_FOLD, batch_state
 from kitchenlog.calc.bodies import text_in
 from kitchenlog.calc.definitions import (
@@ -59,6 +60,7 @@ FOLDS: Mapping[str, tuple[Fold, int]] = MappingProxyType(
         "skill": (_alone(skill_state), SKILL_FOLD),
         "cost": (_alone(cost_state), COST_FOLD),
         "rates": (_alone(rates_state), RATES_FOLD),
+        "asked": (_alone(asked_state), ASKED_FOLD),
     }
 )
 

@@ -15,7 +15,7 @@ class StockConfig(AppConfig):
         """Lots and what they cost, and the definitions stock is kept by."""
         from kitchenlog.stock.rebuild import LOT_TABLE, PLACE_TABLE  # noqa: PLC0415 tables load later
 
-        register_subjects("place", "material", "source", "recipient")
+        register_subjects("place", "material", "source", "recipient", "asked")
         register_subjects("lot", "price", opens=True)
         register_table("lot", LOT_TABLE)
         register_table("lot", PLACE_TABLE)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from kitchenlog.calc import batch_costs, cost_views, lot_worth, money
+from kitchenlog.calc import asked_prices, batch_costs, cost_views, lot_worth, money
 from kitchenlog.calc.numbers import parse_decimal, written
 from tests.calc.registry_folds import fold_adapter
 from tests.calc.registry_heat import picked
@@ -44,6 +44,12 @@ def _used_lot(g: Given) -> Given:
 
 
 MONEY: dict[str, dict[str, Adapter]] = {
+    "asked_prices": {
+        "asked_state": fold_adapter(asked_prices.asked_state),
+        "asked_on": lambda g: asked_prices.asked_on(
+            g["state"], g["on"], for_whom=g["for_whom"], pack_net=g["pack_net"]
+        ),
+    },
     "batch_costs": {"cost_of_batch": _cost_of_batch},
     "cost_views": {"viewed_cost": _viewed_cost},
     "lot_worth": {"used_lot": _used_lot},

@@ -21,6 +21,7 @@ from tests.calc.test_twins_agree import twin_answers
 SUBJECTS = (
     "lot:A1", "lot:B2", "batch:b1", "day:stall:2026-06-06", "price:A1", "recipe:r1",
     "material:m1", "instrument:i1", "instrument:i2", "skill:ana", "cost:b1", "rates:c1",
+    "asked:m1",
 )  # fmt: skip
 LEANED_ON = ("instrument:i1", "instrument:i2")  # by the batch, and by the lots' fill checks
 LOTS, PLACES, UNITS = ("A1", "B2"), ("store", "stall"), ("pc", "g", "kg", "mL", "pinch")
@@ -102,6 +103,20 @@ KINDS = {
         since=st.sampled_from(("2026-06-01", "2026-06-06")),
         pay_per_hour=decimals,
         overhead=bodies(by="batch", rate=decimals),
+    ),
+    "cost_shared": bodies(
+        batch=st.sampled_from(("b1", "b1", "b2")),
+        by="mass",
+        currency="PHP",
+        products=st.lists(bodies(lot=lots, sort="by_product", value_each=decimals), max_size=2),
+    ),
+    "price_asked": bodies(
+        material="m1",
+        for_whom=st.sampled_from(("stall", "business")),
+        since=st.sampled_from(("2026-06-01", "2026-06-06")),
+        pack_net=quantities,
+        price=decimals,
+        currency="PHP",
     ),
     "batch_started": bodies(
         batch="b1",

@@ -10,6 +10,7 @@ import hypothesis.strategies as st
 from hypothesis import HealthCheck, given, settings
 
 from kitchenlog.calc.batch_costs import CostAnswer, cost_of_batch
+from kitchenlog.calc.cost_views import viewed_cost
 from kitchenlog.calc.folds import State, fold_subject
 from kitchenlog.calc.record import Fact
 from kitchenlog.entries.links import subjects_of
@@ -196,6 +197,28 @@ def test_a_price_that_comes_late_moves_every_cost_that_rests_on_it(
         assert all(each["of"] != "A1" for each in cost["missing"])
         assert rests or was == cost
     assert costs_of([paid, *without]) == after
+
+
+@given(history=histories(), lost=st.integers(0, 40).map(str), found=st.integers(0, 40).map(str))
+@QUIET
+def test_in_a_view_all_that_was_paid_is_here_elsewhere_lost_or_left_to_the_coin(
+    history: list[dict[str, Any]], lost: str, found: str
+) -> None:
+    sheets = sheets_of(history)
+    lots = {code: sheets[f"lot:{code}"] for code in ("A1", "B1")}
+    touched = {"lost": lost, "found": found, "last_on": "2026-06-07"}
+    sheets["lot:A1"] = {**lots["A1"], **touched}
+
+    for view in ("fifo", "moving_average"):
+        seen = viewed_cost("b1", view, cooperative="c1", sheets=sheets, lots=lots)
+        if seen["parts"] is None:
+            continue
+        parts = {name: Decimal(value) for name, value in seen["parts"].items()}
+        prices = (sheets.get(f"price:{code}", {}).get("price") for code in lots)
+
+        assert parts.pop("bought") == sum(parts.values())
+        assert sum(parts.values()) == sum(Decimal(price or 0) for price in prices)
+        assert seen["lots"] == str(parts["here"])
 
 
 def test_the_phone_works_out_the_same_costs() -> None:

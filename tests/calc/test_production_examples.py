@@ -1,4 +1,4 @@
-"""Each worked example of recipes, keeping and curing is a vector that names it.
+"""Each worked example of recipes, cost, keeping and curing is a vector that names it.
 
 Published answers that are wrong are named where the right one stands: M05 (a misprint), CURE-4
 (by the water instead of the pickle), P05 and CURE-11 (refused).
@@ -39,6 +39,13 @@ EXAMPLES = {
     "P04": "two brines: own, computed",
     "P05": "a target outside is refused: own, computed",
     "P06": "acid by mass: own, computed",
+    "C01": "markup is of cost, margin of price: cookery module, read",
+    "C02": "recipe to price: slides, turon problem, computed",
+    "C03": "break-even, rounded up: break-even page, read",
+    "C04": "break-even at two prices: textbook problem page, computed",
+    "C05": "first in first out and average of a period: accounting handout, read",
+    "C06": "the same as it happens: accounting textbook excerpt, read and computed",
+    "C07": "patronage refund to the coin: Texas A&M AFPC 2023, computed",
     "B01": "one whole batch: own, computed",
     "S01": "day 1 is the day of preparing: 6 CCR 1010-2, read",
     "S02": "freezing pauses: North Carolina date marking, read",
@@ -83,3 +90,11 @@ def test_a_worked_example_is_named_by_a_vector(words: str, example: str) -> None
 def test_the_wrong_answer_for_a_pumped_cure_is_nowhere_a_result(words: str) -> None:
     assert not re.search(r'"ppm": "14[01]\.', words)
     assert '"1428.27' not in words
+
+
+def test_wrong_answers_about_money_are_nowhere_a_result(words: str) -> None:
+    assert (
+        '"85.20"' not in words
+    )  # M09: price times yield; the cost of what can be used goes up
+    assert '"usable_price": "85.2' not in words
+    assert not re.search(r'"C", "174.11"|"378.92"', words)  # C07: plain rounding gives 850.01

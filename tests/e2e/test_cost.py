@@ -95,20 +95,20 @@ def _what_is_known_is_written_and_the_cost_stays_incomplete(phone: Phone) -> Non
     phone.press_main("See what it cost")
     phone.sees("Cost incomplete")
     phone.sees("2\u202f633.25\u00a0EUR")
-    assert "42.8320" not in phone.page.locator("main").inner_text()
+    assert "42.83" not in phone.page.locator("main").inner_text()
 
 
 def _the_late_price_moves_it(phone: Phone) -> None:
     phone.go(f"/cost/{BATCH}")
-    phone.sees("42.8320\u00a0EUR")
-    phone.sees("41.5341\u00a0EUR")
+    phone.sees("42.83\u00a0EUR")
+    phone.sees("41.53\u00a0EUR")
     phone.sees("2\u202f741.25\u00a0EUR")
     assert "Cost incomplete" not in phone.page.locator("main").inner_text()
     phone.press("Price and margin")
-    phone.sees("61.1886\u00a0EUR")
+    phone.sees("61.19\u00a0EUR")
     phone.sees("61.50\u00a0EUR")
     phone.press("Markup, of cost")
-    phone.sees("55.6816\u00a0EUR")
+    phone.sees("55.68\u00a0EUR")
 
 
 def _less_work_costs_less(phone: Phone) -> None:

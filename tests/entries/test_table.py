@@ -46,7 +46,7 @@ def test_these_are_all_the_kinds() -> None:
         "weigh_in", "step_done", "output", "loss", "batch_finished", "transfer", "dispatch",
         "sale", "return", "count", "correction", "void", "finding_settled", "note",
         "instrument_checked", "drill_done", "fill_checked", "labour", "expense", "rates_set",
-        "heat_log", "held", "hold_decided", "cost_shared",
+        "heat_log", "held", "hold_decided", "cost_shared", "price_asked",
     }  # fmt: skip
 
 

@@ -7,23 +7,41 @@
 
 import { costOfBatch } from "./batch_costs.ts";
 import { type Body, decimalIn, itemsIn, textIn } from "./bodies.ts";
+import { coinParts } from "./coins.ts";
+import { CostWalk } from "./cost_walk.ts";
 import { LOT_PLACES } from "./costs.ts";
 import type { StatesBySubject } from "./lot_worth.ts";
-import { type Decimal, parseDecimal, total, written, ZERO } from "./numbers.ts";
+import {
+  type Decimal,
+  difference,
+  parseDecimal,
+  rounded,
+  total,
+  written,
+  ZERO,
+} from "./numbers.ts";
+import { Ratio } from "./ratios.ts";
 import { TEXT_ORDER } from "./record.ts";
-import { type Move, stockCost, type View } from "./stock_costs.ts";
+import { type Move, type StockCost, stockCost, type View } from "./stock_costs.ts";
 import { typeIn } from "./subjects.ts";
 
 /**
  * What the lots of a batch cost in a view, and with that the whole batch; null while it is not
- * known. `missing` are the lots without a price, or what has no cost of its own.
+ * known. `missing` are the lots without a price, or what has no cost of its own. `parts` say where
+ * all that was ever paid for its materials is in this view: in this batch (`here`), `elsewhere`,
+ * `lost` or `left`; they add up to `bought`, to the coin.
  */
 export interface ViewedCost {
   readonly view: View;
   readonly lots: string | null;
   readonly total: string | null;
   readonly missing: readonly string[];
+  readonly parts: Readonly<Record<Where, string>> | null;
 }
+
+const PLACES_OF_MONEY = ["bought", "here", "elsewhere", "lost", "left"] as const;
+type Where = (typeof PLACES_OF_MONEY)[number];
+const LOST = " lost";
 
 /** Whose currency counts, the sheets at hand, and the codes of the lots to look at. */
 export interface Viewing {
@@ -43,8 +61,9 @@ const LOT_PARTS: readonly string[] = ["materials", "packs"];
 /**
  * A batch seen in a view over these lots, which should be all of its materials'.
  *
- * What was lost or found is not dated on a sheet and stays in stock here. Lots that were poured
- * together only change their code; a product has no price of its own and is named.
+ * What was lost is not dated on a sheet: it goes out on the day on which its lot was last touched,
+ * less what counts found, and what they found beyond that comes in for nothing. Lots that were
+ * poured together only change their code; a product has no price of its own and is named.
  */
 export function viewedCost(batch: string, view: View, viewing: Viewing): ViewedCost {
   const { cooperative, sheets } = viewing;
@@ -52,6 +71,8 @@ export function viewedCost(batch: string, view: View, viewing: Viewing): ViewedC
   const codes = [...viewing.lots].sort();
   const seen = new Map<string, Decimal>();
   const missing = new Set<string>();
+  const { places } = new CostWalk(cooperative, sheets);
+  const told: (Told | null)[] = [];
   for (const material of new Set(used.map((each) => textIn(each, "material") ?? "").sort())) {
     const made = stockCost(movesOf(material, codes, sheets), view, LOT_PLACES);
     const here = made.outs.filter((out) => out.id.endsWith(` batch:${batch}`));
@@ -59,12 +80,55 @@ export function viewedCost(batch: string, view: View, viewing: Viewing): ViewedC
     if (here.length === 0 || known.length < here.length) {
       for (const name of made.missing.length > 0 ? made.missing : [material]) missing.add(name);
     }
-    seen.set(material, total(known));
+    const parts = toldInCoins(made, batch, places);
+    told.push(parts);
+    seen.set(material, parts === null ? total(known) : parts.here);
   }
-  if (missing.size > 0) return { view, lots: null, total: null, missing: [...missing].sort() };
+  if (missing.size > 0) {
+    return { view, lots: null, total: null, missing: [...missing].sort(), parts: null };
+  }
   const answer = costOfBatch(batch, cooperative, sheets, seen);
   const lots = total(LOT_PARTS.map((part) => parseDecimal(answer.parts[part] ?? "0")));
-  return { view, lots: written(lots), total: answer.total, missing: [] };
+  return {
+    view,
+    lots: written(lots),
+    total: answer.total,
+    missing: [],
+    parts: summed(told, places),
+  };
+}
+
+type Told = Readonly<Record<Where, Decimal>>;
+
+/** Where the money of one material is; null while any of it is not known. */
+function toldInCoins(made: StockCost, batch: string, places: number): Told | null {
+  if (made.closing === null || made.cost_of_goods === null) return null;
+  const whereOf = (id: string) => {
+    if (id.endsWith(LOST)) return "lost";
+    return id.endsWith(` batch:${batch}`) ? "here" : "elsewhere";
+  };
+  const sumAt = (where: string) =>
+    total(made.outs.filter((out) => whereOf(out.id) === where).map((out) => out.cost ?? ZERO));
+  const sums = [sumAt("here"), sumAt("elsewhere"), sumAt("lost"), made.closing];
+  const coins = coinParts(
+    sums.map((sum) => new Ratio(sum)),
+    places,
+  );
+  const [here = ZERO, elsewhere = ZERO, lost = ZERO, left = ZERO] = coins;
+  return { bought: total(coins), here, elsewhere, lost, left };
+}
+
+function summed(told: readonly (Told | null)[], places: number): ViewedCost["parts"] {
+  const known = told.filter((each) => each !== null);
+  if (known.length < told.length) return null;
+  const sum = (where: Where) => written(rounded(total(known.map((each) => each[where])), places));
+  return {
+    bought: sum("bought"),
+    here: sum("here"),
+    elsewhere: sum("elsewhere"),
+    lost: sum("lost"),
+    left: sum("left"),
+  };
 }
 
 function movesOf(material: string, codes: readonly string[], sheets: StatesBySubject): Move[] {
@@ -94,5 +158,17 @@ function movesOfLot(code: string, lot: Body, sheets: StatesBySubject): Dated[] {
     const move: Move = { sort: "out", id: `${code} ${to}`, amount };
     moves.push({ on: textIn(way, "on") ?? "", rank: 1, move });
   }
-  return moves;
+  return [...moves, ...lostOrFound(code, lot)];
+}
+
+/** Losses and what counts missed or found, together; nothing was paid for what was found. */
+function lostOrFound(code: string, lot: Body): Dated[] {
+  const on = textIn(lot, "last_on") ?? "";
+  const lost = difference(decimalIn(lot, "lost") ?? ZERO, decimalIn(lot, "found") ?? ZERO);
+  if (lost.isZero()) return [];
+  if (lost.isNegative()) {
+    const amount = lost.negated();
+    return [{ on, rank: 0, move: { sort: "in", id: `${code} found`, amount, price: ZERO } }];
+  }
+  return [{ on, rank: 1, move: { sort: "out", id: `${code}${LOST}`, amount: lost } }];
 }

@@ -1,5 +1,6 @@
 /** Which fold makes the sheet of which type of subject, under which number. */
 
+import { ASKED_FOLD, type AskedState, askedState } from "./asked_prices.ts";
 import { BATCH_FOLD, type BatchState, batchState } from "./batches.ts";
 import { type Body, objectIn, textIn } from "./bodies.ts";
 import {
@@ -41,7 +42,8 @@ export type State =
   | DayState
   | SkillState
   | CostState
-  | RatesState;
+  | RatesState
+  | AskedState;
 /** Sheets of other subjects that its entries lean on, by subject. */
 export type Beside = ReadonlyMap<string, object>;
 export type Fold = (subject: string, facts: Iterable<Fact>, beside: Beside) => State;
@@ -72,6 +74,7 @@ export const FOLDS: ReadonlyMap<string, readonly [Fold, number]> = new Map([
   entryOf("skill", skillState, SKILL_FOLD),
   entryOf("cost", costState, COST_FOLD),
   entryOf("rates", ratesState, RATES_FOLD),
+  entryOf("asked", askedState, ASKED_FOLD),
 ]);
 
 /**

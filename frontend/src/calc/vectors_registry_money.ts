@@ -3,6 +3,7 @@
  * tests/calc/registry_money.py.
  */
 
+import { type AskedOf, askedOn, askedState } from "./asked_prices.ts";
 import { costOfBatch } from "./batch_costs.ts";
 import { viewedCost } from "./cost_views.ts";
 import { usedLot, type Worth } from "./lot_worth.ts";
@@ -30,6 +31,10 @@ function usedJson(g: Given) {
 }
 
 export const MONEY: Adapters = {
+  asked_prices: {
+    asked_state: fold(askedState),
+    asked_on: (g) => askedOn(g.state, g.on, g as AskedOf),
+  },
   batch_costs: {
     cost_of_batch: (g) => picked(costOfBatch(g.batch, g.cooperative, statesOf(g.sheets)), g),
   },

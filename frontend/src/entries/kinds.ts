@@ -1,6 +1,6 @@
 /** The table of kinds. Written by `make kinds` from kitchenlog/entries/kinds; do not edit. */
 
-export type SubjectType = "cooperative" | "place" | "material" | "source" | "recipient" | "instrument" | "recipe" | "lot" | "price" | "batch" | "day" | "skill" | "cost" | "rates";
+export type SubjectType = "cooperative" | "place" | "material" | "source" | "recipient" | "instrument" | "recipe" | "lot" | "price" | "batch" | "day" | "skill" | "cost" | "rates" | "asked";
 export type Measure = "mass" | "volume" | "count";
 export type UnitCode = "mL" | "L" | "us_gal" | "us_qt" | "us_pt" | "us_cup" | "us_floz" | "us_tbsp" | "us_tsp" | "us_gill" | "us_fldr" | "us_bu" | "us_pk" | "us_dry_qt" | "us_dry_pt" | "fda_cup" | "fda_floz" | "fda_tbsp" | "fda_tsp" | "metric_cup" | "metric_tbsp" | "metric_tsp" | "au_tbsp" | "imp_gal" | "imp_qt" | "imp_pt" | "imp_floz" | "imp_cup" | "mg" | "g" | "kg" | "lb" | "oz" | "gr" | "fda_oz" | "pc";
 export type JsonValue =
@@ -58,7 +58,7 @@ export interface Kind {
 
 export const TABLE_NUMBER = 1;
 
-export const SUBJECT_TYPES: readonly SubjectType[] = ["cooperative", "place", "material", "source", "recipient", "instrument", "recipe", "lot", "price", "batch", "day", "skill", "cost", "rates"];
+export const SUBJECT_TYPES: readonly SubjectType[] = ["cooperative", "place", "material", "source", "recipient", "instrument", "recipe", "lot", "price", "batch", "day", "skill", "cost", "rates", "asked"];
 
 /** The cooperative is set up. */
 export interface CooperativeDefinedBody {
@@ -630,6 +630,16 @@ export interface RatesSetBody {
   } | undefined;
 }
 
+/** What a stall or a business is asked for a pack of a product, from a day on. */
+export interface PriceAskedBody {
+  readonly material: string;
+  readonly for_whom: "stall" | "business";
+  readonly pack_net?: Quantity | undefined;
+  readonly since: string;
+  readonly price: string;
+  readonly currency: string;
+}
+
 /** Temperatures of a batch over time, and what they are judged by. */
 export interface HeatLogBody {
   readonly batch: string;
@@ -748,6 +758,7 @@ export interface Bodies {
   readonly expense: ExpenseBody;
   readonly cost_shared: CostSharedBody;
   readonly rates_set: RatesSetBody;
+  readonly price_asked: PriceAskedBody;
   readonly heat_log: HeatLogBody;
   readonly held: HeldBody;
   readonly hold_decided: HoldDecidedBody;
@@ -820,6 +831,7 @@ export const KINDS: Readonly<Record<KindName, Kind>> = {
   expense: { name: "expense", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "part", type: "choice", choices: ["fuel", "overhead", "other"] }, { name: "says", type: "text", is_required: false, most_chars: 120 }, { name: "amount", type: "decimal", digits: 14, places: 6, least: "0", most: "100000000" }, { name: "currency", type: "letters", most_chars: 3 }], subjects: ["cost:{batch}"], mentions: ["batch:{batch}"], version: 1, audience: "coordinator" },
   cost_shared: { name: "cost_shared", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "by", type: "choice", choices: ["mass", "sales_value"] }, { name: "currency", type: "letters", most_chars: 3 }, { name: "products", type: "list", most_items: 20, least_items: 1, fields: [{ name: "lot", type: "code", to: "lot" }, { name: "sort", type: "choice", choices: ["main", "by_product"] }, { name: "value_each", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }] }], subjects: ["cost:{batch}"], mentions: ["batch:{batch}", "lot:{products[].lot}"], version: 1, written_by: "coordinator", audience: "coordinator" },
   rates_set: { name: "rates_set", fields: [{ name: "cooperative", type: "id", to: "cooperative" }, { name: "since", type: "day" }, { name: "pay_per_hour", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "overhead", type: "group", is_required: false, fields: [{ name: "by", type: "choice", choices: ["batch", "labour_hour", "kg", "percent"] }, { name: "rate", type: "decimal", digits: 14, places: 6, least: "0", most: "100000000" }, { name: "percent_of", type: "choice", is_required: false, choices: ["materials", "labour", "materials_and_labour"] }] }, { name: "proposal", type: "group", is_required: false, fields: [{ name: "of", type: "choice", choices: ["cost", "price"] }, { name: "percent", type: "decimal", digits: 14, places: 6, least: "0", most: "100000" }, { name: "commission_percent", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100" }, { name: "coin", type: "decimal", digits: 14, places: 6, least: "0.001", most: "100000000" }, { name: "rule", type: "choice", choices: ["up", "nearest", "down"] }] }], subjects: ["rates:{cooperative}"], version: 1, written_by: "coordinator", audience: "coordinator" },
+  price_asked: { name: "price_asked", fields: [{ name: "material", type: "id", to: "material" }, { name: "for_whom", type: "choice", choices: ["stall", "business"] }, { name: "pack_net", type: "quantity", is_required: false, digits: 14, places: 6, least: "0", most: "100000000", measures: ["mass", "volume"] }, { name: "since", type: "day" }, { name: "price", type: "decimal", digits: 14, places: 6, least: "0", most: "100000000" }, { name: "currency", type: "letters", most_chars: 3 }], subjects: ["asked:{material}"], mentions: ["material:{material}"], version: 1, written_by: "coordinator" },
   heat_log: { name: "heat_log", fields: [{ name: "batch", type: "id", to: "batch" }, { name: "step", type: "text", is_required: false, most_chars: 20 }, { name: "instrument", type: "id", is_required: false, to: "instrument" }, { name: "division", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "repeatability", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000000" }, { name: "came_by", type: "choice", choices: ["typed", "pasted", "file", "timer"] }, { name: "unit", type: "choice", choices: ["degC", "degF"] }, { name: "began_at", type: "moment" }, { name: "at_s", type: "wholes", most_items: 10000, least_items: 1, least: "0", most: "31622400" }, { name: "temperatures", type: "decimals", most_items: 10000, least_items: 1, digits: 6, places: 3, least: "-100", most: "999.999" }, { name: "left_out", type: "whole", is_required: false, least: "0", most: "1000000" }, { name: "judged", type: "group", is_required: false, fields: [{ name: "by", type: "choice", choices: ["lethality", "two_stage_cooling", "ambient_cooling", "received_cooling", "hot_hold", "cold_hold", "time_4_h", "time_6_h"] }, { name: "set_by", type: "text", most_chars: 120 }, { name: "reference", type: "choice", is_required: false, choices: ["f0", "f0_250_f", "acidified_from_4_1", "acidified_below_4_1", "beer", "beer_1_393", "acid_foods", "tomato_beverages", "pickle_quality", "own"] }, { name: "t_ref", type: "decimal", is_required: false, digits: 14, places: 3, least: "-100", most: "1000" }, { name: "z", type: "decimal", is_required: false, digits: 14, places: 3, least: "0", most: "1000" }, { name: "reference_unit", type: "choice", is_required: false, choices: ["degC", "degF"] }, { name: "wanted_min", type: "decimal", is_required: false, digits: 14, places: 6, least: "0", most: "100000" }, { name: "from_s", type: "whole", is_required: false, least: "0", most: "31622400" }, { name: "to_s", type: "whole", is_required: false, least: "0", most: "31622400" }] }, { name: "action", type: "text", is_required: false, most_chars: 600 }], subjects: ["batch:{batch}"], mentions: ["instrument:{instrument}"], leans_on: ["instrument:{instrument}"], version: 1 },
   held: { name: "held", fields: [{ name: "batch", type: "id", is_required: false, to: "batch" }, { name: "lot", type: "code", is_required: false, to: "lot" }, { name: "because", type: "choice", choices: ["check", "complaint", "recalled", "other"] }, { name: "reason", type: "text", most_chars: 600 }], subjects: ["batch:{batch}", "lot:{lot}"], version: 1, one_of: ["batch", "lot"] },
   hold_decided: { name: "hold_decided", fields: [{ name: "batch", type: "id", is_required: false, to: "batch" }, { name: "lot", type: "code", is_required: false, to: "lot" }, { name: "decision", type: "choice", choices: ["release", "hold"] }, { name: "decides", type: "list", most_items: 60, least_items: 1, fields: [{ name: "entry", type: "entry" }] }, { name: "reason", type: "text", most_chars: 600 }], subjects: ["batch:{batch}", "lot:{lot}"], version: 1, written_by: "coordinator", one_of: ["batch", "lot"] },

@@ -27,6 +27,7 @@ export const ROUTES: Route[] = [
   { pattern: "/cost/:batch/price", load: () => import("./money/PriceScreen.tsx") },
   { pattern: "/cost/:batch/products", load: () => import("./money/ProductsScreen.tsx") },
   { pattern: "/cost/:batch/row/:entry", load: () => import("./money/RowScreen.tsx") },
+  { pattern: "/asked/:material", load: () => import("./money/AskedScreen.tsx") },
   { pattern: "/paid/:lot", load: () => import("./money/PaidScreen.tsx") },
   { pattern: "/heat/:batch", load: () => import("./heat/HeatScreen.tsx") },
   { pattern: "/heat/:batch/:step", load: () => import("./heat/HeatScreen.tsx") },

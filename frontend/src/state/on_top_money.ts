@@ -1,4 +1,5 @@
 /** Labour, expenses and rates of which the server knows more entries than this phone: own ones among them. */
+import type { AskedState } from "../calc/asked_prices.ts";
 import type { CostState, RatesState } from "../calc/money.ts";
 import { TEXT_ORDER } from "../calc/record.ts";
 import { type Beyond, foldedAs, mergedFindings, mergedNotes } from "./on_top_parts.ts";
@@ -32,6 +33,18 @@ export function ratesOnTop(subject: string, state: RatesState, beyond: Beyond): 
 function serversShared(state: CostState, beyond: Beyond): CostState["shared"] {
   const shared = state.shared ?? null;
   return beyond.covered.some(({ id }) => id === shared?.entry) ? null : shared;
+}
+
+/** Own prices take their place by the day from which they count. */
+export function askedOnTop(subject: string, state: AskedState, beyond: Beyond): AskedState {
+  const made = foldedAs<AskedState>(subject, [...beyond.covered, ...beyond.extra]);
+  const prices = withOwn(state.prices, made.prices, beyond);
+  return {
+    ...state,
+    prices: prices.sort((a, b) => TEXT_ORDER(a.since, b.since)),
+    findings: mergedFindings(state.findings, made.findings, []),
+    notes: mergedNotes(state.notes, made.notes),
+  };
 }
 
 function withOwn<T extends { readonly entry: string }>(

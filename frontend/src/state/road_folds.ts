@@ -24,7 +24,7 @@ import { typeIn } from "../calc/subjects.ts";
 /** A fold and its number, by type of subject. */
 export type Folds = ReadonlyMap<string, readonly [Fold, number]>;
 
-const JUDGED_TYPES: readonly unknown[] = ["skill", "cost", "rates"];
+const JUDGED_TYPES: readonly unknown[] = ["skill", "cost", "rates", "asked"];
 const JUDGED_KINDS: readonly unknown[] = ["heat_log", "fill_checked", "instrument_checked"];
 
 /** Without any entry that must be judged these give what all folds give. */

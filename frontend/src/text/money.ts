@@ -191,13 +191,37 @@ export const PRICE = {
   which: "Which product",
   even: "To cover a fixed cost",
   fixed: "Fixed cost",
-  even_says: (packs: string, exact: string) => `${packs} to sell (${exact} exactly).`,
+  even_says: (packs: string, exact: string) => `${packs} to sell (about ${exact}).`,
   never: "Never at this price: each one costs more than it brings.",
   same_period: "Cost and sales of the same time.",
   views: "Seen otherwise",
   views_why: "Views only. The cost above is what was paid for the lots in it.",
+  view_parts: (parts: { here: string; elsewhere: string; lost: string; left: string }) =>
+    `Of all paid for these materials: here ${parts.here}, elsewhere ${parts.elsewhere}, lost ${parts.lost}, left ${parts.left}`,
   fifo: "First in, first out",
   moving_average: "Moving average",
+};
+
+export const ASKED = {
+  title: "Prices of this product",
+  where: "What is asked for it",
+  bench: "A price from a day on",
+  for_whom: "For whom",
+  whom: [
+    { value: "stall", word: "At the stall" },
+    { value: "business", word: "A business" },
+  ] as const,
+  price: "Price of one pack",
+  since: "Counts from",
+  pack: "Size of pack",
+  every: "Every size",
+  save: (price: string) => `Set ${price}`,
+  saved: "Kept on this phone. It is proposed from that day on.",
+  choose: "Type the price",
+  history: "So far",
+  none: "No price was set from a day on.",
+  row: (day: string, size: string) => `From ${day}, ${size}`,
+  not_here: "This phone does not hold this product.",
 };
 
 export const RATES = {
@@ -229,9 +253,9 @@ export const RATES = {
   who: "Who may see costs is set with the cooperative.",
 };
 
-/** An amount of money in the cooperative's currency; a dash where nobody knows. */
+/** A figure of money with its currency; a dash where nobody knows. */
 export function moneyWords(amount: string | null, currency: string | null): string {
-  return amount === null ? figure(null) : `${figure(amount)}\u00a0${currency ?? ""}`.trim();
+  return amount === null ? figure(null) : `${amount}\u00a0${currency ?? ""}`.trim();
 }
 
 /** "jar", "kg": one of what a cost is divided by. */

@@ -73,6 +73,7 @@ export const KINDS_SAID: Record<string, string> = {
   labour: "Work on a batch",
   expense: "Cost of a batch",
   cost_shared: "Cost shared among products",
+  price_asked: "Price of a product",
   rates_set: "Rates set",
   topped_up: "Poured together",
   batch_started: "Batch started",

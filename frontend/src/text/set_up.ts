@@ -70,6 +70,7 @@ export const AREAS: Record<string, AreaWords> = {
 };
 
 export const SET_UP = {
+  prices: "Prices from a day on",
   rates: "Rates for costs and prices",
   rates_why: "Pay, overhead, how a price is proposed.",
   where: "Set up",

@@ -35,7 +35,7 @@ EARLIER_KINDS: tuple[Kind, ...] = ()
 
 SUBJECT_TYPES = (
     "cooperative", "place", "material", "source", "recipient", "instrument", "recipe",
-    "lot", "price", "batch", "day", "skill", "cost", "rates",
+    "lot", "price", "batch", "day", "skill", "cost", "rates", "asked",
 )  # fmt: skip
 
 __all__ = ["EARLIER_KINDS", "KINDS", "SUBJECT_TYPES", "TABLE_NUMBER", "Field", "Kind"]

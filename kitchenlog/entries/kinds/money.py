@@ -1,7 +1,8 @@
 """What a batch cost beside its lots, and what the cooperative reckons costs and prices with.
 
-All of it is for coordinators, and for every member where the cooperative shows prices
-(`prices_shown`); what a lot cost is `price_paid`, in facts.py.
+Costs are for coordinators, and for every member where the cooperative shows prices
+(`prices_shown`); what a lot cost is `price_paid`, in facts.py. What is asked for a product is
+for all, because they sell it.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from kitchenlog.entries.kinds.fields import (
     id_of,
     items,
     letters,
+    quantity,
     text,
 )
 
@@ -106,5 +108,20 @@ MONEY_KINDS: tuple[Kind, ...] = (
         subjects=("rates:{cooperative}",),
         written_by="coordinator",
         audience="coordinator",
+    ),
+    Kind(
+        name="price_asked",
+        says="What a stall or a business is asked for a pack of a product, from a day on.",
+        fields=(
+            id_of("material"),
+            choice("for_whom", "stall", "business"),
+            quantity("pack_net", measures=("mass", "volume"), needed=False),  # every size
+            day("since"),
+            decimal("price", least="0"),
+            letters("currency", most=3),
+        ),
+        subjects=("asked:{material}",),
+        mentions=("material:{material}",),
+        written_by="coordinator",
     ),
 )

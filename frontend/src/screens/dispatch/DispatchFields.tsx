@@ -4,6 +4,7 @@ import { NumberField, TextField } from "../../parts/Fields.tsx";
 import { cooperative, places, recipients, stockAt } from "../../state/stock.ts";
 import { DISPATCH } from "../../text/stall.ts";
 import { freeFirst, lotSays } from "../common/against.ts";
+import { askedPrice, packOf } from "../common/asked.ts";
 import { choicesOf } from "../common/choices.ts";
 import { DespiteField } from "../common/Despite.tsx";
 import type { Drafted } from "../common/drafted.ts";
@@ -78,7 +79,8 @@ function WhichLot({ form, found }: { form: Drafted<DispatchTyped>; found: Hindra
   const lots = freeFirst(stockAt(typed.place));
   function choose(code: string | null) {
     const lot = lots.find((each) => each.lot === code);
-    const usual = textField(materialOf(lot?.material ?? null), "price") ?? "";
+    const pack_net = packOf(code);
+    const usual = askedPrice(lot?.material ?? null, { for_whom: "business", pack_net }) ?? "";
     form.type({ lot: code ?? "", despite: "", price: typed.price === "" ? usual : typed.price });
   }
   return (

@@ -10,7 +10,7 @@ import { Facts, Notice, Refusal } from "../../parts/Plain.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { correct, record } from "../../state/record.ts";
 import { sheet } from "../../state/sheets.ts";
-import { MONEY, moneyWords, PAID } from "../../text/money.ts";
+import { MONEY, PAID } from "../../text/money.ts";
 import { useDrafted } from "../common/drafted.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
@@ -18,7 +18,7 @@ import { amountText, materialOf } from "../common/lots.ts";
 import { beside, besideNone, hindrance } from "../common/sentences.ts";
 import { useFound } from "../common/use_found.ts";
 import { useHeld } from "../common/use_held.ts";
-import { currency, money } from "./costs.ts";
+import { currency, money, typedMoney } from "./costs.ts";
 import { type PaidTyped, paidMissing } from "./typed.ts";
 
 /** `#/paid/:lot`. */
@@ -70,7 +70,7 @@ function Form({ lot }: { lot: LotState }) {
     found.value = hindrance(answer);
     if (!("saved" in answer)) return focusFirst(found.value?.field);
     form.clear();
-    done.value = PAID.done(money(price));
+    done.value = PAID.done(typedMoney(price));
   }
 
   if (done.value !== null) return <Said code={code} words={done.value} />;
@@ -88,7 +88,7 @@ function Form({ lot }: { lot: LotState }) {
           <Foot>
             <BackKey href={`#/lot/${code}`} />
             <MainKey
-              words={PAID.save(money(typedNumber(typed.price)))}
+              words={PAID.save(typedMoney(typed.price))}
               notReady={lacks?.sentence ?? null}
               onNotReady={() => focusFirst(lacks?.field)}
               onPress={() => void save()}
@@ -104,7 +104,7 @@ function Form({ lot }: { lot: LotState }) {
             name: PAID.came,
             value: amountText(lot.made, lot.unit ?? "pc", materialOf(lot.material)),
           },
-          { name: PAID.now, value: moneyWords(before?.price ?? null, before?.currency ?? null) },
+          { name: PAID.now, value: money(before?.price ?? null, before?.currency ?? null) },
         ]}
       />
       <div id="field-price">

@@ -1,17 +1,18 @@
 /** What to ask for a pack: markup and margin, never mixed up, whole coins, break-even, views. */
 import { useSignal } from "@preact/signals";
 import type { BatchState } from "../../calc/batches.ts";
-import { Choices } from "../../parts/Choices.tsx";
-import { BackKey, MainKey } from "../../parts/Cup.tsx";
-import { NumberField } from "../../parts/Fields.tsx";
+import { Choices, CupChoice } from "../../parts/Choices.tsx";
+import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
+import { FieldGroup, NumberField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
 import { Facts, Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { record } from "../../state/record.ts";
 import { remember, remembered } from "../../state/settings.ts";
-import { MONEY, PRICE, packWord } from "../../text/money.ts";
-import { figure } from "../../text/numbers.ts";
+import { ASKED, MONEY, PRICE, packWord } from "../../text/money.ts";
+import { askedPrice, packOf } from "../common/asked.ts";
 import { batchOf } from "../common/batches.ts";
+import { today } from "../common/edge.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { materialOf, textField } from "../common/lots.ts";
 import { hindrance } from "../common/sentences.ts";
@@ -21,16 +22,21 @@ import {
   isCoordinator,
   lotName,
   money,
+  percentWords,
   ratesInForce,
   seesCosts,
 } from "./costs.ts";
 import { EarnFields, type EarnNumber } from "./EarnFields.tsx";
 import { type Asked, askedFrom, evenFor, type Priced, pricedOf, proposalFor } from "./proposal.ts";
+import { askedBody } from "./typed.ts";
 import { Views } from "./Views.tsx";
 import "./money.css";
 
+type Whom = "stall" | "business";
+
 const NOTHING: Priced = {
   lot: null,
+  pack_of: null,
   material: null,
   total: null,
   good: null,
@@ -63,7 +69,8 @@ export function Screen({ params }: { params: Record<string, string> }) {
   );
 }
 
-function Price({ batch }: { batch: BatchState }) {
+/** What is asked, for which product and whom, and what comes of it. */
+function usePricing(batch: BatchState) {
   const rates = ratesInForce(batch.started_on ?? "");
   const asked = useSignal<Asked>(askedFrom(remembered(REMEMBERED), rates));
   const open = useSignal<Open>("percent");
@@ -74,7 +81,9 @@ function Price({ batch }: { batch: BatchState }) {
   const priced = choices.find((each) => each.lot === lot.value) ?? choices[0] ?? NOTHING;
   const material = priced.material ?? batch.product;
   const product = materialOf(material);
-  const now = textField(product, "price");
+  const whom = useSignal<Whom>("stall");
+  const pack_net = packOf(priced.pack_of);
+  const now = askedPrice(material, { for_whom: whom.value, pack_net });
   const answer = proposalFor(priced, asked.value);
   const price = "price" in answer ? answer.price : null;
 
@@ -86,12 +95,22 @@ function Price({ batch }: { batch: BatchState }) {
 
   async function set() {
     if (price === null || material === null) return;
-    const changes = { price: { from: now, to: price } };
-    const kept = await record("material_changed", { material, changes });
+    const said_of = { material, for_whom: whom.value, pack_net, price };
+    const kept = await record("price_asked", askedBody(said_of, today(), currency()));
     found.value = hindrance(kept)?.sentence ?? null;
     if ("saved" in kept) said.value = PRICE.set_done(money(price));
   }
 
+  return {
+    ...{ asked, open, said, found, lot, whom },
+    ...{ choices, priced, material, product, now, answer, price, ask, set },
+  };
+}
+
+function Price({ batch }: { batch: BatchState }) {
+  const pricing = usePricing(batch);
+  const { asked, open, said, found, lot, whom } = pricing;
+  const { choices, priced, material, product, now, answer, price, ask, set } = pricing;
   return (
     <Frame
       where={`${MONEY.price}, ${batch.code ?? ""}`}
@@ -133,6 +152,14 @@ function Price({ batch }: { batch: BatchState }) {
         pack={packWord(priced.per, textField(product, "pack_word"))}
         now={now}
       />
+      <ForWhom
+        chosen={whom.value}
+        onChoose={(chosen) => {
+          whom.value = chosen;
+          said.value = null;
+        }}
+        material={material}
+      />
       <EarnFields
         typed={asked.value}
         onTyped={ask}
@@ -150,6 +177,27 @@ function Price({ batch }: { batch: BatchState }) {
       />
       <Views batch={batch} />
     </Frame>
+  );
+}
+
+/** A stall and a business may be asked differently; all that was set is one tap away. */
+function ForWhom(props: { chosen: Whom; onChoose: (whom: Whom) => void; material: string | null }) {
+  return (
+    <>
+      <FieldGroup label={ASKED.for_whom}>
+        <CupChoice
+          name={ASKED.for_whom}
+          options={ASKED.whom}
+          chosen={props.chosen}
+          onChoose={props.onChoose}
+        />
+      </FieldGroup>
+      {props.material !== null && (
+        <p class="key-row">
+          <Cup href={`#/asked/${props.material}`}>{ASKED.title}</Cup>
+        </p>
+      )}
+    </>
   );
 }
 
@@ -205,10 +253,6 @@ function Proposed(props: {
       />
     </>
   );
-}
-
-function percentWords(percent: string | null): string {
-  return percent === null ? figure(null) : `${figure(percent)} %`;
 }
 
 /** How many packs carry a fixed cost, at the proposed price. */

@@ -11,13 +11,13 @@ import { correct, takeBack } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import { sheet } from "../../state/sheets.ts";
 import type { Saved } from "../../state/types.ts";
-import { MONEY, moneyWords, PART_WORDS, ROW } from "../../text/money.ts";
+import { MONEY, PART_WORDS, ROW } from "../../text/money.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { beside, besideNone, type Hindrance, hindrance } from "../common/sentences.ts";
 import { useHeld } from "../common/use_held.ts";
-import { workerName } from "./costs.ts";
+import { money, workerName } from "./costs.ts";
 import { rowBody } from "./typed.ts";
 
 type Row = Worked | Spent;
@@ -59,7 +59,7 @@ function saysOf(row: Row): { name: string; value: string } {
     return { name, value: amountWords(row.minutes, "min") };
   }
   const name = row.says ?? PART_WORDS[row.part ?? ""] ?? "";
-  return { name, value: moneyWords(row.amount, row.currency) };
+  return { name, value: money(row.amount, row.currency) };
 }
 
 function Form({ batch, row }: { batch: string; row: Row }) {

@@ -14,7 +14,7 @@ import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { beside, besideNone, hindrance } from "../common/sentences.ts";
 import { useFound } from "../common/use_found.ts";
-import { currency, money } from "./costs.ts";
+import { currency, typedMoney } from "./costs.ts";
 import { Kept } from "./Kept.tsx";
 import { expenseOf, type SpentTyped, spentMissing } from "./typed.ts";
 
@@ -39,7 +39,7 @@ function Form({ batch }: { batch: string }) {
   const where = `${MONEY.spent}, ${state?.code ?? ""}`;
 
   async function save() {
-    const words = SPENT.done(PART_WORDS[typed.part] ?? "", money(typed.amount));
+    const words = SPENT.done(PART_WORDS[typed.part] ?? "", typedMoney(typed.amount));
     const answer = await record("expense", expenseOf(typed, batch, currency()));
     found.value = hindrance(answer);
     if (!("saved" in answer)) return focusFirst(found.value?.field);
@@ -74,7 +74,7 @@ function Form({ batch }: { batch: string }) {
           <Foot>
             <BackKey href={`#/cost/${batch}`} />
             <MainKey
-              words={SPENT.save(money(typed.amount))}
+              words={SPENT.save(typedMoney(typed.amount))}
               notReady={lacks?.sentence ?? null}
               onNotReady={() => focusFirst(lacks?.field)}
               onPress={() => void save()}

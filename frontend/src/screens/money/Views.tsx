@@ -1,6 +1,6 @@
 /** The same materials by other rules of cost; a view, and said so. */
 import type { BatchState } from "../../calc/batches.ts";
-import { viewedCost } from "../../calc/cost_views.ts";
+import { type ViewedCost, viewedCost } from "../../calc/cost_views.ts";
 import { Facts, Part } from "../../parts/Plain.tsx";
 import { current } from "../../state/session.ts";
 import { sheetsOf } from "../../state/sheets.ts";
@@ -19,12 +19,28 @@ export function Views({ batch }: { batch: BatchState }) {
   return (
     <Part title={PRICE.views}>
       <p class="second">{PRICE.views_why}</p>
-      <Facts
-        rows={[
-          { name: PRICE.fifo, value: money(seen("fifo").total) },
-          { name: PRICE.moving_average, value: money(seen("moving_average").total) },
-        ]}
-      />
+      <View name={PRICE.fifo} seen={seen("fifo")} />
+      <View name={PRICE.moving_average} seen={seen("moving_average")} />
     </Part>
+  );
+}
+
+/** One view, and where in it the money for these materials is: losses too. */
+function View({ name, seen }: { name: string; seen: ViewedCost }) {
+  const { parts } = seen;
+  return (
+    <>
+      <Facts rows={[{ name, value: money(seen.total) }]} />
+      {parts !== null && (
+        <p class="second">
+          {PRICE.view_parts({
+            here: money(parts.here),
+            elsewhere: money(parts.elsewhere),
+            lost: money(parts.lost),
+            left: money(parts.left),
+          })}
+        </p>
+      )}
+    </>
   );
 }

@@ -2,12 +2,17 @@
 import { type CostAnswer, costOfBatch } from "../../calc/batch_costs.ts";
 import type { StatesBySubject } from "../../calc/lot_worth.ts";
 import { type RatesState, ratesOn } from "../../calc/money.ts";
+import { parseDecimal, rounded, written } from "../../calc/numbers.ts";
 import { current } from "../../state/session.ts";
 import { sheet } from "../../state/sheets.ts";
 import { cooperative, nameOf } from "../../state/stock.ts";
 import { moneyWords, OVERHEAD_WORDS } from "../../text/money.ts";
+import { figure } from "../../text/numbers.ts";
+import { coinFigure } from "../common/asked.ts";
 import { textField } from "../common/lots.ts";
 import { memberName } from "../common/people.ts";
+
+const PERCENT_PLACES = 1;
 
 /** The sheets of the person on the screen, as a walk reads them; reading them redraws a screen. */
 export const heldStates: StatesBySubject = {
@@ -33,9 +38,20 @@ export function currency(): string | null {
   return textField(cooperative.value, "currency");
 }
 
-/** An amount in the cooperative's currency. */
-export function money(amount: string | null): string {
-  return moneyWords(amount, currency());
+/** An amount in the cooperative's currency, or in the one it was paid in. */
+export function money(amount: string | null, paidIn: string | null = currency()): string {
+  return moneyWords(amount === null ? null : coinFigure(amount), paidIn);
+}
+
+/** An amount as it was typed: nothing of it is rounded away before it is kept. */
+export function typedMoney(typed: string): string {
+  return moneyWords(figure(typed), currency());
+}
+
+/** Percent to one digit. */
+export function percentWords(percent: string | null): string {
+  if (percent === null) return figure(null);
+  return `${figure(written(rounded(parseDecimal(percent), PERCENT_PLACES)))}\u00a0%`;
 }
 
 /** The rates in force on a day, as written; empty before the first. */

@@ -14,6 +14,7 @@ import {
 
 /** B01 of the production pack: 2741.25 for 64 good jars. */
 const B01 = {
+  pack_of: null,
   lot: null,
   material: "jam",
   total: "2741.25",

@@ -1,7 +1,7 @@
 /** From a cost and what a person wants to earn to a price in coins. */
 import type { CostAnswer } from "../../calc/batch_costs.ts";
 import { type Body, objectIn, textIn } from "../../calc/bodies.ts";
-import { type Decimal, parseDecimal, written, ZERO } from "../../calc/numbers.ts";
+import { type Decimal, parseDecimal, rounded, written, ZERO } from "../../calc/numbers.ts";
 import { breakEven, priceProposal } from "../../calc/prices.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import type { Json } from "../../state/types.ts";
@@ -27,6 +27,8 @@ export interface Asked extends Earning {
 /** What a price is proposed for: the packs of a product and what they cost together. */
 export interface Priced {
   readonly lot: string | null;
+  /** The lot whose size of pack it is about. */
+  readonly pack_of: string | null;
   readonly material: string | null;
   readonly total: string | null;
   readonly good: string | null;
@@ -45,6 +47,7 @@ export interface Proposed {
 }
 
 const RULES: readonly StepRule[] = ["up", "nearest", "down"];
+const EVEN_PLACES = 1;
 const COIN = "0.01"; // where neither the cooperative nor the person says otherwise
 
 /** What the person chose last on this phone, else what the cooperative set. */
@@ -71,11 +74,12 @@ export function ruleOf(typed: string | null): StepRule {
 export function pricedOf(cost: CostAnswer): readonly Priced[] {
   const main = cost.products.filter((each) => each.sort === "main");
   if (cost.good === null && main.length > 0) {
-    return main.map((each) => ({ ...each, total: each.cost }));
+    return main.map((each) => ({ ...each, pack_of: each.lot, total: each.cost }));
   }
   const { total, good, per } = cost;
   const material = main[0]?.material ?? null;
-  return [{ lot: null, material, total, good, per, each: cost.per_good_pack }];
+  const pack_of = main[0]?.lot ?? null;
+  return [{ lot: null, pack_of, material, total, good, per, each: cost.per_good_pack }];
 }
 
 /** The price, or in one sentence why there is none. */
@@ -121,7 +125,10 @@ export function evenFor(
   const price = parseDecimal(answer.price).minus(parseDecimal(answer.commission));
   const even = breakEven(amount, { price, variable: parseDecimal(each) });
   if (even === null) return PRICE.never;
-  return PRICE.even_says(figure(String(even.packs)), figure(written(even.exact)));
+  return PRICE.even_says(
+    figure(String(even.packs)),
+    figure(written(rounded(even.exact, EVEN_PLACES))),
+  );
 }
 
 function numberOf(typed: string): Decimal | null {

@@ -1,5 +1,6 @@
 /** The forms about money: what is typed, what is still missing, the bodies they become. */
 
+import type { Quantity } from "../../calc/bodies.ts";
 import type { Spent, Worked } from "../../calc/money.ts";
 import { parseDecimal } from "../../calc/numbers.ts";
 import { typedNumber } from "../../parts/typing.ts";
@@ -105,6 +106,17 @@ export interface RatesTyped {
   commission: string;
   coin: string;
   rule: string;
+}
+
+/** The body of `price_asked`; without a size of pack it is of every size. */
+export function askedBody(
+  said: { material: string; for_whom: string; pack_net: Quantity | null; price: string },
+  since: string,
+  currency: string | null,
+): Body {
+  const { material, for_whom, pack_net, price } = said;
+  const pack = pack_net === null ? {} : { pack_net };
+  return { material, for_whom, ...pack, since, price, currency: currency ?? "" };
 }
 
 /** What is said of the products of a batch: of each its sort, and its value as typed. */

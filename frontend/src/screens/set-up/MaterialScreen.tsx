@@ -1,6 +1,7 @@
 /** A material: ingredient, packaging or product; its letters, density, pack, life, allergens. */
+import { Cup } from "../../parts/Cup.tsx";
 import { type Defined, materials } from "../../state/stock.ts";
-import { HINTS } from "../../text/set_up.ts";
+import { HINTS, SET_UP } from "../../text/set_up.ts";
 import { DensityChoice } from "./DensityChoice.tsx";
 import { ChoiceOf, TickOf, TicksOf, WordsOf } from "./FormFields.tsx";
 import { FormFrame } from "./FormFrame.tsx";
@@ -38,6 +39,11 @@ function MaterialForm({ id, defined }: { id: string; defined: Defined | null }) 
       <ChoiceOf form={form} name="sort" choices={SORTS} />
       <ChoiceOf form={form} name="measured_by" choices={MEASURES} />
       {sort === "product" && <PackOf form={form} />}
+      {sort === "product" && defined !== null && (
+        <p class="key-row">
+          <Cup href={`#/asked/${id}`}>{SET_UP.prices}</Cup>
+        </p>
+      )}
       {sort === "product" && (
         <TickOf form={form} name="loses_moisture" hint={HINTS.loses_moisture} />
       )}

@@ -2,7 +2,16 @@ import { expect, test } from "vitest";
 import { type Good, isSoldOut, type StallLot, shares, soldToday, sumOf } from "./goods.ts";
 
 function lot(code: string, left: string): StallLot {
-  return { lot: code, unit: "pc", left, sold: "0", life: null, made_on: null, against: [] };
+  return {
+    lot: code,
+    unit: "pc",
+    left,
+    sold: "0",
+    life: null,
+    made_on: null,
+    pack_net: null,
+    against: [],
+  };
 }
 
 function good(left: string, sold: string): Good {

@@ -5,7 +5,8 @@ import { TEXT_ORDER } from "../../calc/record.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { sheetsOf } from "../../state/sheets.ts";
 import { againstLot } from "../../state/stock.ts";
-import { materialOf, textField } from "../common/lots.ts";
+import { askedPrice } from "../common/asked.ts";
+import { materialOf } from "../common/lots.ts";
 
 /** One lot on the table. `left` may lie below zero; `sold` is today's. */
 export interface StallLot {
@@ -15,6 +16,7 @@ export interface StallLot {
   sold: string;
   life: { sort: string; on: string } | null;
   made_on: string | null;
+  pack_net: LotState["pack_net"];
   /** What speaks against selling it today. */
   against: readonly Against[];
 }
@@ -99,9 +101,9 @@ function stallLot(state: LotState, place: string, on: string): StallLot | null {
   const left = state.places[place] ?? "0";
   const sold = state.went_to.find((way) => way.to === `day:${place}:${on}`)?.amount ?? "0";
   if (left === "0" && sold === "0") return null;
-  const { lot, life, made_on } = state;
+  const { lot, life, made_on, pack_net } = state;
   const against = againstLot(state, on);
-  return { lot, unit: state.unit ?? "pc", left, sold, life, made_on, against };
+  return { lot, unit: state.unit ?? "pc", left, sold, life, made_on, pack_net, against };
 }
 
 function good(material: string, group: StallLot[]): Good {
@@ -119,7 +121,7 @@ function good(material: string, group: StallLot[]): Good {
     material,
     name: defined?.name ?? material,
     unit: lots[0]?.unit ?? "pc",
-    price: textField(defined, "price"),
+    price: askedPrice(material, { for_whom: "stall", pack_net: lots[0]?.pack_net ?? null }),
     left: plain(sum("left")),
     sold: plain(sum("sold")),
     came: plain(total([sum("left"), sum("sold")])),
