@@ -1,6 +1,6 @@
 /** Typed form input that survives reload, crash and update (R12). */
 import { signal } from "@preact/signals";
-import { deleteDraft, draftOf, putDraft } from "../store/drafts.ts";
+import { draftsUnder as allUnder, deleteDraft, draftOf, putDraft } from "../store/drafts.ts";
 import type { Json } from "../store/rows.ts";
 import { house, report, withDb } from "./house.ts";
 
@@ -40,6 +40,13 @@ export function draft<T extends Json>(key: string): Draft<T> {
       await withDb((db) => deleteDraft(db, key));
     },
   };
+}
+
+/** Half-filled forms whose key begins so, as they were written last. */
+export async function draftsUnder(
+  prefix: string,
+): Promise<readonly { readonly key: string; readonly typed: Json }[]> {
+  return (await withDb((db) => allUnder(db, prefix))) ?? [];
 }
 
 /** Writes what is typed into one form: nothing is due any more that could write it later. */

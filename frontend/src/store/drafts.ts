@@ -6,6 +6,14 @@ export async function draftOf(db: DeviceDb, key: string): Promise<Json> {
   return (await db.get("drafts", key))?.typed ?? null;
 }
 
+/** All whose key begins so. */
+export function draftsUnder(
+  db: DeviceDb,
+  prefix: string,
+): Promise<readonly { readonly key: string; readonly typed: Json }[]> {
+  return db.getAll("drafts", IDBKeyRange.bound(prefix, `${prefix}\uffff`));
+}
+
 export async function putDraft(db: DeviceDb, key: string, typed: Json): Promise<void> {
   await db.put("drafts", { key, typed });
 }

@@ -1,4 +1,4 @@
-/** What wants a check, fetched beside the day: the first screen does not wait for it. */
+/** Timers that run and what wants a check, fetched beside the day: the first screen does not wait for it. */
 import { useSignal } from "@preact/signals";
 import type { ComponentType } from "preact";
 import { useEffect } from "preact/hooks";
@@ -7,9 +7,9 @@ import { useEffect } from "preact/hooks";
 export function ToCheckLater() {
   const fetched = useSignal<{ Row: ComponentType } | null>(null);
   useEffect(() => {
-    import("./ToCheck.tsx").then(
-      ({ ToCheck }) => {
-        fetched.value = { Row: ToCheck };
+    import("./Later.tsx").then(
+      ({ Later }) => {
+        fetched.value = { Row: Later };
       },
       () => undefined,
     );
