@@ -15,6 +15,7 @@ from demo_data.diary import Body, Diary, House
 from demo_data.drills import practise
 from demo_data.fills import weigh_packs
 from demo_data.kitchens import Kitchens
+from demo_data.logs import log_temperatures
 from demo_data.market import Market, StallDay
 from demo_data.mishaps import Mishaps
 from demo_data.shelf import Shelf
@@ -46,6 +47,7 @@ def four_weeks(house: House, *, anchor: date) -> dict[str, list[dict[str, Any]]]
     check_instruments(weeks.diary, weeks.story, begins_on=weeks.begins_on)
     weigh_packs(weeks.diary, weeks.story, begins_on=weeks.begins_on)
     write_costs(weeks.diary, weeks.story, begins_on=weeks.begins_on, b01=weeks.b01)
+    log_temperatures(weeks.diary, weeks.story)
     return weeks.diary.entries()
 
 

@@ -14,6 +14,7 @@ import { APP_TEXT } from "./text/app.ts";
 
 /** "Loading" is said only to those who have waited. */
 const SAY_LOADING_AFTER_MS = 1000;
+const TIMERS_AFTER_MS = 2000;
 const SIGN_IN = "/sign-in";
 
 interface Loaded {
@@ -67,6 +68,15 @@ async function load(asked: string): Promise<Loaded | null> {
   return asked === "/" ? null : load("/");
 }
 
+/** Timers of logs, once the first screen stands; without its part they are seen in the log alone. */
+async function watchTimers(): Promise<void> {
+  try {
+    (await import("./screens/common/running_timers.ts")).watchTimers();
+  } catch (trouble) {
+    report("watching timers", trouble);
+  }
+}
+
 effect(() => {
   if (light.value === "phone") delete document.documentElement.dataset.light;
   else document.documentElement.dataset.light = light.value;
@@ -81,7 +91,10 @@ const stopTelling = effect(() => {
 start()
   .finally(stopTelling)
   .then(
-    () => render(<App />, root),
+    () => {
+      render(<App />, root);
+      setTimeout(() => void watchTimers(), TIMERS_AFTER_MS);
+    },
     (trouble: unknown) => {
       report("starting", trouble);
       root.textContent = APP_TEXT.not_started;

@@ -114,6 +114,17 @@ def test_batches_show_every_verdict_and_one_is_under_way(anchor: date) -> None:
 
 
 @pytest.mark.parametrize("anchor", ANCHORS, ids=str)
+def test_a_batch_cooled_and_jars_kept_cold_pass_by_their_thermometer(anchor: date) -> None:
+    logs = [log for batch in batches(anchor).values() for log in batch["heat"]]
+
+    assert sorted((log["by"], log["verdict"], log["instrument"]) for log in logs) == [
+        ("cold_hold", "pass", "hill-probe"),
+        ("two_stage_cooling", "pass", "hill-probe"),
+    ]
+    assert all(log["trust"] is not None and log["trust"]["u"] for log in logs)
+
+
+@pytest.mark.parametrize("anchor", ANCHORS, ids=str)
 def test_the_worked_batch_comes_out_digit_for_digit(anchor: date) -> None:
     """Production pack 1.9 [B01]: masses and yields."""
     batch = batches(anchor)[f"batch:{worked_batch(anchor)}"]

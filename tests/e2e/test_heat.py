@@ -81,8 +81,31 @@ def _times(phone: Phone, batch: str) -> None:
     phone.kill()
     phone.start(f"/heat/{batch}")
     phone.sees("Running since")
+    phone.type_digits("4.9")
+    phone.press_main("Keep")
+    rows = phone.page.get_by_role("list", name="Rows kept so far").get_by_role("listitem")
+    rows.filter(has_text="4.9").get_by_role("button", name="Change").click()
+    for _ in "4.9":
+        phone.page.get_by_role("button", name="Rub out").click()
     phone.type_digits("4.0")
     phone.press_main("Keep")
+    phone.type_digits("7.5")
+    phone.press_main("Keep")
+    rows.filter(has_text="7.5").get_by_role("button", name="Take out").click()
+    phone.press_main("Save 2 rows")
+    phone.page.get_by_role("heading", name="Weighed in").wait_for()
+
+
+def _corrects(phone: Phone, batch: str) -> None:
+    """A row that was read wrongly: the corrected log counts, the old one stays readable."""
+    phone.go(f"/batch/{batch}")
+    logs = phone.page.get_by_role("list", name="Time and temperature")
+    logs.get_by_role("listitem").filter(has_text="Fail.").get_by_role("link").first.click()
+    phone.press("Correct it")
+    rows = phone.page.get_by_role("list", name="Rows kept so far").get_by_role("listitem")
+    rows.filter(has_text="62.5").get_by_role("button", name="Take out").click()
+    assert "Say why it is corrected" in phone.main_key().inner_text()
+    phone.page.get_by_label("Why is it corrected?").fill("Read before it was stirred")
     phone.press_main("Save 2 rows")
     phone.page.get_by_role("heading", name="Weighed in").wait_for()
 
@@ -111,6 +134,7 @@ def test_logs_without_signal_are_judged_on_the_phone_and_seen_on_another(
     _reads_a_file(pim, batch, tmp_path)
     _pastes(pim, batch)
     _times(pim, batch)
+    _corrects(pim, batch)
     _says_all_three(pim, batch)
 
     hearth.server.start()

@@ -52,7 +52,8 @@ def cooled(pen: Pen, name: str, day: int) -> dict[str, Any]:
     """Cold holding that passes as it was read."""
     body = {
         "batch": name, "instrument": PROBE, "division": "0.1", "came_by": "typed",
-        "unit": "degC", "began_at": f"2026-11-0{day}T09:00:00.000Z", "at_s": [0, 1800], "temperatures": ["3.5", "4"],
+        "unit": "degC", "began_at": f"2026-11-0{day}T09:00:00.000Z",
+        "at_s": [0, 1800], "temperatures": ["3.5", "4"],
         "judged": {"by": "cold_hold", "set_by": "the local code"},
     }  # fmt: skip
     return pen.write("heat_log", body, at=at(day))

@@ -32,6 +32,7 @@ export const ROUTES: Route[] = [
   { pattern: "/heat/:batch", load: () => import("./heat/HeatScreen.tsx") },
   { pattern: "/heat/:batch/:step", load: () => import("./heat/HeatScreen.tsx") },
   { pattern: "/heat-log/:batch/:entry", load: () => import("./heat/HeatLogScreen.tsx") },
+  { pattern: "/heat-log/:batch/:entry/correct", load: () => import("./heat/HeatScreen.tsx") },
   { pattern: "/batch/:batch/sums", load: () => import("./sums/SumsScreen.tsx") },
   { pattern: "/sums", load: () => import("./sums/SumsScreen.tsx") },
   { pattern: "/sums/:sum", load: () => import("./sums/SumScreen.tsx") },

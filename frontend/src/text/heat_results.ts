@@ -45,6 +45,14 @@ export const HEAT_LOGS = {
   kept_as: "No limit was set. The log is kept as it is.",
 };
 
+/** Lines of timers that run. */
+export const TIMERS = {
+  line: (rule: string, look: string) => `${rule}: ${look}`,
+  next: (minutes: string) => `next look in ${minutes}`,
+  now: "look now",
+  overdue: (minutes: string) => `overdue by ${minutes}`,
+};
+
 /** What a log may be judged by. */
 export const RULES = {
   lethality: "Lethality, a sum of heat",

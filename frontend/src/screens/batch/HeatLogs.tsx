@@ -14,6 +14,7 @@ import {
 } from "../../text/heat_results.ts";
 import { clockWords } from "../../text/numbers.ts";
 import { zone } from "../common/edge.ts";
+import { TimerLines } from "../common/TimerLines.tsx";
 import { Voided } from "./RecordRow.tsx";
 
 const LOOKS: Readonly<Record<string, string>> = { fail: "shout", pass: "" };
@@ -42,6 +43,7 @@ export function HeatLogs({ batch, held }: { batch: BatchState; held: readonly He
         ))}
         <Voided held={held} kind="heat_log" />
       </Entries>
+      <TimerLines batch={batch.batch} />
       <Caution about={[...new Set(logs.flatMap((each) => cautionOf(each.by)))]} />
       <p class="key-row">
         <Cup href={`#/heat/${batch.batch}`}>{HEAT_LOGS.add}</Cup>

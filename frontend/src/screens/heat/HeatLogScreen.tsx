@@ -81,7 +81,8 @@ function Kept({ state, entry }: { state: BatchState; entry: string }) {
             ]}
           />
           <p class="key-row">
-            <Cup href={`#/correct/${state.batch}/${entry}`}>{HEAT.correct}</Cup>
+            <Cup href={`#/heat-log/${state.batch}/${entry}/correct`}>{HEAT.correct}</Cup>
+            <Cup href={`#/correct/${state.batch}/${entry}`}>{HEAT.void_it}</Cup>
           </p>
         </Part>
       )}

@@ -1,5 +1,7 @@
 /** Temperatures of a batch over time: what is asked, the rows, what they came to. */
+import { useMemo } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
+import { textIn } from "../../calc/bodies.ts";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Refusal } from "../../parts/Plain.tsx";
@@ -8,20 +10,27 @@ import { BatchNamed } from "../common/BatchNamed.tsx";
 import { batchOf } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { besideNone } from "../common/sentences.ts";
+import { inForce } from "../common/standing.ts";
+import { useHeld } from "../common/use_held.ts";
 import { AskedPage } from "./AskedPage.tsx";
 import { HeatBench, hasKeys } from "./HeatBench.tsx";
 import { HeatPlate, HeatShown } from "./HeatShown.tsx";
 import { RowsPage } from "./RowsPage.tsx";
-import { useHeat } from "./use_heat.ts";
+import { type HeatAbout, useHeat } from "./use_heat.ts";
 import "./heat.css";
 
 const SHOWN = ["began_at", "judged"];
 
-/** `#/heat/:batch` and `#/heat/:batch/:step`. */
+/** `#/heat/:batch`, `#/heat/:batch/:step`, and `#/heat-log/:batch/:entry/correct`. */
 export function Screen({ params }: { params: Record<string, string> }) {
-  const { batch = "", step = "" } = params;
+  const { batch = "", step = "", entry } = params;
   const state = batchOf(batch)?.state ?? null;
+  if (state !== null && entry !== undefined) return <Correcting state={state} entry={entry} />;
   if (state !== null) return <Logging key={`${batch}/${step}`} state={state} step={step} />;
+  return <NotHere batch={batch} says={HEAT.not_here} />;
+}
+
+function NotHere({ batch, says }: { batch: string; says: string }) {
   return (
     <Frame
       where={HEAT.where}
@@ -35,14 +44,25 @@ export function Screen({ params }: { params: Record<string, string> }) {
         </Foot>
       }
     >
-      <Notice>{HEAT.not_here}</Notice>
+      <Notice>{says}</Notice>
     </Frame>
   );
 }
 
-function Logging({ state, step }: { state: BatchState; step: string }) {
+/** The old log stays readable; its rows are taken up once this phone holds them. */
+function Correcting({ state, entry }: { state: BatchState; entry: string }) {
+  const held = useHeld(`batch:${state.batch}`, state);
+  const body = useMemo(() => inForce(held.value, entry), [held.value, entry]);
+  const corrects = useMemo(() => (body === null ? null : { entry, body }), [entry, body]);
+  if (corrects === null) return <NotHere batch={state.batch} says={HEAT.no_log} />;
+  const step = textIn(corrects.body, "step") ?? "";
+  return <Logging key={entry} state={state} step={step} corrects={corrects} />;
+}
+
+function Logging(props: { state: BatchState; step: string; corrects?: HeatAbout["corrects"] }) {
+  const { state, step, corrects = null } = props;
   const { batch, place } = state;
-  const heating = useHeat({ batch, step, place });
+  const heating = useHeat({ batch, step, place, corrects });
   const { typed, judged, plot, body, found } = heating;
   const unit = heating.rows.unit;
   const keys = hasKeys(heating);
@@ -55,12 +75,7 @@ function Logging({ state, step }: { state: BatchState; step: string }) {
       hasKeypad={keys}
       benchName={HEAT.bench}
       plate={hasResult && !keys ? <HeatPlate judged={judged} unit={unit} isLive /> : undefined}
-      bench={
-        <HeatBench
-          heating={heating}
-          back={`#/${step === "" ? "batch" : "step"}/${batch}${step === "" ? "" : `/${step}`}`}
-        />
-      }
+      bench={<HeatBench heating={heating} back={backFrom(batch, step, corrects?.entry)} />}
     >
       <Refusal sentence={besideNone(found.value, SHOWN)} />
       {typed.is_asked ? <RowsPage heating={heating} /> : <AskedPage heating={heating} />}
@@ -76,4 +91,9 @@ function Logging({ state, step }: { state: BatchState; step: string }) {
       )}
     </Frame>
   );
+}
+
+function backFrom(batch: string, step: string, entry: string | undefined): string {
+  if (entry !== undefined) return `#/heat-log/${batch}/${entry}`;
+  return step === "" ? `#/batch/${batch}` : `#/step/${batch}/${step}`;
 }

@@ -11,6 +11,7 @@ import { UnitChoice } from "./AskedPage.tsx";
 import { isRead } from "./heat.ts";
 import { wallOf } from "./heat_times.ts";
 import { columnsIn, withColumns } from "./pasted.ts";
+import { RowList } from "./RowList.tsx";
 import { Timer } from "./Timer.tsx";
 import type { Heating } from "./use_heat.ts";
 
@@ -25,6 +26,17 @@ export function RowsPage({ heating }: { heating: Heating }) {
       {typed.how === "timer" && <Timer typed={typed} />}
       {isRead(typed.how) ? <ReadRows heating={heating} /> : <KeptRows heating={heating} />}
       {typed.how !== "timer" && heating.rows.at_s.length > 0 && <Began heating={heating} />}
+      {!isRead(typed.how) && <RowList heating={heating} />}
+      {heating.isCorrection && (
+        <div id="field-reason">
+          <TextField
+            label={HEAT.reason}
+            value={typed.reason}
+            onValue={(reason) => type({ reason })}
+            lines={2}
+          />
+        </div>
+      )}
       {heating.asksAction && (
         <div id="field-action">
           <TextField

@@ -6,9 +6,8 @@ import { HEAT } from "../../text/heat.ts";
 import { durationWords } from "../../text/heat_results.ts";
 import { clockWords } from "../../text/numbers.ts";
 import { nowMs, zone } from "../common/edge.ts";
-import { tremble } from "../common/touch.ts";
+import { dueMs as dueOf } from "../common/running_timers.ts";
 import type { HeatTyped } from "./heat.ts";
-import { nextDueS } from "./use_heat.ts";
 
 const TICK_MS = 1000;
 const LATE_S = 60; // later than this it is said how late
@@ -16,7 +15,7 @@ const LATE_S = 60; // later than this it is said how late
 /** It needs no running program: began and rows are in the draft, the clock is the phone's. */
 export function Timer({ typed }: { typed: HeatTyped }) {
   const now = useSignal(nowMs());
-  const dueMs = typed.timer_began_ms + nextDueS(typed) * 1000;
+  const dueMs = dueOf(typed);
   const isDue = now.value >= dueMs;
   useEffect(() => {
     const timer = setInterval(() => {
@@ -24,9 +23,6 @@ export function Timer({ typed }: { typed: HeatTyped }) {
     }, TICK_MS);
     return () => clearInterval(timer);
   }, [now]);
-  useEffect(() => {
-    if (isDue) tremble(2);
-  }, [isDue]);
   const goneS = Math.max(0, Math.floor((now.value - typed.timer_began_ms) / 1000));
   const lateS = Math.max(0, Math.floor((now.value - dueMs) / 1000));
   const clock = (ms: number) => clockWords(new Date(ms).toISOString(), zone());

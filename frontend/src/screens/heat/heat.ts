@@ -1,12 +1,14 @@
 /** A log under way: what was typed, the rows it means, and the body it becomes. */
-import { type Body, textIn } from "../../calc/bodies.ts";
+import { type Body, objectIn, textIn } from "../../calc/bodies.ts";
 import type { HeatJudged } from "../../calc/heat_judged.ts";
+import { logIn } from "../../calc/heat_logs.ts";
 import { type TrustedHeat, trustedLog } from "../../calc/heat_trust.ts";
 import { type LoggerLog, loggerLog, type TimeUnit, type Unread } from "../../calc/logger_files.ts";
 import { divided, parseDecimal, plain, product } from "../../calc/numbers.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import type { Json } from "../../state/types.ts";
 import { HEAT, MOMENTS } from "../../text/heat.ts";
+import { minutesText } from "../../text/heat_results.ts";
 import type { InstrumentShown } from "../common/batches.ts";
 import { instrumentSheet } from "../common/instruments.ts";
 import { momentOnWall, secondsOf, wallOf } from "./heat_times.ts";
@@ -41,6 +43,13 @@ export interface HeatTyped {
   began_on: string;
   began_clock: string;
   action: string;
+  /** The row that is typed anew; -1 while the next one is. */
+  row: number;
+  /** Of a log that is corrected: how its rows came, what was left out, when it began, and why. */
+  came_by: string;
+  left_out: number;
+  began_at: string;
+  reason: string;
 }
 
 export const BLANK: HeatTyped = {
@@ -70,7 +79,44 @@ export const BLANK: HeatTyped = {
   began_on: "",
   began_clock: "",
   action: "",
+  row: -1,
+  came_by: "",
+  left_out: 0,
+  began_at: "",
+  reason: "",
 };
+
+/** A log that was kept as a form, to be corrected; its rows are as if they had been typed. */
+export function typedFrom(body: Body): HeatTyped {
+  const asked = objectIn(body, "judged") ?? {};
+  const said = (from: Body, name: string, other = "") => textIn(from, name) ?? other;
+  const minutes = (name: string, other: string) =>
+    typeof asked[name] === "number" ? minutesText(asked[name]) : other;
+  const log = logIn(body) === null ? null : body;
+  return {
+    ...BLANK,
+    is_asked: true,
+    by: said(asked, "by", "none"),
+    set_by: said(asked, "set_by"),
+    reference: said(asked, "reference"),
+    t_ref: said(asked, "t_ref"),
+    z: said(asked, "z"),
+    reference_unit: said(asked, "reference_unit", "degC"),
+    wanted_min: said(asked, "wanted_min"),
+    from_min: minutes("from_s", "0"),
+    to_min: minutes("to_s", ""),
+    how: "typed",
+    unit: said(body, "unit"),
+    instrument: said(body, "instrument"),
+    // as: a log that can be read has whole seconds and texts
+    at_s: log === null ? [] : [...(log.at_s as number[])],
+    temperatures: log === null ? [] : [...(log.temperatures as string[])],
+    action: said(body, "action"),
+    came_by: said(body, "came_by", "typed"),
+    left_out: typeof body.left_out === "number" ? body.left_out : 0,
+    began_at: said(body, "began_at"),
+  };
+}
 
 const DIVISION_PLACES = 6; // as many as an entry holds
 
@@ -93,7 +139,14 @@ export function isRead(how: string): boolean {
 export function rowsOf(typed: HeatTyped): Rows {
   const { at_s, temperatures } = typed;
   if (!isRead(typed.how)) {
-    return { at_s, temperatures, unit: typed.unit || null, left_out: 0, read: null, unread: null };
+    return {
+      at_s,
+      temperatures,
+      unit: typed.unit || null,
+      left_out: typed.left_out,
+      read: null,
+      unread: null,
+    };
   }
   const none = { at_s: [], temperatures: [], unit: null, left_out: 0, read: null, unread: null };
   if (typed.text.trim() === "") return none;
@@ -138,6 +191,7 @@ function proposedBegin(
   { at_s, read }: Rows,
   now: { readonly ms: number; readonly zone: string },
 ): string {
+  if (typed.began_at !== "") return typed.began_at;
   if (typed.how === "timer") return new Date(typed.timer_began_ms).toISOString();
   const begins = read?.begins ?? null;
   if (begins !== null && read !== null) {
@@ -159,7 +213,7 @@ export function heatBody(
     batch: about.batch,
     ...(about.step === "" ? {} : { step: about.step }),
     ...thermometerIn(about.thermometer, rows.unit),
-    came_by: typed.how,
+    came_by: typed.came_by || typed.how,
     unit: rows.unit,
     at_s: rows.at_s,
     temperatures: rows.temperatures,

@@ -1,13 +1,17 @@
 /** A log under way: kept as a draft that outlives a killed browser, saved as one entry. */
+
 import { useSignal } from "@preact/signals";
-import { useMemo } from "preact/hooks";
+import { useEffect, useMemo } from "preact/hooks";
+import type { Body } from "../../calc/bodies.ts";
 import { typedNumber } from "../../parts/typing.ts";
-import { record } from "../../state/record.ts";
+import { correct, record } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
 import { HEAT } from "../../text/heat.ts";
+import { minutesText } from "../../text/heat_results.ts";
 import { instrumentsInUse } from "../common/batches.ts";
 import { useDrafted } from "../common/drafted.ts";
 import { nowMs, zone } from "../common/edge.ts";
+import { noteTimer } from "../common/running_timers.ts";
 import { hindrance } from "../common/sentences.ts";
 import { tremble } from "../common/touch.ts";
 import { useFound } from "../common/use_found.ts";
@@ -21,6 +25,7 @@ import {
   judgedSoFar,
   lacksAsked,
   rowsOf,
+  typedFrom,
 } from "./heat.ts";
 import { secondsOf } from "./heat_times.ts";
 import { decoded } from "./pasted.ts";
@@ -39,10 +44,19 @@ export type HeatOpen =
   | "to_min"
   | "every_min";
 
-/** One log of a batch, of one of its steps where `step` is not blank. */
-export function useHeat(about: { batch: string; step: string; place: string | null }) {
-  const { batch, step } = about;
-  const form = useDrafted<HeatTyped>(`heat/${batch}/${step}`, BLANK);
+/** What a log is of: a step where `step` is not blank; `corrects` is the one it stands for. */
+export interface HeatAbout {
+  batch: string;
+  step: string;
+  place: string | null;
+  corrects: { entry: string; body: Body } | null;
+}
+
+/** One log of a batch. */
+export function useHeat(about: HeatAbout) {
+  const { batch, step, corrects } = about;
+  const blank = useMemo(() => (corrects === null ? BLANK : typedFrom(corrects.body)), [corrects]);
+  const form = useDrafted<HeatTyped>(heatKey(about), blank);
   const typed = form.typed.value;
   const open = useSignal<HeatOpen>("minutes");
   const isReading = useSignal(false);
@@ -60,6 +74,12 @@ export function useHeat(about: { batch: string; step: string; place: string | nu
   const judged = useMemo(() => judgedSoFar(body, began_at), [body]);
   const plot = useMemo(() => (body && judged ? plotOf(body, judged) : null), [body, judged]);
 
+  const key = heatKey(about);
+  useEffect(() => {
+    // The blank form stands here until the draft is read.
+    if (typed !== blank) noteTimer(key, typed);
+  }, [typed.how, typed.timer_began_ms, typed.every_min, typed.at_s]);
+
   async function read(file: File) {
     fileTrouble.value = file.size > FILE_BYTES_MAX ? HEAT.too_large : null;
     if (fileTrouble.value !== null) return;
@@ -74,11 +94,15 @@ export function useHeat(about: { batch: string; step: string; place: string | nu
   async function save() {
     if (body === null || began_at === null) return;
     const whole = { ...body, began_at, ...actionOf(typed) };
-    const answer = await record("heat_log", whole, { happened_at: began_at });
+    const answer =
+      corrects === null
+        ? await record("heat_log", whole, { happened_at: began_at })
+        : await correct(corrects.entry, whole, typed.reason.trim());
     found.value = hindrance(answer);
     if (found.value !== null) return;
     tremble(judged?.verdict === "fail" ? 2 : 1);
     form.clear();
+    noteTimer(key, null);
     goTo(`/batch/${batch}`);
   }
 
@@ -97,7 +121,11 @@ export function useHeat(about: { batch: string; step: string; place: string | nu
     began_at,
     asksAction: asksAction(judged),
     instruments,
-    lacks: lacksAsked(typed) ?? lacksRows(typed, body === null, asksAction(judged)),
+    isCorrection: corrects !== null,
+    lacks:
+      lacksAsked(typed) ??
+      lacksRows(typed, body === null, asksAction(judged)) ??
+      lacksReason(typed, corrects !== null),
     read,
     save,
   };
@@ -106,32 +134,58 @@ export function useHeat(about: { batch: string; step: string; place: string | nu
 /** One log's screen state. */
 export type Heating = ReturnType<typeof useHeat>;
 
+/** Where a half-filled form of a log is kept. */
+function heatKey({ batch, step, corrects }: HeatAbout): string {
+  return corrects === null ? `heat/${batch}/${step}` : `heat-correct/${corrects.entry}`;
+}
+
 /** Keeps what was typed as a row: by hand at its minutes, by the timer at this very second. */
 export function keepRow({ now, type, open }: Heating): void {
   const typed = now();
   const degrees = typedNumber(typed.degrees);
   const at = rowSecond(typed);
   if (degrees === null || at === null) return;
+  const row = typed.row < 0 ? typed.at_s.length : typed.row;
   type({
-    at_s: [...typed.at_s, at],
-    temperatures: [...typed.temperatures, degrees],
+    at_s: [...typed.at_s.slice(0, row), at, ...typed.at_s.slice(row + 1)],
+    temperatures: [
+      ...typed.temperatures.slice(0, row),
+      degrees,
+      ...typed.temperatures.slice(row + 1),
+    ],
     minutes: "",
     degrees: "",
+    row: -1,
   });
   open.value = typed.how === "timer" ? "degrees" : "minutes";
 }
 
-/** The second of the row that is being typed; null while it is not known. */
-export function rowSecond(typed: HeatTyped): number | null {
-  if (typed.how !== "timer") return secondsOf(typed.minutes);
-  return Math.max(0, Math.round((nowMs() - typed.timer_began_ms) / 1000));
+/** Takes a row up to be typed anew; its time, where a timer kept it, stays. */
+export function takeUpRow({ now, type, open }: Heating, row: number): void {
+  const { at_s, temperatures } = now();
+  type({ row, minutes: minutesText(at_s[row] ?? 0), degrees: temperatures[row] ?? "" });
+  open.value = "degrees";
 }
 
-/** When the timer asks next, in seconds since it began; at once for the first reading. */
-export function nextDueS({ at_s, every_min }: HeatTyped): number {
-  const every = Math.max(secondsOf(every_min) ?? 0, 1);
-  const last = at_s.at(-1);
-  return last === undefined ? 0 : (Math.floor(last / every) + 1) * every;
+/** Takes a row out. */
+export function takeOutRow({ now, type }: Heating, row: number): void {
+  const { at_s, temperatures } = now();
+  const others = <Each>(all: readonly Each[]) => all.filter((_, place) => place !== row);
+  type({
+    at_s: others(at_s),
+    temperatures: others(temperatures),
+    row: -1,
+    minutes: "",
+    degrees: "",
+  });
+}
+
+/** The second of the row that is being typed; null while it is not known. */
+export function rowSecond(typed: HeatTyped): number | null {
+  const kept = typed.at_s[typed.row];
+  if (typed.how === "timer" && kept !== undefined) return kept;
+  if (typed.how !== "timer") return secondsOf(typed.minutes);
+  return Math.max(0, Math.round((nowMs() - typed.timer_began_ms) / 1000));
 }
 
 function lacksRows(typed: HeatTyped, hasNone: boolean, asks: boolean) {
@@ -145,6 +199,11 @@ function lacksRows(typed: HeatTyped, hasNone: boolean, asks: boolean) {
   return null;
 }
 
+function lacksReason({ reason }: HeatTyped, isCorrection: boolean) {
+  if (!isCorrection || reason.trim() !== "") return null;
+  return { sentence: HEAT.say_reason, field: "reason" };
+}
+
 function actionOf(typed: HeatTyped): { action?: string } {
   const action = typed.action.trim();
   return action === "" ? {} : { action };
@@ -152,7 +211,18 @@ function actionOf(typed: HeatTyped): { action?: string } {
 
 function rowsDeps(typed: HeatTyped): readonly unknown[] {
   const { how, unit, text, at_s, temperatures, time_column, temperature_column } = typed;
-  return [how, unit, text, at_s, temperatures, time_column, temperature_column, typed.time_unit];
+  return [
+    how,
+    unit,
+    text,
+    at_s,
+    temperatures,
+    time_column,
+    temperature_column,
+    typed.time_unit,
+    typed.left_out,
+    typed.came_by,
+  ];
 }
 
 function askedDeps(typed: HeatTyped): readonly unknown[] {

@@ -13,7 +13,9 @@ import { later } from "../common/later.tsx";
 import { amountText, lifeShown, materialOf } from "../common/lots.ts";
 import { useFirst, type Written, writtenLast } from "./day_around.ts";
 
-const ToCheckLater = later(async () => (await import("./ToCheck.tsx")).ToCheck);
+const TimersAndChecks = later(
+  async () => (await import("./TimersAndChecks.tsx")).TimersAndChecks,
+);
 
 /** Who makes is asked for the kitchen, who sells for the stall. */
 function isWorkedAt(sort: unknown): boolean {
@@ -49,7 +51,7 @@ export function Around({ today }: { today: string }) {
   const written = writtenLast(sheetsOf<BatchState>("batch").value.map(({ state }) => state));
   return (
     <>
-      <ToCheckLater />
+      <TimersAndChecks />
       <Part title={TODAY.use_first}>
         {soon.length === 0 && <p class="second">{TODAY.nothing_soon}</p>}
         <ul class="around">
