@@ -30,6 +30,7 @@ class Addresses:
             **self._about_batches(pattern),
             **self._about_lots(pattern),
             **self._others(pattern),
+            **self._asked(pattern),
         }
         return re.sub(r":(\w+)", lambda found: quote(words[found[1]], safe=""), pattern)
 
@@ -49,6 +50,12 @@ class Addresses:
             "step": next(each for each in batch["steps"] if each["measures"])["step"],
             "entry": self._spent_on(batch["batch"]) if "/row/" in pattern else [*held, ""][0],
         }
+
+    def _asked(self, pattern: str) -> dict[str, str]:
+        """A product, of which prices are asked."""
+        if not pattern.startswith("/asked/"):
+            return {}
+        return {"material": self._defined("material", sort="product")}
 
     def _log(self) -> dict[str, str]:
         """A log of temperature this phone holds; made up where it holds none."""

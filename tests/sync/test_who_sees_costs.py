@@ -174,3 +174,23 @@ def test_a_late_price_moves_the_cost_through_another_batch(kitchen: Kitchen) -> 
     assert before["total"] is None
     assert before["missing"] == [{"what": "price", "of": "J1", "through": "P1"}]
     assert (after["total"], after["missing"]) == ("10.00", [])
+
+
+def test_what_is_asked_for_a_product_is_told_to_sellers_and_set_by_coordinators(
+    kitchen: Kitchen,
+) -> None:
+    phone, seller = kitchen.phone("coordinator"), kitchen.phone("seller")
+    body = {
+        "material": made_id("jam"), "for_whom": "stall", "since": "2026-01-01",
+        "price": SECRET, "currency": "EUR",
+    }  # fmt: skip
+    pen = Pen(phone)
+    results = pushed(phone, [defined(pen, is_shown=False), pen.write("price_asked", body)])
+    recompute_all()
+
+    told = json.dumps(pulled(seller)[0])
+    refused = pushed(seller, [Pen(seller).write("price_asked", body)])
+
+    assert [each["status"] for each in results] == ["created", "created"]
+    assert SECRET in told
+    assert (refused[0]["status"], refused[0]["code"]) == ("quarantined", "role")
