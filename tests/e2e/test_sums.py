@@ -107,9 +107,10 @@ def test_a_strength_outside_both_is_refused_in_one_sentence_and_stays_typed(
 
 
 def test_a_mixture_says_how_far_it_may_be_off_by_what_it_was_measured_with(
-    hearth: Hearth, new_phone: Callable[..., Phone]
+    without_signal: Phone,
 ) -> None:
-    phone = _without_signal(hearth, new_phone)
+    phone = without_signal
+
     phone.go("/sums/mixing")
     for label, digits in (("strong one", "12"), ("weak one", "0"), ("Wanted", "3")):
         _type(phone, label, digits)

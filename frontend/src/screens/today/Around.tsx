@@ -13,9 +13,7 @@ import { later } from "../common/later.tsx";
 import { amountText, lifeShown, materialOf } from "../common/lots.ts";
 import { useFirst, type Written, writtenLast } from "./day_around.ts";
 
-const TimersAndChecks = later(
-  async () => (await import("./TimersAndChecks.tsx")).TimersAndChecks,
-);
+const TimersAndChecks = later(async () => (await import("./TimersAndChecks.tsx")).TimersAndChecks);
 
 /** Who makes is asked for the kitchen, who sells for the stall. */
 function isWorkedAt(sort: unknown): boolean {
