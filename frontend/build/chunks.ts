@@ -15,7 +15,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/entries\/moments\.ts$/, "base"],
   [/\/text\/(app|lots|numbers|parts|today)\.ts$/, "base"],
   [
-    /\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|road_folds|judging|making|trace)[\w.]+\.ts$/,
+    /\/(state|store|sync)\/(?!adding|on_top|shown|held|folding|road_folds|judging|making|trace|impact)[\w.]+\.ts$/,
     "base",
   ],
   [/\/calc\/(acidified|altitude|cure_limits|curing|drying|kettle|mixing|yields)\.ts$/, "bench"],
@@ -25,14 +25,19 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   ],
   [/\/calc\/(process_limits|logger_\w+)\.ts$/, "loggers"],
   [
-    /\/(screens\/(heat\/|batch\/HeatLogs)|text\/heat(_results)?\.ts$)|\/parts\/HeatChart\.tsx$/,
+    /\/(screens\/(heat\/|batch\/HeatLogs)|text\/heat(_results)?\.ts$)|\/(parts\/HeatChart|common\/TimerLines)\.tsx$/,
     "heat",
   ],
   [/\/screens\/lot\/(CorrectFill|[Ff]ill\w*|use_fill)\.tsx?$|\/text\/fill\.ts$/, "fills"],
   [/\/screens\/hold\//, "holds"],
+  [
+    /\/screens\/common\/(running_timers|sound)\.ts$|\/today\/(TimersAndChecks|ToCheck)\.tsx$/,
+    "reminders",
+  ],
+  [/\/screens\/common\/(CorrectNumbers|numbers_in|moments)\.tsx?$/, "correcting"],
   // What the road adds up its sheets without: fetched with the first sheet that needs it.
   [
-    /\/state\/(judging|on_top_(instrument|money|skill))\.ts$|\/calc\/(folds|instruments|\w+_checks|checks|limits|water|calibration|lines|fills|fill_trust|net_\w+|heat_\w+|cooling|holding|lethality|skills|skill_steps|money)\.ts$/,
+    /\/state\/(judging|on_top_(instrument|money|skill))\.ts$|\/calc\/(folds|instruments|\w+_checks|checks|limits|water|calibration|lines|fills|fill_trust|net_\w+|heat_\w+|cooling|reheating|holding|lethality|skills|skill_steps|money)\.ts$/,
     "judging",
   ],
   // Fetched right after it.
@@ -52,7 +57,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
     "training",
   ],
   [
-    /\/screens\/instruments\/|\/text\/(instruments|checks)\.ts$|\/parts\/(CheckDrawing|BenchThings|ErrorChart)\.tsx$/,
+    /\/screens\/instruments\/|\/state\/impact\.ts$|\/text\/(instruments|checks)\.ts$|\/parts\/(CheckDrawing|BenchThings|ErrorChart)\.tsx$/,
     "instruments",
   ],
   // What several tasks share, then one file a task.

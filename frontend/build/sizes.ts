@@ -13,12 +13,15 @@ const SCREEN_MAX = 6 * KB;
  * receive, start, lay out, weigh in, step, finish, label, stock, lot, stall, dispatch, trace,
  * outbox. It counts whole files, so what a screen of the road says of costs or holds is in it.
  * Not in it is what is fetched when somebody asks for it: the tasks below, writing recipes among
- * them, and `judging`, the folds of their entries (checks of instruments, fill checks, logs of
- * temperature, practice, costs). No file of the road may import one of these before it can run.
+ * them, `judging`, the folds of their entries (checks of instruments, fill checks, logs of
+ * temperature, practice, costs), `correcting` their numbers, and `reminders` of timers and checks. No
+ * file of the road may import one of these before it can run.
  */
 const ROAD_MAX = 150 * KB;
 const BESIDE_THE_ROAD = [
   "judging",
+  "reminders",
+  "correcting",
   "fills",
   "holds",
   "instruments",
@@ -31,11 +34,11 @@ const BESIDE_THE_ROAD = [
   "bench",
   "recipe",
 ];
-const ALL_MAX = 275 * KB;
+const ALL_MAX = 285 * KB;
 /** Fetched with the first sheet that needs it, behind the screen that shows it. */
 const JUDGING_MAX = 18 * KB;
-/** Forms of their own beyond the first that one screen draws: seven sums at the bench. */
-const FORMS_MORE: Readonly<Record<string, number>> = { sums: 6 };
+/** Forms of their own beyond the first that one screen draws: seven sums at the bench, a log kept and corrected. */
+const FORMS_MORE: Readonly<Record<string, number>> = { sums: 6, heat: 1 };
 const TABLES_MAX = 40 * KB;
 /** The worker is fetched by itself and nobody waits for it. */
 const WORKER_MAX = 16 * KB;

@@ -29,7 +29,7 @@ const TOUCHES: readonly { source: RegExp; about: string }[] = [
   { source: /calc\/process_limits\.ts"/, about: "process_limit" },
   { source: /"hold_decided"/, about: "hold" },
   { source: /<DespiteField\b|\bDESPITE\.label\b/, about: "despite" },
-  { source: /\bFILLS\.where\(/, about: "net_content" },
+  { source: /\bFILLS\.where\(|=\{fillNumbers\}/, about: "net_content" },
   { source: /difference_words\.ts"|import \{ doneWords \}/, about: "cautionsOfStep" },
   { source: /\bheatVerdictWord\(/, about: "cautionOf" },
   // A limit of a step, and what a reading is beside it, where it is drawn.

@@ -1,12 +1,6 @@
 /** Words of the screens of time-temperature logs: what is asked of them, how rows come. */
-import {
-  durationWords,
-  type HeatSaid,
-  heatSentence,
-  heatVerdictWord,
-  RULES,
-  reasonWords,
-} from "./heat_results.ts";
+import { durationWords, type HeatSaid, heatSentence, reasonWords } from "./heat_results.ts";
+import { heatVerdictWord, RULES } from "./heat_rules.ts";
 import { amountWords, countWords, figure } from "./numbers.ts";
 
 export const HEAT = {

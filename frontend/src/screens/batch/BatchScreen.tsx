@@ -7,7 +7,7 @@ import { nameOf } from "../../state/stock.ts";
 import { type NextAct, underWay } from "../../state/today.ts";
 import { APP_TEXT } from "../../text/app.ts";
 import { BATCH, findingWords } from "../../text/finish.ts";
-import { heatVerdictInside, ruleWord } from "../../text/heat_results.ts";
+import { heatVerdictInside, ruleWord } from "../../text/heat_rules.ts";
 import { HOLD } from "../../text/holds.ts";
 import { countWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";

@@ -5,13 +5,8 @@ import { Cup } from "../../parts/Cup.tsx";
 import { Entries } from "../../parts/EntryRow.tsx";
 import { Part } from "../../parts/Plain.tsx";
 import type { HeldEntry } from "../../state/record.ts";
-import {
-  cautionOf,
-  HEAT_LOGS,
-  heatSentence,
-  heatVerdictWord,
-  ruleWord,
-} from "../../text/heat_results.ts";
+import { cautionOf, heatSentence } from "../../text/heat_results.ts";
+import { HEAT_LOGS, heatVerdictWord, ruleWord } from "../../text/heat_rules.ts";
 import { clockWords } from "../../text/numbers.ts";
 import { zone } from "../common/edge.ts";
 import { TimerLines } from "../common/TimerLines.tsx";

@@ -1,6 +1,7 @@
 /** Running timers, each a way to its log: when it is to be looked at next, or how late that is. */
 import { Cup } from "../../parts/Cup.tsx";
-import { durationWords, ruleWord, TIMERS } from "../../text/heat_results.ts";
+import { durationWords, TIMERS } from "../../text/heat_results.ts";
+import { ruleWord } from "../../text/heat_rules.ts";
 import { batchOf, recipeNameOf } from "./batches.ts";
 import { dueMs, type RunningTimer, runningTimers, timersAt } from "./running_timers.ts";
 

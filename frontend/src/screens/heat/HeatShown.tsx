@@ -8,15 +8,8 @@ import { HeatChart } from "../../parts/HeatChart.tsx";
 import { Part } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { CITED, HEAT, plotWords } from "../../text/heat.ts";
-import {
-  cautionOf,
-  HEAT_LOGS,
-  heatSentence,
-  heatVerdictWord,
-  ruleWord,
-  thermometerWords,
-  wholeWords,
-} from "../../text/heat_results.ts";
+import { cautionOf, heatSentence, thermometerWords, wholeWords } from "../../text/heat_results.ts";
+import { HEAT_LOGS, heatVerdictWord, ruleWord } from "../../text/heat_rules.ts";
 import { Recalled } from "../common/Recalled.tsx";
 import type { Plot } from "./plot.ts";
 

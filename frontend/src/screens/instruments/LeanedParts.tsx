@@ -4,7 +4,7 @@ import { type Signal, useSignal } from "@preact/signals";
 import { idIn, typeIn } from "../../calc/subjects.ts";
 import { Cup } from "../../parts/Cup.tsx";
 import { Part } from "../../parts/Plain.tsx";
-import { heatVerdictInside } from "../../text/heat_results.ts";
+import { heatVerdictInside } from "../../text/heat_rules.ts";
 import { LEANED } from "../../text/instruments.ts";
 import { amountWords, clockWords, dayWords, signedWords } from "../../text/numbers.ts";
 import { WEIGH_IN } from "../../text/weigh_in.ts";

@@ -3,7 +3,7 @@ import type { BatchState } from "../../calc/batches.ts";
 import { idIn, typeIn } from "../../calc/subjects.ts";
 import type { Impact, ImpactReading, Reached, Touched } from "../../state/impact.ts";
 import { nameOf } from "../../state/stock.ts";
-import { ruleWord } from "../../text/heat_results.ts";
+import { ruleWord } from "../../text/heat_rules.ts";
 import { LEANED } from "../../text/instruments.ts";
 import { amountWords } from "../../text/numbers.ts";
 import type { ToCall } from "../common/Business.tsx";
