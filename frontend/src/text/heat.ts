@@ -21,6 +21,7 @@ export const HEAT = {
   unit: "Read in",
   thermometer: "Thermometer or logger",
   no_thermometer: "none of these",
+  thermometer_is: (name: string, state: string) => `${name}, ${state}`,
   how: "How the rows come",
   every: "Ask every so many minutes",
   go_on: "Go on",
@@ -32,6 +33,7 @@ export const HEAT = {
   say_every: "Say how often to ask",
   say_unit: "Say degrees C or F",
   rows_first: "No row yet",
+  begins_later: "Say when it began: not later than now",
   say_action: "Say what was done about it",
   keep_row: (at: string, shown: string) => `Keep ${at}, ${shown}`,
   save: (rows: number) => `Save ${countWords(rows, "row")}`,
@@ -156,6 +158,11 @@ const UNREAD: Readonly<Record<string, string>> = {
 export function unreadWords({ key, row, got }: { key: string; row: number; got: string }): string {
   const where = got === "" ? "" : `Line ${figure(String(row))}, \u201c${got}\u201d: `;
   return where + (UNREAD[key] ?? key);
+}
+
+/** The same for the main key: what stands at fault, the rest is said beside the rows. */
+export function unreadShort({ row, got }: { row: number; got: string }): string {
+  return got === "" ? "The rows cannot be read" : `Line ${figure(String(row))} cannot be read`;
 }
 
 /** The whole plot in words. */

@@ -129,14 +129,16 @@ function figuresOf(judged: HeatSaid, unit: string | null): string {
   if (sum !== null) {
     const at = `${amountWords(sum.t_ref, sum.unit)}, z ${amountWords(sum.z, sum.unit)}`;
     const wanted = sum.wanted_min === null ? "" : `; ${amountWords(sum.wanted_min, "min")} wanted`;
-    const bridged = judged.gap_count === 0 ? "" : `, ${figure(sum.bridged_min)} more across gaps`;
-    return `${amountWords(sum.minutes, "min")} at ${at}${bridged}${wanted}.`;
+    const bridged =
+      judged.gap_count === 0 ? "" : `, ${figure(shortMinutes(sum.bridged_min))} more across gaps`;
+    return `${minutesWords(sum.minutes)} at ${at}${bridged}${wanted}.`;
   }
   if (stages.length > 0) return stages.map(stageWords).join(" ");
   if (outside !== null) {
-    return `${amountWords(outside.minutes, "min")} beyond the limit, at worst ${amountWords(outside.worst, unit)}.`;
+    return `${minutesWords(outside.minutes)} beyond the limit, at worst ${amountWords(outside.worst, unit)}.`;
   }
-  if (judged.discard_s !== null) return `Gone by minute ${figure(minutesText(judged.discard_s))}.`;
+  if (judged.discard_s !== null)
+    return `Gone by minute ${figure(shortMinutes(minutesText(judged.discard_s)))}.`;
   if (rows === null) return "";
   return `${amountWords(rows.lowest, unit)} to ${amountWords(rows.highest, unit)} in ${durationWords(rows.span_s)}.`;
 }
@@ -152,9 +154,9 @@ function stageWords(stage: StageSaid): string {
   const name = STAGES[stage.rule] ?? stage.rule;
   const took =
     stage.minutes !== null
-      ? amountWords(stage.minutes, "min")
+      ? minutesWords(stage.minutes)
       : stage.at_least_min !== null
-        ? `at least ${amountWords(stage.at_least_min, "min")}`
+        ? `at least ${minutesWords(stage.at_least_min)}`
         : "not seen";
   return `${name}: ${took} of ${amountWords(stage.limit_min, "min")}.`;
 }
@@ -192,4 +194,13 @@ export function durationWords(seconds: number): string {
 /** Seconds as minutes with at most two places: 90 is "1.5". */
 export function minutesText(seconds: number): string {
   return (seconds / 60).toFixed(2).replace(/\.?0+$/, "");
+}
+
+/** Minutes worked out, as they are said: at most one place; the sheet keeps them whole. */
+export function shortMinutes(minutes: string): string {
+  return Number(minutes).toFixed(1).replace(/\.0$/, "");
+}
+
+function minutesWords(minutes: string): string {
+  return amountWords(shortMinutes(minutes), "min");
 }

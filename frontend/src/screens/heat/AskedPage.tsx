@@ -2,7 +2,10 @@
 import { CupChoice } from "../../parts/Choices.tsx";
 import { FieldGroup, NumberField, SelectField, TextField } from "../../parts/Fields.tsx";
 import { Part } from "../../parts/Plain.tsx";
+import { FITNESS } from "../../text/fitness.ts";
 import { HEAT, HOW_OPTIONS, MOMENTS, REFERENCE_OPTIONS, RULE_OPTIONS } from "../../text/heat.ts";
+import type { InstrumentShown } from "../common/batches.ts";
+import { standingOf } from "../common/instruments.ts";
 import { beside } from "../common/sentences.ts";
 import { isRead } from "./heat.ts";
 import type { Heating, HeatOpen } from "./use_heat.ts";
@@ -57,13 +60,19 @@ export function AskedPage({ heating }: { heating: Heating }) {
           value={typed.instrument || "none"}
           onValue={(instrument) => type({ instrument })}
           options={[
-            ...heating.instruments.map((each) => ({ value: each.id, word: each.name })),
+            ...heating.instruments.map((each) => ({ value: each.id, word: thermometerWord(each) })),
             { value: "none", word: HEAT.no_thermometer },
           ]}
         />
       </Part>
     </>
   );
+}
+
+/** Its name; with it that it failed a check or is due for one. */
+function thermometerWord({ id, name }: InstrumentShown): string {
+  const { is } = standingOf(id);
+  return is === "failed" || is === "due" ? HEAT.thermometer_is(name, FITNESS[is]) : name;
 }
 
 /** Degrees of which scale. */

@@ -4,7 +4,7 @@ import { Foot } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { HEAT } from "../../text/heat.ts";
-import { minutesText } from "../../text/heat_results.ts";
+import { minutesText, shortMinutes } from "../../text/heat_results.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
 import { nowMs } from "../common/edge.ts";
 import { focusFirst } from "../common/focus.ts";
@@ -111,7 +111,7 @@ function RowMain({ heating }: { heating: Heating }) {
   const shown = amountWords(degrees, typed.unit);
   return (
     <MainKey
-      words={HEAT.keep_row(amountWords(minutesText(at), "min"), shown)}
+      words={HEAT.keep_row(amountWords(shortMinutes(minutesText(at)), "min"), shown)}
       onPress={() => keepRow(heating)}
     />
   );

@@ -2,7 +2,7 @@
 import { Cup } from "../../parts/Cup.tsx";
 import { Entries } from "../../parts/EntryRow.tsx";
 import { HEAT } from "../../text/heat.ts";
-import { minutesText } from "../../text/heat_results.ts";
+import { minutesText, shortMinutes } from "../../text/heat_results.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { type Heating, takeOutRow, takeUpRow } from "./use_heat.ts";
 
@@ -19,7 +19,10 @@ export function RowList({ heating }: { heating: Heating }) {
         .reverse()
         .slice(0, ROWS_MOST)
         .map(({ row, at, degrees }) => {
-          const said = HEAT.list(amountWords(minutesText(at), "min"), amountWords(degrees, unit));
+          const said = HEAT.list(
+            amountWords(shortMinutes(minutesText(at)), "min"),
+            amountWords(degrees, unit),
+          );
           return (
             <li key={row} class="heat-row">
               <p>

@@ -3,7 +3,7 @@ import { useId } from "preact/hooks";
 import { DayField, FieldGroup, NumberField, SelectField, TextField } from "../../parts/Fields.tsx";
 import { Notice, Part } from "../../parts/Plain.tsx";
 import { HEAT, unreadWords } from "../../text/heat.ts";
-import { minutesText } from "../../text/heat_results.ts";
+import { minutesText, shortMinutes } from "../../text/heat_results.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { zone } from "../common/edge.ts";
 import { beside } from "../common/sentences.ts";
@@ -56,7 +56,7 @@ function KeptRows({ heating }: { heating: Heating }) {
   const last = typed.at_s
     .map((at, row) => {
       const shown = amountWords(typed.temperatures[row], typed.unit);
-      return HEAT.list(amountWords(minutesText(at), "min"), shown);
+      return HEAT.list(amountWords(shortMinutes(minutesText(at)), "min"), shown);
     })
     .slice(-LAST_MOST);
   const rows = typed.at_s.length;

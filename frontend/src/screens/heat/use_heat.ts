@@ -6,7 +6,7 @@ import type { Body } from "../../calc/bodies.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import { correct, record } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
-import { HEAT } from "../../text/heat.ts";
+import { HEAT, unreadShort } from "../../text/heat.ts";
 import { minutesText } from "../../text/heat_results.ts";
 import { instrumentsInUse } from "../common/batches.ts";
 import { useDrafted } from "../common/drafted.ts";
@@ -23,7 +23,9 @@ import {
   type HeatTyped,
   heatBody,
   judgedSoFar,
+  type Lack,
   lacksAsked,
+  type Rows,
   rowsOf,
   typedFrom,
 } from "./heat.ts";
@@ -124,7 +126,8 @@ export function useHeat(about: HeatAbout) {
     isCorrection: corrects !== null,
     lacks:
       lacksAsked(typed) ??
-      lacksRows(typed, body === null, asksAction(judged)) ??
+      lacksRows(typed, rows, asksAction(judged)) ??
+      lacksBegin(began_at, now.ms) ??
       lacksReason(typed, corrects !== null),
     read,
     save,
@@ -188,15 +191,19 @@ export function rowSecond(typed: HeatTyped): number | null {
   return Math.max(0, Math.round((nowMs() - typed.timer_began_ms) / 1000));
 }
 
-function lacksRows(typed: HeatTyped, hasNone: boolean, asks: boolean) {
-  if (hasNone) {
-    const isUnitMissing = typed.text !== "" && typed.unit === "";
-    return isUnitMissing
-      ? { sentence: HEAT.say_unit, field: "unit" }
-      : { sentence: HEAT.rows_first, field: "rows" };
-  }
+function lacksRows(typed: HeatTyped, { unread, unit, at_s }: Rows, asks: boolean): Lack | null {
+  // A row that cannot be read comes first: until it is mended nobody knows what else is missing.
+  if (unread !== null) return { sentence: unreadShort(unread), field: "rows" };
+  if (at_s.length === 0) return { sentence: HEAT.rows_first, field: "rows" };
+  if (unit === null) return { sentence: HEAT.say_unit, field: "unit" };
   if (asks && typed.action.trim() === "") return { sentence: HEAT.say_action, field: "action" };
   return null;
+}
+
+/** What is yet to come was not read. */
+function lacksBegin(began_at: string | null, nowMs: number): Lack | null {
+  const isPast = began_at !== null && Date.parse(began_at) <= nowMs;
+  return isPast ? null : { sentence: HEAT.begins_later, field: "began_at" };
 }
 
 function lacksReason({ reason }: HeatTyped, isCorrection: boolean) {

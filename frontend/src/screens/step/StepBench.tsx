@@ -50,12 +50,13 @@ export function StepBench(props: BenchProps) {
 
 /** The number the keys type into now. */
 export function intoOf(typed: StepTyped, step: BatchStep): AskedNumber["field"] {
-  const other = alsoAsked(step).find(({ field }) => field === typed.into)?.field;
+  const other = alsoAsked(step, typed).find(({ field }) => field === typed.into)?.field;
   return other ?? (typed.into === "tare" ? "tare" : "shown");
 }
 
 function sideKeys(step: BatchStep, { typed, type, isWeighed }: Stepping): SideKey[] {
-  const also = alsoAsked(step).map(({ field, word, unit }) => ({
+  const beside = alsoAsked(step, typed).filter(({ field }) => field !== "blank");
+  const also = beside.map(({ field, word, unit }) => ({
     word,
     holds: typed[field] === "" ? STEP.not_typed : amountWords(typed[field], unit),
     isOn: typed.into === field,
@@ -80,7 +81,7 @@ function SaveKey({ step, stepping, asking, onAsk }: BenchProps) {
     const words = STEP.keep_bowl(amountWords(tare, stepping.instrument?.unit));
     return <MainKey words={words} onPress={() => type({ into: "shown" })} />;
   }
-  const also = alsoAsked(step).find(({ field }) => field === typed.into);
+  const also = alsoAsked(step, typed).find(({ field }) => field === typed.into);
   if (also !== undefined) {
     const words = STEP.keep_number(amountWords(typedNumber(typed[also.field]), also.unit));
     return <MainKey words={words} onPress={() => type({ into: "shown" })} />;

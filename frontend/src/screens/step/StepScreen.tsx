@@ -29,7 +29,7 @@ import { alsoAsked, isWorkedOut, readUnit } from "./asked.ts";
 import type { Checked } from "./check.ts";
 import { intoOf, type StepAsking, StepBench } from "./StepBench.tsx";
 import { type Stepping, useStep } from "./use_step.ts";
-import { WhichScale, Worked } from "./Worked.tsx";
+import { SampleAndBlank, WhichScale, Worked } from "./Worked.tsx";
 import "../weigh-in/weigh_in.css";
 
 /** `#/step/:batch/:step`. */
@@ -94,6 +94,8 @@ function Stepped({ batch, step }: { batch: BatchState; step: BatchStep }) {
           }}
         />
       )}
+      <WhichScale step={step} stepping={stepping} />
+      <SampleAndBlank step={step} stepping={stepping} />
       {step.measures === "temperature" && (
         <p class="key-row">
           <Cup href={`#/heat/${batch.batch}/${step.step}`}>{STEP.log}</Cup>
@@ -165,7 +167,7 @@ function Check({ step, stepping, onAskInstrument }: CheckProps) {
   const part = useRef<HTMLDivElement>(null);
   const height = useRoom(part, GLASS_PX);
   const into = intoOf(typed, step);
-  const also = alsoAsked(step).find(({ field }) => field === into);
+  const also = alsoAsked(step, typed).find(({ field }) => field === into);
   const isTare = into === "tare";
   const unit = also?.unit ?? instrument?.unit ?? readUnit(step);
   const hasLimits = step.low !== null || step.high !== null;
@@ -209,7 +211,6 @@ function Check({ step, stepping, onAskInstrument }: CheckProps) {
           <InstrumentCup instrument={instrument} onPress={onAskInstrument} />
         </div>
       )}
-      <WhichScale step={step} stepping={stepping} />
     </div>
   );
 }

@@ -1,10 +1,12 @@
 /** What a check asks beside its reading, and what was worked out: raw, value, where from. */
 import { CupChoice } from "../../parts/Choices.tsx";
+import { NumberField } from "../../parts/Fields.tsx";
 import { NumberShown } from "../../parts/NumberShown.tsx";
 import { amountWords } from "../../text/numbers.ts";
 import { CITED, STEP } from "../../text/step.ts";
 import type { BatchStep } from "../common/batches.ts";
 import { Recalled } from "../common/Recalled.tsx";
+import { sampleUnit } from "./asked.ts";
 import type { Checked } from "./check.ts";
 import type { Stepping } from "./use_step.ts";
 
@@ -56,6 +58,30 @@ export function WhichScale({ step, stepping }: { step: BatchStep; stepping: Step
         options={STEP.scales}
         chosen={STEP.scales.find(({ value }) => value === stepping.typed.scale)?.value ?? null}
         onChoose={(scale) => stepping.type({ scale })}
+      />
+    </>
+  );
+}
+
+/** A titration by weight or by volume, and what the alkali does to no sample at all. */
+export function SampleAndBlank({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
+  const { typed, type } = stepping;
+  if (step.measures !== "acidity") return null;
+  return (
+    <>
+      <p class="asks">{STEP.sample_in}</p>
+      <CupChoice
+        name={STEP.sample_in}
+        options={STEP.sample_units}
+        chosen={sampleUnit(typed)}
+        onChoose={(sample_unit) => type({ sample_unit })}
+      />
+      <NumberField
+        label={STEP.blank}
+        typed={typed.blank}
+        unit="mL"
+        isOpen={typed.into === "blank"}
+        onOpen={() => type({ into: typed.into === "blank" ? "shown" : "blank" })}
       />
     </>
   );

@@ -12,7 +12,7 @@ import type { StepTyped } from "./check.ts";
 
 /** A number that is typed on the keypad: its field, its word on the side key, its unit. */
 export interface AskedNumber {
-  field: "shown" | "tare" | "celsius" | "normality" | "sample" | "burette";
+  field: "shown" | "tare" | "celsius" | "normality" | "sample" | "burette" | "blank";
   word: string;
   asks: string;
   unit: string | null;
@@ -24,16 +24,28 @@ const CELSIUS: AskedNumber = {
   asks: STEP.celsius_asks,
   unit: "degC",
 };
-const TITRATION: readonly AskedNumber[] = [
-  { field: "normality", word: STEP.normality, asks: STEP.normality_asks, unit: "N" },
-  { field: "sample", word: STEP.sample, asks: STEP.sample_asks, unit: "mL" },
-  { field: "burette", word: STEP.burette, asks: STEP.burette_asks, unit: "mL" },
-];
+/** What a titration asks for beside what was run in; the blank last. */
+function titrationAsked(sampleUnit: SampleUnit): readonly AskedNumber[] {
+  return [
+    { field: "normality", word: STEP.normality, asks: STEP.normality_asks, unit: "N" },
+    { field: "sample", word: STEP.sample, asks: STEP.sample_asks, unit: sampleUnit },
+    { field: "burette", word: STEP.burette, asks: STEP.burette_asks, unit: "mL" },
+    { field: "blank", word: STEP.blank, asks: STEP.blank_asks, unit: "mL" },
+  ];
+}
+
+/** In what the sample was measured. */
+export type SampleUnit = "mL" | "g";
+
+/** By volume unless it was said to be weighed. */
+export function sampleUnit(typed: StepTyped): SampleUnit {
+  return typed.sample_unit === "g" ? "g" : "mL";
+}
 
 /** The numbers asked for beside the first one. */
-export function alsoAsked(step: BatchStep): readonly AskedNumber[] {
+export function alsoAsked(step: BatchStep, typed: StepTyped): readonly AskedNumber[] {
   if (step.measures === "brix") return [CELSIUS];
-  return step.measures === "acidity" ? TITRATION : [];
+  return step.measures === "acidity" ? titrationAsked(sampleUnit(typed)) : [];
 }
 
 /** Worked out from the lines: nothing is read. */
@@ -55,22 +67,30 @@ export function besideReading(step: BatchStep, typed: StepTyped): Body {
   return {};
 }
 
-/** The titration as typed; null while a number of it is missing. */
+/** The titration as typed; null while a number of it is missing or the blank took more. */
 export function titrationOf(step: BatchStep, typed: StepTyped): Body | null {
-  const [titre, normality, sample, division] = [
+  const [titre, normality, sample, division, blank] = [
     typed.shown,
     typed.normality,
     typed.sample,
     typed.burette,
+    typed.blank,
   ].map(typedNumber);
-  if (!titre || !normality || !sample || step.acid === null) return null;
+  if (!titre || !normality || !sample || step.acid === null || hasTooMuchBlank(typed)) return null;
   return {
     acid: step.acid,
     normality,
     titre,
-    sample: { amount: sample, unit: "mL" },
+    ...(blank ? { blank } : {}),
+    sample: { amount: sample, unit: sampleUnit(typed) },
     ...(division ? { division } : {}),
   };
+}
+
+/** A blank takes no more than the sample did. */
+function hasTooMuchBlank(typed: StepTyped): boolean {
+  const [titre, blank] = [typed.shown, typed.blank].map(typedNumber);
+  return !!titre && !!blank && parseDecimal(blank).compare(parseDecimal(titre)) > 0;
 }
 
 /** Salt or sugar of what is weighed in so far; null until every line by mass is. */
@@ -102,5 +122,6 @@ export function stillAsked(step: BatchStep, typed: StepTyped): string | null {
   if (step.measures === "salometer" && typed.scale === "") return STEP.scale_first;
   if (step.measures !== "acidity") return null;
   if (step.acid === null) return STEP.no_acid;
+  if (hasTooMuchBlank(typed)) return STEP.blank_too_much;
   return titrationOf(step, typed) === null ? STEP.titration_first : null;
 }

@@ -35,7 +35,9 @@ export interface StepTyped {
   scale: string;
   normality: string;
   sample: string;
+  sample_unit: string;
   burette: string;
+  blank: string;
 }
 
 /** Texts in the unit of the step; `off` is how far beyond the nearer limit. */

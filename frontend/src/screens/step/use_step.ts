@@ -22,7 +22,9 @@ const BLANK: StepTyped = {
   scale: "",
   normality: "",
   sample: "",
+  sample_unit: "mL",
   burette: "",
+  blank: "",
 };
 const NONE = "none";
 
@@ -39,6 +41,7 @@ export function useStep(state: BatchState, step: BatchStep) {
     ...BLANK,
     normality: lastText("normality"),
     burette: lastText("burette"),
+    sample_unit: lastText("sample_unit"),
   });
   const found = useFound(typed);
   const instruments = instrumentsForStep(step, instrumentsInUse(place));
@@ -72,6 +75,7 @@ export function useStep(state: BatchState, step: BatchStep) {
     if (titration !== null) {
       remember("normality", typed.value.normality);
       remember("burette", typed.value.burette);
+      remember("sample_unit", typed.value.sample_unit);
     }
     clear();
     goTo(pathAfter(batch));
