@@ -8,7 +8,7 @@ from typing import Any
 
 from tests.e2e.hearth import DeskPhone, Hearth
 from tests.e2e.phones import Phone
-from tests.e2e.set_up import KITCHEN, RECIPE
+from tests.e2e.set_up import KITCHEN, RECIPE, STALL
 from tests.people import PASSPHRASE
 from tests.writing import made_id
 
@@ -66,6 +66,10 @@ def b01(desk: DeskPhone) -> list[dict[str, Any]]:
         pack_net={"amount": "250", "unit": "g"},
     )  # fmt: skip
     write("batch_finished", batch=BATCH)
+    write(
+        "transfer", lot="MJ-B1", amount={"amount": "12", "unit": "pc"},
+        from_place=KITCHEN, to_place=STALL,
+    )  # fmt: skip
     return made
 
 
@@ -100,7 +104,8 @@ def _what_is_known_is_written_and_the_cost_stays_incomplete(phone: Phone) -> Non
 
 def _the_late_price_moves_it(phone: Phone) -> None:
     phone.go(f"/cost/{BATCH}")
-    phone.sees("42.83\u00a0EUR")
+    phone.press("42.83\u00a0EUR")
+    phone.until_said("2 741.25 / 64 = 42.8320")
     phone.sees("41.53\u00a0EUR")
     phone.sees("2\u202f741.25\u00a0EUR")
     assert "Cost incomplete" not in phone.page.locator("main").inner_text()
@@ -109,6 +114,20 @@ def _the_late_price_moves_it(phone: Phone) -> None:
     phone.sees("61.50\u00a0EUR")
     phone.press("Markup, of cost")
     phone.sees("55.68\u00a0EUR")
+
+
+def _the_proposal_is_asked_at_the_stall(phone: Phone) -> None:
+    """One tap sets it; the stall, asking 6.50 so far, asks it at once, without signal."""
+    phone.go(f"/cost/{BATCH}/price")
+    phone.press("Margin, of price")
+    phone.sees("61.50\u00a0EUR")
+    phone.press_main("Set the price to 61.50")
+    phone.sees("Kept on this phone: the price is 61.50\u00a0EUR.")
+    phone.go("/stall")
+    phone.press("Bridge stall")
+    phone.until_said("Quince jelly 61.50")
+    phone.press("Quince jelly")
+    phone.sees("61.50")
 
 
 def _less_work_costs_less(phone: Phone) -> None:
@@ -144,6 +163,9 @@ def test_b01_costs_what_its_example_says_and_a_late_price_moves_it(
     _the_late_price_moves_it(phone)
     said = desk.ask("GET", f"batches/{BATCH}/cost")
     assert (said["total"], said["per_good_pack"]) == ("2741.25", "42.8320")
+
+    hearth.server.kill()
+    _the_proposal_is_asked_at_the_stall(phone)
 
     _less_work_costs_less(phone)
     assert phone.trouble == []

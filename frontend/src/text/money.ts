@@ -13,6 +13,7 @@ export const MONEY = {
   all_of_it: "All of it",
   known_so_far: "Known so far",
   total: "All of it",
+  not_in_coins: "All of it, before it is rounded to coins,",
   each_good: (pack: string) => `For each good ${pack}`,
   not_paid: "not paid",
   per_filled: (pack: string) => `For each ${pack} filled`,
@@ -239,7 +240,11 @@ export const RATES = {
     { value: "kg", word: "By kg" },
     { value: "percent", word: "In percent" },
   ] as const,
-  rate: "Overhead for each",
+  rate: {
+    batch: "Overhead for each batch",
+    labour_hour: "Overhead for each hour of work",
+    kg: "Overhead for each kg",
+  } as Readonly<Record<string, string>>,
   percent: "Overhead in percent",
   percent_of: "Percent of",
   bases: [

@@ -30,14 +30,19 @@ export function packOf(lot: string | null): Quantity | null {
  * label. What is no number stays as it is.
  */
 export function coinFigure(amount: string | null): string {
+  return figure(inCoins(amount));
+}
+
+/** The same as a number, before it is set for reading. */
+export function inCoins(amount: string | null): string | null {
   const number = amount === null ? null : typedNumber(amount);
-  if (number === null) return figure(amount);
+  if (number === null) return amount;
   const value = parseDecimal(number);
   const places = coinPlaces();
   const finer = rounded(value, places + 1);
-  const inCoins = rounded(value, places);
-  const isFine = value.abs().compare(ONE) < 0 && finer.compare(inCoins) !== 0;
-  return figure(written(isFine ? finer : inCoins));
+  const whole = rounded(value, places);
+  const isFine = value.abs().compare(ONE) < 0 && finer.compare(whole) !== 0;
+  return written(isFine ? finer : whole);
 }
 
 /** Digits after the point of the cooperative's coin. */

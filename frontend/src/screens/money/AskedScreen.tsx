@@ -12,7 +12,7 @@ import { typedNumber } from "../../parts/typing.ts";
 import { record } from "../../state/record.ts";
 import { sheet, sheetsOf } from "../../state/sheets.ts";
 import type { Defined } from "../../state/stock.ts";
-import { ASKED, PRICE } from "../../text/money.ts";
+import { ASKED, PRICE, SPENT } from "../../text/money.ts";
 import { amountWords, dayWords } from "../../text/numbers.ts";
 import { useDrafted } from "../common/drafted.ts";
 import { today } from "../common/edge.ts";
@@ -63,7 +63,7 @@ function Form({ product }: { product: Defined }) {
   const isSaved = useSignal(false);
   const typed = form.typed.value;
   const price = typedNumber(typed.price);
-  const lacks = price === null ? ASKED.choose : currency() === null ? PRICE.incomplete : null;
+  const lacks = price === null ? ASKED.choose : currency() === null ? SPENT.no_currency : null;
 
   async function save() {
     const pack_net = sizesOf(product.id).get(typed.pack) ?? null;

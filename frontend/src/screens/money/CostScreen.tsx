@@ -1,9 +1,12 @@
 /** What a batch cost: what is missing first, then where the money went, part by part. */
 import type { CostAnswer, Line } from "../../calc/batch_costs.ts";
 import type { BatchState } from "../../calc/batches.ts";
+import { PACK_PLACES } from "../../calc/costs.ts";
+import { divided, parseDecimal, written } from "../../calc/numbers.ts";
 import { BalancePicture } from "../../parts/BalancePicture.tsx";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
+import { type BudgetLines, NumberShown } from "../../parts/NumberShown.tsx";
 import { Facts, Notice, Part } from "../../parts/Plain.tsx";
 import { nameOf } from "../../state/stock.ts";
 import {
@@ -15,7 +18,8 @@ import {
   ROW,
   SHARED,
 } from "../../text/money.ts";
-import { amountWords } from "../../text/numbers.ts";
+import { amountWords, figure } from "../../text/numbers.ts";
+import { inCoins } from "../common/asked.ts";
 import { batchOf, recipeNameOf } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { amountText, materialOf, textField } from "../common/lots.ts";
@@ -105,10 +109,15 @@ function Sums({ batch, cost }: { batch: BatchState; cost: CostAnswer }) {
   return (
     <Part title={MONEY.where_it_went}>
       {cost.lines.length === 0 ? <Notice>{MONEY.nothing_yet}</Notice> : <Picture cost={cost} />}
-      <p class="cost-each">
+      <div class="cost-each">
         <span>{MONEY.each_good(pack)}</span>{" "}
-        <b class="ruled computed">{money(cost.per_good_pack)}</b>
-      </p>
+        <NumberShown
+          amount={inCoins(cost.per_good_pack)}
+          unit={cost.currency}
+          basis="computed"
+          budget={workingOf(cost)}
+        />
+      </div>
       <Facts
         rows={[
           { name: isWhole ? MONEY.total : MONEY.known_so_far, value: money(cost.known) },
@@ -128,6 +137,29 @@ function Sums({ batch, cost }: { batch: BatchState; cost: CostAnswer }) {
       </p>
     </Part>
   );
+}
+
+/** Whether the sum in coins, divided, gives the cost of one to its last digit. */
+function isDivided(total: string, good: string, each: string): boolean {
+  const [sum, count] = [parseDecimal(total), parseDecimal(good)];
+  return written(divided(sum, count, PACK_PLACES)) === each;
+}
+
+/** How the cost of one was divided; the sum above it stands in whole coins, this one does not. */
+function workingOf({ total, good, per, per_good_pack, currency }: CostAnswer) {
+  if (total === null || good === null || per_good_pack === null) return undefined;
+  const value = amountWords(per_good_pack, currency);
+  const isOfCoins = isDivided(total, good, per_good_pack);
+  const sum = isOfCoins ? figure(total) : MONEY.not_in_coins;
+  const lines: BudgetLines = {
+    value,
+    inputs: [
+      { name: MONEY.total, value: amountWords(total, currency) },
+      { name: MONEY.good, value: amountWords(good, per) },
+    ],
+    formula: `${sum} / ${figure(good)} = ${figure(per_good_pack)}`,
+  };
+  return lines;
 }
 
 /** Streams as wide as they are dear: all of it from the left, its parts to the right. */

@@ -152,7 +152,7 @@ function Numbers(props: { form: Drafted<RatesTyped>; open: Open; onOpen: (at: Op
         </FieldGroup>
       )}
       {typed.by === "percent" && number("rate", RATES.percent, "%")}
-      {typed.by !== "none" && typed.by !== "percent" && number("rate", RATES.rate, currency())}
+      {typed.by in RATES.rate && number("rate", RATES.rate[typed.by] ?? "", currency())}
       <Part title={RATES.proposal}>
         <EarnFields typed={typed} onTyped={(part) => form.type(part)} open={open} onOpen={onOpen} />
       </Part>

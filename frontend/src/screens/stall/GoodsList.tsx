@@ -1,4 +1,4 @@
-/** The table: one row a product, with price, a tube of what is left, and the figure. */
+/** The table: one row a product and size, with price, a tube of what is left, and the figure. */
 import { Cup } from "../../parts/Cup.tsx";
 import { drawn } from "../../parts/drawing.ts";
 import { Tube } from "../../parts/Tube.tsx";
@@ -11,17 +11,17 @@ export function GoodsList(props: {
   goods: readonly Good[];
   chosen: string | null;
   prices: Readonly<Record<string, string>>;
-  onChoose: (material: string) => void;
+  onChoose: (key: string) => void;
 }) {
   return (
     <div class="goods">
       {props.goods.map((good) => (
         <GoodRow
-          key={good.material}
+          key={good.key}
           good={good}
-          price={props.prices[good.material] ?? good.price}
-          isChosen={props.chosen === good.material}
-          onPress={() => props.onChoose(good.material)}
+          price={props.prices[good.key] ?? good.price}
+          isChosen={props.chosen === good.key}
+          onPress={() => props.onChoose(good.key)}
         />
       ))}
     </div>

@@ -215,7 +215,7 @@ function TypedNumber({ stall }: { stall: Stall }) {
   function done() {
     if (number === null || good === null) return;
     if (!isPrice) return stall.keep(number);
-    prices.value = { ...prices.value, [good.material]: number };
+    prices.value = { ...prices.value, [good.key]: number };
     typed.value = "";
     asks.value = "count";
   }

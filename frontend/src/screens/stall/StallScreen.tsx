@@ -85,7 +85,7 @@ function Table({ place }: { place: string }) {
       ) : (
         <GoodsList
           goods={goods}
-          chosen={stall.good?.material ?? null}
+          chosen={stall.good?.key ?? null}
           prices={stall.prices.value}
           onChoose={stall.choose}
         />

@@ -1,5 +1,14 @@
 import { expect, test } from "vitest";
-import { type Good, isSoldOut, type StallLot, shares, soldToday, sumOf } from "./goods.ts";
+import {
+  type Good,
+  isSoldOut,
+  named,
+  type StallLot,
+  shares,
+  sizeKey,
+  soldToday,
+  sumOf,
+} from "./goods.ts";
 
 function lot(code: string, left: string): StallLot {
   return {
@@ -16,6 +25,7 @@ function lot(code: string, left: string): StallLot {
 
 function good(left: string, sold: string): Good {
   return {
+    key: "mj",
     material: "mj",
     name: "Mango jam",
     unit: "pc",
@@ -67,4 +77,26 @@ test("none left and fewer than none left are both sold out", () => {
   expect(isSoldOut(good("0", "12"))).toBe(true);
   expect(isSoldOut(good("-1", "13"))).toBe(true);
   expect(isSoldOut(good("1", "11"))).toBe(false);
+});
+
+test("packs of one size are one thing to sell, however the size is written", () => {
+  const grams = sizeKey("mj", { pack_net: { amount: "250", unit: "g" } });
+  expect(sizeKey("mj", { pack_net: { amount: "0.25", unit: "kg" } })).toBe(grams);
+  expect(sizeKey("mj", { pack_net: { amount: "500", unit: "g" } })).not.toBe(grams);
+  expect(sizeKey("mj", { pack_net: null })).toBe("mj");
+});
+
+test("two sizes of a product are told apart by their name, a single size is not", () => {
+  const of = (key: string, material: string, grams: string): Good => ({
+    ...good("3", "0"),
+    key,
+    material,
+    lots: [{ ...lot(key, "3"), pack_net: { amount: grams, unit: "g" } }],
+  });
+  const names = named([of("a", "mj", "250"), of("b", "mj", "500"), of("c", "qj", "250")]);
+  expect(names.map(({ name }) => name)).toEqual([
+    "Mango jam, 250\u00a0g",
+    "Mango jam, 500\u00a0g",
+    "Mango jam",
+  ]);
 });

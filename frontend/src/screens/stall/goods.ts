@@ -1,10 +1,12 @@
 /** What stands on the stall's table: products, how many came and are left, which lot to sell from. */
 import type { Against } from "../../calc/against.ts";
+import { amountIn } from "../../calc/bodies.ts";
 import { difference, parseDecimal, plain, product, total, ZERO } from "../../calc/numbers.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { sheetsOf } from "../../state/sheets.ts";
 import { againstLot } from "../../state/stock.ts";
+import { amountWords } from "../../text/numbers.ts";
 import { askedPrice } from "../common/asked.ts";
 import { materialOf } from "../common/lots.ts";
 
@@ -21,8 +23,10 @@ export interface StallLot {
   against: readonly Against[];
 }
 
-/** One product on the table, its lots in the order in which they should be sold. */
+/** One product in one size of pack, its lots in the order in which they should be sold. */
 export interface Good {
+  /** Of this product in this size, among all on the table. */
+  key: string;
   material: string;
   name: string;
   unit: string;
@@ -37,15 +41,34 @@ export interface Good {
 
 /** Everything that stands at the stall or was sold there today, by name. */
 export function goodsAt(place: string, on: string): Good[] {
-  const lots = new Map<string, StallLot[]>();
+  const lots = new Map<string, { material: string; group: StallLot[] }>();
   for (const { state } of sheetsOf<LotState>("lot").value) {
     const found = stallLot(state, place, on);
     if (found === null || state.material === null) continue;
-    lots.set(state.material, [...(lots.get(state.material) ?? []), found]);
+    const key = sizeKey(state.material, found);
+    const { group } = lots.get(key) ?? { group: [] };
+    lots.set(key, { material: state.material, group: [...group, found] });
   }
-  return [...lots]
-    .map(([material, group]) => good(material, group))
-    .sort((a, b) => TEXT_ORDER(a.name, b.name));
+  const goods = [...lots].map(([key, { material, group }]) => good(key, material, group));
+  return named(goods).sort((a, b) => TEXT_ORDER(a.name, b.name));
+}
+
+/** The same for lots of one product in packs alike: 0.25 kg is 250 g. */
+export function sizeKey(material: string, { pack_net }: Pick<StallLot, "pack_net">): string {
+  const net = amountIn({ pack_net }, "pack_net");
+  return net === null ? material : `${material} ${plain(net.value)} ${net.unit}`;
+}
+
+/** A product that stands here in several sizes is told apart by them: each has its price. */
+export function named(goods: readonly Good[]): Good[] {
+  return goods.map((each) => {
+    const net = each.lots[0]?.pack_net ?? null;
+    const isOnly = goods.every(
+      ({ key, material }) => key === each.key || material !== each.material,
+    );
+    if (isOnly || net === null) return each;
+    return { ...each, name: `${each.name}, ${amountWords(net.amount, net.unit)}` };
+  });
 }
 
 /** How many pieces were sold here today, over all products. */
@@ -106,7 +129,7 @@ function stallLot(state: LotState, place: string, on: string): StallLot | null {
   return { lot, unit: state.unit ?? "pc", left, sold, life, made_on, pack_net, against };
 }
 
-function good(material: string, group: StallLot[]): Good {
+function good(key: string, material: string, group: StallLot[]): Good {
   const lots = [...group].sort(
     (a, b) =>
       TEXT_ORDER(a.life?.on ?? "9", b.life?.on ?? "9") ||
@@ -118,6 +141,7 @@ function good(material: string, group: StallLot[]): Good {
   const keptBack = lots.filter(({ against, left }) => against.length > 0 && !left.startsWith("-"));
   const defined = materialOf(material);
   return {
+    key,
     material,
     name: defined?.name ?? material,
     unit: lots[0]?.unit ?? "pc",

@@ -33,7 +33,7 @@ export interface Stall {
   despite: Signal<Despite>;
   last: Signal<Last | null>;
   found: Signal<Hindrance | null>;
-  choose: (material: string) => void;
+  choose: (key: string) => void;
   keep: (count: string) => void;
   takeBackLast: () => void;
 }
@@ -49,8 +49,8 @@ export function useStall(place: string, goods: readonly Good[]): Stall {
   const despite = useSignal<Despite>(NO_REASON);
   const last = useSignal<Last | null>(null);
   const found = useSignal<Hindrance | null>(null);
-  const good = goods.find((each) => each.material === chosen.value) ?? null;
-  const price = good === null ? null : (prices.value[good.material] ?? good.price);
+  const good = goods.find((each) => each.key === chosen.value) ?? null;
+  const price = good === null ? null : (prices.value[good.key] ?? good.price);
 
   function backToSales() {
     asks.value = "count";
@@ -58,9 +58,9 @@ export function useStall(place: string, goods: readonly Good[]): Stall {
     typed.value = "";
     despite.value = NO_REASON;
   }
-  function choose(material: string) {
-    if (material !== chosen.value) lot.value = null;
-    chosen.value = material;
+  function choose(key: string) {
+    if (key !== chosen.value) lot.value = null;
+    chosen.value = key;
     backToSales();
   }
   async function keep(count: string) {

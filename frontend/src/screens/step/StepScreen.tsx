@@ -215,15 +215,13 @@ function Check({ step, stepping, onAskInstrument }: CheckProps) {
   );
 }
 
-/** The verdict over the bench, or what stands in its way. */
+/** The verdict over the bench, or what stands in its way; the main key says what to type. */
 function StepPlate({ step, stepping }: { step: BatchStep; stepping: Stepping }) {
   const { means, instrument } = stepping;
   const hindered = stepping.hindrance.value;
   if (hindered !== null) return <Refusal sentence={hindered.sentence} />;
   if (!stepping.isMeasured) return null;
-  if (means === null || stepping.lacks === STEP.scale_first) {
-    return <Notice isLive>{stepping.lacks ?? STEP.type_first}</Notice>;
-  }
+  if (means === null || stepping.lacks === STEP.scale_first) return null;
   const { verdict } = means;
   if (verdict === null) return <Notice isLive>{STEP.no_limits_why}</Notice>;
   if (verdict === "within") {

@@ -1,15 +1,15 @@
 /** What comes of a sum: the plate that says what to do, and every result with what it rests on. */
 import { NumberShown } from "../../parts/NumberShown.tsx";
-import { Facts, Notice } from "../../parts/Plain.tsx";
+import { Facts } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { amountWords } from "../../text/numbers.ts";
 import { DOUBT, SUMS } from "../../text/sums.ts";
 import type { Answer, Row } from "./plan.ts";
 import { offWords } from "./use_sum.ts";
 
-/** Whole above the bench: the number to work by, or why there is none. */
+/** Whole above the bench: the number to work by, or why it is refused; the main key says what lacks. */
 export function AnswerPlate({ answer, isNoted }: { answer: Answer; isNoted: boolean }) {
-  if (answer.is === "missing") return <Notice isLive>{answer.sentence}</Notice>;
+  if (answer.is === "missing") return null;
   if (answer.is === "refused") {
     return <Verdict verdict="outside" word={SUMS.refused} why={answer.sentence} isLive />;
   }
