@@ -77,6 +77,8 @@ def _log(phone: Phone, batch: str) -> None:
     phone.press_main("Start the timer")
     phone.type_digits("4.5")
     phone.press_main("Keep")
+    # A log that names no thermometer proves nothing.
+    phone.page.get_by_label("What was done about it?").fill("it went to the colder shelf")
     phone.press_main("Save 1 row")
     phone.until_nothing_waits()
 
