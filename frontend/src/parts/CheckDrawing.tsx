@@ -18,6 +18,7 @@ export type DrawingName =
   | "boiling"
   | "buffer"
   | "prism"
+  | "float"
   | "clocks"
   | "compare";
 
@@ -220,6 +221,20 @@ const DRAWN: Record<Exclude<DrawingName, "off_centre">, ComponentChildren> = {
       <path class="wall thin" d="M161 56H231" />
       <path class="tick" d="M196 22h14M196 33h8M196 44h8M196 56h14M196 67h8" />
       <path class="sight" d="M236 104L216 84" />
+    </>
+  ),
+  float: (
+    <>
+      <Filled walls={{ left: 138, right: 206 }} lowest={70} floor={154} />
+      <path class="wall" d="M138 44V146q0 10 10 10h48q10 0 10-10V44" />
+      <path class="gap" d="M166 10h12v84h10v40h-32V94h10z" />
+      <path
+        class="wall thin"
+        d="M166 94V10h12v84q10 4 10 16v12q0 12-16 12t-16-12v-12q0-12 10-16z"
+      />
+      <path class="tick" d="M166 24h7M166 36h7M166 48h7M166 60h7M166 72h12" />
+      <circle class="dot" cx="172" cy="124" r="6" />
+      <Eye x={34} y={72} to={132} />
     </>
   ),
   clocks: (

@@ -19,6 +19,7 @@ export const CHECK = {
     scale: "Which check weights?",
     ph_meter: "Which buffers?",
     refractometer: "What does it read?",
+    salometer: "What does it float in?",
     timer: "How long does it run?",
   } as Record<string, string>,
   known_else: "What is it compared with?",
@@ -27,6 +28,7 @@ export const CHECK = {
     ph_meter:
       "Two, or three around what you measure. Type the pH the bottle gives at its temperature.",
     refractometer: "Clean water reads 0. A syrup of known strength tells more.",
+    salometer: "Clean water reads 0. A brine of known strength tells more.",
     timer: "Type how long the other clock runs. Ten minutes tell more than one.",
   } as Record<string, string>,
   add_known: "Add one",
@@ -173,6 +175,12 @@ export const STAGES: Record<string, StageWords> = {
     title: (at) => `Reads ${at}`,
     look: "Two drops on the clean glass, lid shut, against the light. Read where the line between light and dark crosses the scale.",
     drawn: "A tube held level, two drops on its glass; the eye sees a line across the scale.",
+  },
+  float: {
+    title: (at) => `In a brine of ${at}`,
+    look: "In a tall glass, swimming free of the wall. Eye level with the surface: read the flat of it, not where it climbs the stem.",
+    drawn:
+      "A salometer swims in a tall glass; the eye is level with the surface of the brine around its stem.",
   },
   comparison: {
     title: (at) => `Against ${at}`,

@@ -22,7 +22,7 @@ const UNIT_WORDS: Record<string, string> = {
   min: "min",
   Brix: "\u00b0Bx",
   ph: "pH",
-  salometer: "\u00b0 salometer",
+  salometer: "\u00b0SAL",
 };
 
 /** `-10004.50` as `−10 004.50`; a missing figure as a dash. */

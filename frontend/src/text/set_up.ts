@@ -131,6 +131,7 @@ export const VALUES: Record<string, string> = {
   thermometer: "thermometer",
   ph_meter: "pH meter",
   refractometer: "refractometer",
+  salometer: "salometer",
   cylinder: "cylinder",
   cup: "cup",
   spoon: "spoon",

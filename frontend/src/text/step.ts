@@ -109,6 +109,7 @@ const SORTS: Record<string, string> = {
   thermometer: "thermometer",
   ph_meter: "pH meter",
   refractometer: "refractometer",
+  salometer: "salometer",
   timer: "timer",
 };
 

@@ -101,6 +101,7 @@ const SORTS: Record<string, string> = {
   thermometer: "thermometer",
   ph_meter: "pH meter",
   refractometer: "refractometer",
+  salometer: "salometer",
   cylinder: "cylinder",
   cup: "cup",
   spoon: "spoon",

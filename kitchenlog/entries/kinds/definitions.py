@@ -89,6 +89,7 @@ INSTRUMENT = (
         "thermometer",
         "ph_meter",
         "refractometer",
+        "salometer",
         "cylinder",
         "cup",
         "spoon",

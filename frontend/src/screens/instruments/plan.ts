@@ -29,6 +29,7 @@ const FILLINGS = 3;
 const COMPARED_BY: Record<string, DrawingName> = {
   ph_meter: "buffer",
   refractometer: "prism",
+  salometer: "float",
   timer: "clocks",
 };
 const VESSELS: readonly string[] = ["spoon", "cup", "cylinder"];

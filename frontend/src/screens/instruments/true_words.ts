@@ -6,7 +6,9 @@ import type { InstrumentShown } from "../common/batches.ts";
 import { toleranceOf } from "./check_body.ts";
 import type { Reference } from "./plan.ts";
 
-/** The class and what it allows; water is no sugar by what degrees Brix are, not within 0 of it. */
+const SHOWS_WATER: readonly string[] = ["refractometer", "salometer"];
+
+/** The class and what it allows; water is no sugar and no salt by what the degrees are, not within 0 of it. */
 export function trueWords(each: Reference, { sort, unit }: InstrumentShown): string {
   const tolerance = toleranceOf(each, unit);
   const words =
@@ -14,7 +16,7 @@ export function trueWords(each: Reference, { sort, unit }: InstrumentShown): str
       ? CHECK.not_true
       : !isNone(tolerance)
         ? CHECK.true_to(amountWords(tolerance, unit))
-        : sort === "refractometer" && isNone(each.value)
+        : SHOWS_WATER.includes(sort) && isNone(each.value)
           ? CHECK.pure_water
           : CHECK.exact;
   return [each.accuracy_class, words].filter(Boolean).join(", ");

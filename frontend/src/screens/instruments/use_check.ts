@@ -168,10 +168,13 @@ function knownBefore(instrument: InstrumentShown): Reference[] {
   return meant.length > 0 ? meant : (AT_FIRST[instrument.sort] ?? []);
 }
 
-// Buffers as their bottles give them for 25 degC; water shows 0 on a refractometer.
+// Buffers as their bottles give them for 25 degC; water shows 0 on a refractometer
+// and on a salometer.
+const WATER: Reference = { value: "0", accuracy_class: "", tolerance: "0" };
 const AT_FIRST: Record<string, Reference[]> = {
   ph_meter: ["4.01", "7.00"].map((value) => ({ value, accuracy_class: "", tolerance: "0.02" })),
-  refractometer: [{ value: "0", accuracy_class: "", tolerance: "0" }],
+  refractometer: [WATER],
+  salometer: [WATER],
 };
 
 function referenceIn(kept: Json): Reference | null {

@@ -31,6 +31,7 @@ const AT_FIRST: Readonly<Record<string, Typed>> = {
   thermometer: { check_days: "30", most_error: "1" },
   ph_meter: { check_days: "1", most_error: "0.1" },
   refractometer: { check_days: "30", most_error: "0.5" },
+  salometer: { check_days: "365", most_error: "1" },
   cylinder: { check_days: "365", accuracy_class: "B" },
   cup: { check_days: "365" },
   spoon: { check_days: "365" },

@@ -26,7 +26,7 @@ import { Instead } from "../common/Instead.tsx";
 import { InstrumentCup } from "../weigh-in/InstrumentCup.tsx";
 import { entryState } from "../weigh-in/LineEntries.tsx";
 import { alsoAsked, isWorkedOut, readUnit } from "./asked.ts";
-import type { Checked } from "./check.ts";
+import type { Checked, StepTyped } from "./check.ts";
 import { intoOf, type StepAsking, StepBench } from "./StepBench.tsx";
 import { type Stepping, useStep } from "./use_step.ts";
 import { SampleAndBlank, WhichScale, Worked } from "./Worked.tsx";
@@ -128,6 +128,12 @@ function limitWords(step: BatchStep, unit: string | null): string {
   return STEP.from_to(figure(step.low), amountWords(step.high, unit));
 }
 
+/** What was worked out; of a salometer nothing is before its scale is said. */
+function isWorthTelling(means: Checked | null, typed: StepTyped): means is Checked {
+  if (means === null || (means.how === "salometer" && typed.scale === "")) return false;
+  return means.how !== "read" || means.value !== typed.shown;
+}
+
 interface CheckProps {
   step: BatchStep;
   stepping: Stepping;
@@ -195,9 +201,7 @@ function Check({ step, stepping, onAskInstrument }: CheckProps) {
               <b>{limitWords(step, null)}</b>
             </p>
           )}
-          {means !== null && (means.how !== "read" || means.value !== typed.shown) && (
-            <Worked means={means} />
-          )}
+          {isWorthTelling(means, typed) && <Worked means={means} />}
           <Corrected means={means} />
           {step.set_by && (
             <p class="second">

@@ -13,6 +13,7 @@ const SIGN_OF: Record<string, SignName> = {
   thermometer: "stem",
   ph_meter: "stem",
   refractometer: "lens",
+  salometer: "stem",
   cylinder: "column",
   cup: "cup",
   spoon: "spoon",
