@@ -77,7 +77,7 @@ def _times(phone: Phone, batch: str) -> None:
     phone.type_digits("4.5")
     phone.press_main("Keep")
     phone.sees("Next reading at")
-    phone.until_draft_holds("4.5")
+    phone.until_draft_holds("['4.5']")  # the row, not the digits
     phone.kill()
     phone.start(f"/heat/{batch}")
     phone.sees("Running since")
@@ -85,8 +85,7 @@ def _times(phone: Phone, batch: str) -> None:
     phone.press_main("Keep")
     rows = phone.page.get_by_role("list", name="Rows kept so far").get_by_role("listitem")
     rows.filter(has_text="4.9").get_by_role("button", name="Change").click()
-    for _ in "4.9":
-        phone.page.get_by_role("button", name="Rub out").click()
+    phone.rub_out(len("4.9"))
     phone.type_digits("4.0")
     phone.press_main("Keep")
     phone.type_digits("7.5")

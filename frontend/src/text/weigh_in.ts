@@ -6,7 +6,7 @@ export const WEIGH_IN = {
   bench: "Keys for the reading",
   line_of: (line: string, count: string) => `${line} of ${count}`,
   stop_when: "Stop when it shows",
-  enough: "Within: nothing more is needed",
+  enough: "Enough is in",
   display_shows: "Display shows",
   bowl_shows: "The empty bowl shows",
   count_them: "Count them",
