@@ -175,11 +175,10 @@ class Weeks:
             self.diary.write("ilsa", kind, body, at)
         versions = {}
         for recipe in self.story.recipes.values():
-            at += timedelta(minutes=4)
-            body = {name: recipe[name] for name in _PUBLISHED if name in recipe}
-            versions[recipe["recipe"]] = self.diary.write(
-                "ilsa", "recipe_published", body, at
-            ).id
+            for body in _versions_of(recipe):
+                at += timedelta(minutes=4)
+                written = self.diary.write("ilsa", "recipe_published", body, at)
+                versions[recipe["recipe"]] = written.id
         return Kitchens(
             story=self.story,
             diary=self.diary,
@@ -205,6 +204,22 @@ _DELIVERIES: Mapping[int, Mapping[str, str]] = {
         "bag": "160",
     },
 }  # fmt: skip
+
+
+def _versions_of(recipe: Row) -> list[Body]:
+    """The version batches follow, after the one `before` it where the story tells of one."""
+    body: Body = {name: recipe[name] for name in _PUBLISHED if name in recipe}
+    if "before" not in recipe:
+        return [body]
+    before = recipe["before"]
+    lines = [
+        {**line, "amount": {**line["amount"], "amount": before["amounts"][line["line"]]}}
+        if line["line"] in before["amounts"]
+        else line
+        for line in recipe["lines"]
+    ]
+    steps = [step for step in recipe["steps"] if step["step"] not in before["without_steps"]]
+    return [{**body, "number": before["number"], "lines": lines, "steps": steps}, body]
 
 
 def _definitions(story: Story, cooperative: str) -> list[tuple[str, Body]]:

@@ -75,7 +75,12 @@ def test_everything_the_demo_is_to_show_happens_in_every_week_it_may_begin(
 
     assert materials.count("ingredient") >= 12
     assert (places.count("kitchen"), places.count("store"), places.count("stall")) == (3, 1, 2)
-    assert len(of_kind(anchor, "recipe_published")) == 4
+    published = [entry["body"] for entry in of_kind(anchor, "recipe_published")]
+    assert [(each["recipe"], each["number"]) for each in published if each["number"] > 1] == [
+        ("coconut-biscuits", 2)
+    ]
+    assert len({each["recipe"] for each in published}) == 4
+    assert len(published) == 5
     assert receipts.count("refused") == 1
     corrected = [entry["body"]["of_kind"] for entry in of_kind(anchor, "correction")]
     assert sorted(corrected) == ["receipt", "weigh_in"]
