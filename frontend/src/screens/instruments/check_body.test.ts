@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { InstrumentShown } from "../common/batches.ts";
-import { type CheckTyped, checkBody, linesFor, toldBy } from "./check_body.ts";
+import { type CheckTyped, checkBody, linesFor, toldBy, waterScale } from "./check_body.ts";
 import { stagesOf } from "./plan.ts";
 
 const SCALE: InstrumentShown = {
@@ -179,5 +179,28 @@ describe("a vessel weighed on a scale that shows ounces", () => {
         repeatability: "1.417476",
       },
     ]);
+  });
+});
+
+describe("the scale proposed for the water of a vessel", () => {
+  const PINCH = { ...SCALE, id: "pinch", division: "0.1", capacity: "500" };
+  const holds = (amount: string) => ({ holds: { amount, unit: "mL" } });
+
+  it("is the finest for a spoon", () => {
+    expect(waterScale([SCALE, PINCH], holds("15"))?.id).toBe("pinch");
+  });
+
+  it("is one that takes two litres for a cylinder of two litres", () => {
+    expect(waterScale([PINCH, SCALE], holds("2000"))?.id).toBe("bench");
+  });
+
+  it("compares steps in one unit", () => {
+    const kitchen = { ...SCALE, id: "kitchen", unit: "kg", division: "0.05", capacity: "20" };
+    expect(waterScale([kitchen, SCALE], holds("2000"))?.id).toBe("bench");
+  });
+
+  it("is the finest where none is known to take it, and none where there is none", () => {
+    expect(waterScale([SCALE, PINCH], holds("20000"))?.id).toBe("pinch");
+    expect(waterScale([], holds("15"))).toBe(null);
   });
 });

@@ -1,5 +1,5 @@
 /** From what is typed in a check to the entry it becomes, and what that entry would say. */
-import { amountIn, type Body, decimalIn, textIn } from "../../calc/bodies.ts";
+import { amountIn, type Body, decimalIn, inBaseUnit, textIn } from "../../calc/bodies.ts";
 import type { CheckResult } from "../../calc/checks.ts";
 import {
   type CorrectionLine,
@@ -9,7 +9,7 @@ import {
   writtenCorrection,
 } from "../../calc/instrument_checks.ts";
 import { massTolerance } from "../../calc/limits.ts";
-import { parseDecimal, plain } from "../../calc/numbers.ts";
+import { parseDecimal, plain, ZERO } from "../../calc/numbers.ts";
 import { fahrenheit } from "../../calc/temperature.ts";
 import { boilingPointAtAltitude } from "../../calc/thermometer_checks.ts";
 import { converted, isUnit } from "../../calc/units.ts";
@@ -205,6 +205,23 @@ export function toldBy(typed: CheckTyped, checked: Checked): Told {
 /** Whether the volume of a vessel is known, without which weighed water tells nothing. */
 export function isVolumeKnown(fields: Body): boolean {
   return amountIn(fields, "holds") !== null;
+}
+
+/** The finest scale that takes what a vessel holds, 1 mL of water taken for 1 g; where none is
+ * known to take it, the finest. The vessel's own mass is not known before it is weighed. */
+export function waterScale(
+  scales: readonly InstrumentShown[],
+  fields: Body,
+): InstrumentShown | null {
+  const held = amountIn(fields, "holds")?.value ?? ZERO;
+  const taking = scales.filter(({ capacity, unit }) => {
+    const most = inBaseUnit(capacity === null ? null : parseDecimal(capacity), unit);
+    return most === null || most.value.compare(held) > 0;
+  });
+  const step = ({ division, unit }: InstrumentShown) =>
+    division === null ? Number.POSITIVE_INFINITY : Number(inGrams(division, unit));
+  const among = taking.length === 0 ? scales : taking;
+  return [...among].sort((a, b) => step(a) - step(b))[0] ?? null;
 }
 
 /** The height above the sea of a place, as text; null where nobody wrote it. */

@@ -14,7 +14,14 @@ import { type Hindrance, hindrance } from "../common/sentences.ts";
 import { tremble } from "../common/touch.ts";
 import { useFound } from "../common/use_found.ts";
 import { badKnown } from "./bad_numbers.ts";
-import { altitudeOf, boilingAt, type CheckTyped, type Told, toldBy } from "./check_body.ts";
+import {
+  altitudeOf,
+  boilingAt,
+  type CheckTyped,
+  type Told,
+  toldBy,
+  waterScale,
+} from "./check_body.ts";
 import { depthsOf, hasReferences, isVessel, type Reference, type Stage, stagesOf } from "./plan.ts";
 
 /** One screen of a check. */
@@ -52,7 +59,7 @@ export function useCheck(instrument: InstrumentShown, defined: Defined): Checkin
   const found = useFound(kept);
   const typed = kept.value;
   const scales = instrumentsInUse(instrument.place).filter((each) => each.sort === "scale");
-  const scale = scales.find((each) => each.id === typed.scale) ?? finest(scales);
+  const scale = scales.find((each) => each.id === typed.scale) ?? waterScale(scales, fields);
   const pages = pagesOf(instrument.sort, typed, isBoilingKnownAt(altitudeOf(place)));
   const at = Math.min(typed.at, pages.length - 1);
   const told = () => toldBy(typed, { instrument, fields, scale });
@@ -149,11 +156,6 @@ function pagesOf(sort: string, typed: CheckTyped, isAltitudeKnown: boolean): Pag
 /** The moment on the wall that was written, as an instant; null for now. */
 function momentOf({ day, clock }: CheckTyped): string | null {
   return day === "" ? null : instantAt({ day, clock });
-}
-
-function finest(scales: readonly InstrumentShown[]): InstrumentShown | null {
-  const step = (each: InstrumentShown) => Number(each.division ?? Number.POSITIVE_INFINITY);
-  return [...scales].sort((a, b) => step(a) - step(b))[0] ?? null;
 }
 
 function knownKey(instrument: InstrumentShown): string {
