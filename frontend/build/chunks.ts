@@ -25,7 +25,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   ],
   [/\/calc\/(process_limits|logger_\w+)\.ts$/, "loggers"],
   [
-    /\/(screens\/(heat\/|batch\/HeatLogs)|text\/heat(_results)?\.ts$)|\/(parts\/HeatChart|common\/TimerLines)\.tsx$/,
+    /\/(screens\/(heat\/|batch\/HeatLogs|hold\/HeldLogs)|text\/heat(_results)?\.ts$)|\/(parts\/HeatChart|common\/TimerLines)\.tsx$/,
     "heat",
   ],
   [/\/screens\/lot\/(CorrectFill|[Ff]ill\w*|use_fill)\.tsx?$|\/text\/fill\.ts$/, "fills"],

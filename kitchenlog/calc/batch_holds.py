@@ -52,6 +52,7 @@ def _cause(work: StepWork, written: Written, says: str, instruments: Sheets) -> 
         what=says,
         because="check",
         step=work.step,
+        judged_by=None,
         reason=None if now is None else text_in(now.body, "action"),
         at=at,
         author=written.fact.author,

@@ -34,7 +34,8 @@ from kitchenlog.calc.bodies import (
     quantity_in,
     text_in,
 )
-from kitchenlog.calc.heat_results import HeatResult, heat_results
+from kitchenlog.calc.heat_holds import batch_heat
+from kitchenlog.calc.heat_results import HeatResult
 from kitchenlog.calc.holds import Hold, decided_findings, held_findings, hold_state
 from kitchenlog.calc.record import (
     Fact,
@@ -49,8 +50,9 @@ from kitchenlog.calc.record import (
 from kitchenlog.calc.subjects import id_in
 from kitchenlog.calc.trusted import NOTHING_BESIDE, Sheets
 
-# 1 knew no checks of instruments, 2 no logs of temperature, 3 no holds, 4 took logs as read.
-BATCH_FOLD = 5
+# 1 knew no checks of instruments, 2 no logs of temperature, 3 no holds, 4 took logs as read,
+# 5 held nothing back for them.
+BATCH_FOLD = 6
 
 
 class BatchHead(TypedDict):
@@ -108,25 +110,29 @@ def batch_state(
         _note_preparation(work, steps)
     for step in steps:
         step.strength = step_strength(step, lines)
-    checks = failed_checks(steps, facts, batch, beside)
+    heat = batch_heat(facts, entries, batch, beside)
+    checks = [*failed_checks(steps, facts, batch, beside), *heat.causes]
     hold = hold_state(subject, facts, record.standing, checks)
     written_lines = [written_line(work) for work in lines]
     written_steps = [written_step(work) for work in steps]
     balance, too_much = batch_balance(
         lines, steps, entries, target_percent=decimal_in(plan, "target_solids_percent")
     )
-    heat, heat_findings = heat_results(entries, beside)
     findings = [*record.findings, *_start_findings(starts, entries), *too_much]
     for _, found in (*written_lines, *written_steps):
         findings.extend(found)
     findings.extend(
-        [*heat_findings, *failed_instruments(lines, steps, heat), *held_findings(hold)]
+        [
+            *heat.findings,
+            *failed_instruments(lines, steps, heat.results),
+            *held_findings(hold),
+        ]
     )
     return {
         **_head(batch, starts, entries),
         "lines": [line for line, _ in written_lines],
         "steps": [step for step, _ in written_steps],
-        "heat": heat,
+        "heat": heat.results,
         "outputs": [written_output(each) for each in entries if each.kind == "output"],
         "losses": [written_loss(each) for each in entries if each.kind == "loss"],
         "lots_in": lots_in(entries),

@@ -18,13 +18,15 @@ from kitchenlog.calc.subjects import id_in, type_in
 
 class Cause(TypedDict):
     """Why something is kept back: `hold` (a member said so), `outside` or `cannot_tell` (the
-    check of a step) or `decision` (a coordinator). `stands` is false where the entry was
-    corrected or taken back since; `decided` is what the decision named `decided_by` said."""
+    check of a step), `fail` or `not_proven` (a log of time and temperature by the rule in
+    `judged_by`) or `decision` (a coordinator). `stands` is false where the entry was corrected
+    or taken back since; `decided` is what the decision named `decided_by` said."""
 
     entry: str
     what: str
     because: str | None
     step: str | None
+    judged_by: str | None
     reason: str | None
     at: str
     author: str
@@ -58,15 +60,19 @@ class Hold(TypedDict):
 @dataclass(frozen=True, kw_only=True)
 class Written:
     """A body an entry has or once had. `root` is the entry's id, also where a correction wrote
-    the body; `fact` is the entry itself as far as it is here."""
+    the body; `by` is what wrote it; `fact` is the entry itself as far as it is here."""
 
     root: str
+    by: str
     fact: Fact
     body: Body
 
 
 _HOLDING = "hold"
-_STEP_FINDINGS = ("step_outside", "step_cannot_tell")
+_CHECK_CAUSES = ("outside", "cannot_tell")
+_CHECK_FINDINGS = ("step_outside", "step_cannot_tell")
+_LOG_CAUSES = ("fail", "not_proven")
+_LOG_FINDINGS = ("heat_failed", "heat_not_proven")
 
 
 def hold_state(
@@ -76,7 +82,7 @@ def hold_state(
     checks: Sequence[Cause] = (),
 ) -> Hold:
     """All that keeps `batch:<id>` or `lot:<code>` back. `standing` are the facts as they stand,
-    in business order; `checks` are the causes that the readings of a batch gave."""
+    in business order; `checks` are the causes that the readings and logs of a batch gave."""
     named = type_in(subject)
     about = [each for each in standing if text_in(each.body, named) == id_in(subject)]
     decisions = [_decision(each) for each in about if each.kind == "hold_decided"]
@@ -106,8 +112,8 @@ def held_findings(hold: Hold) -> list[Finding]:
 
 
 def decided_findings(findings: Iterable[Finding], hold: Hold) -> list[Finding]:
-    """The same findings, those about the check of a step settled where a coordinator decided
-    about every reading that failed it."""
+    """The same findings, those about the check of a step or a log settled where a coordinator
+    decided about every reading that failed it, or about the log."""
     return [_settled(each, hold) for each in findings]
 
 
@@ -125,7 +131,7 @@ def ever_written(facts: Iterable[Fact], kind: str) -> list[Written]:
         if (body := _body_of(fact, kind)) is not None
     ]
     return [
-        Written(root=root, fact=held.get(root, held[by]), body=body)
+        Written(root=root, by=by, fact=held.get(root, held[by]), body=body)
         for root, by, body in sorted(written, key=lambda each: each[:2])
     ]
 
@@ -158,6 +164,7 @@ def _cause(written: Written, now: Body | None) -> Cause:
         what="hold",
         because=text_in(body, "because"),
         step=None,
+        judged_by=None,
         reason=text_in(body, "reason"),
         at=written.fact.happened_at,
         author=written.fact.author,
@@ -185,6 +192,7 @@ def _kept_back(decision: Decision) -> Cause:
         what="decision",
         because=None,
         step=None,
+        judged_by=None,
         reason=decision["reason"],
         at=decision["at"],
         author=decision["author"],
@@ -209,9 +217,8 @@ def _is_open(cause: Cause) -> bool:
 
 
 def _settled(each: Finding, hold: Hold) -> Finding:
-    step = each.get("detail", {}).get("step")
-    failed = [cause for cause in hold["causes"] if cause["step"] == step]
-    if each["what"] not in _STEP_FINDINGS or each["is_settled"] or not failed:
+    failed = [cause for cause in hold["causes"] if _is_behind(cause, each)]
+    if each["is_settled"] or not failed:
         return each
     by = [cause["decided_by"] for cause in failed]
     last = by[-1]
@@ -221,3 +228,12 @@ def _settled(each: Finding, hold: Hold) -> Finding:
     settled["is_settled"] = True
     settled["settled_by"] = last
     return settled
+
+
+def _is_behind(cause: Cause, each: Finding) -> bool:
+    """What a log says since it was corrected is another thing: nobody has decided about it."""
+    if each["what"] in _LOG_FINDINGS:
+        is_of_log = cause["what"] in _LOG_CAUSES and cause["stands"]
+        return is_of_log and cause["entry"] == each.get("entry")
+    is_of_check = each["what"] in _CHECK_FINDINGS and cause["what"] in _CHECK_CAUSES
+    return is_of_check and cause["step"] == each.get("detail", {}).get("step")

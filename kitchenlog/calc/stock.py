@@ -39,7 +39,7 @@ from kitchenlog.calc.stock_moves import (
 from kitchenlog.calc.subjects import id_in
 from kitchenlog.calc.trusted import NOTHING_BESIDE, Sheets
 
-LOT_FOLD = 4  # 3 held nothing back
+LOT_FOLD = 5  # 3 held nothing back, 4 named no log as a cause
 
 
 class Life(TypedDict):

@@ -67,7 +67,9 @@ def _facts(g: Given) -> list[record.Fact]:
 
 
 def entries_of(g: Given) -> list[record.Standing]:
-    """Entries as they stand, from the few fields a vector names."""
+    """Entries as they stand, from the few fields a vector names, or from its facts."""
+    if "entries" not in g:
+        return list(record.as_it_stands(_facts(g)).standing)
     return [_standing(each) for each in g["entries"]]
 
 
@@ -189,8 +191,15 @@ def _line_sum(g: Given) -> dict[str, Any]:
     return {"amount": _amount(made.amount), "doubt": doubt_json(made.doubt)}
 
 
+def logs_of(g: Given) -> list[heat_results.JudgedLog]:
+    """The logs of the batch `b1`, from `facts` with their corrections or `entries` without."""
+    entries = entries_of(g)
+    facts = _facts(g) if "facts" in g else entries
+    return heat_results.judged_logs(facts, entries, "b1", g.get("instruments", {}))
+
+
 def _heat_results(g: Given) -> dict[str, Any]:
-    results, findings = heat_results.heat_results(entries_of(g), g.get("instruments", {}))
+    results, findings = heat_results.heat_results(entries_of(g), logs_of(g))
     return {"results": [_shown(each, g) for each in results], "findings": findings}
 
 
@@ -365,7 +374,18 @@ FOLDS: dict[str, dict[str, Adapter]] = {
         "written_step": lambda g: _with_findings(batch_steps.written_step(steps_of(g)[0])),
         "step_if_moved": lambda g: batch_steps.step_if_moved(steps_of(g)[0], g["number"]),
     },
-    "heat_results": {"heat_results": _heat_results},
+    "heat_results": {
+        "judged_logs": lambda g: [
+            [
+                each.written.root,
+                each.written.by,
+                each.comes_to["verdict"],
+                each.entry is not None,
+            ]
+            for each in logs_of(g)
+        ],
+        "heat_results": _heat_results,
+    },
     "batch_output": {
         "packed_out": _packed,
         "lost_by_reason": lambda g: {

@@ -12,6 +12,7 @@ from kitchenlog.calc import (
     batch_lines,
     batch_steps,
     batch_strength,
+    heat_holds,
     holds,
     record,
     step_values,
@@ -19,7 +20,15 @@ from kitchenlog.calc import (
 )
 from kitchenlog.calc.brine import Strength
 from kitchenlog.calc.numbers import parse_decimal, significant, written
-from tests.calc.registry_folds import doubt_json, fact_of, lines_of, steps_of, weighing_json
+from tests.calc.registry_folds import (
+    doubt_json,
+    entries_of,
+    fact_of,
+    lines_of,
+    logs_of,
+    steps_of,
+    weighing_json,
+)
 
 Given = dict[str, Any]
 Adapter = Callable[[Given], Any]
@@ -44,10 +53,11 @@ def _hold_of(g: Given) -> holds.Hold:
 
 
 def _decided_findings(g: Given) -> list[str]:
-    """The keys of those that are settled."""
+    """The keys of those that are settled; a key ends with a step, of a log with its entry."""
+    parts = [(key, *key.split(":")) for key in g["keys"]]
     findings = [
-        record.finding(key, key.partition(":")[0], detail={"step": key.partition(":")[2]})
-        for key in g["keys"]
+        record.finding(key, what, entry=about, detail={"step": about})
+        for key, what, about in parts
     ]
     made = holds.decided_findings(findings, _hold_of(g))
     return [f"{each['key']} {each.get('settled_by')}" for each in made if each["is_settled"]]
@@ -106,6 +116,20 @@ def _failed_checks(g: Given) -> list[dict[str, Any]]:
     ]
 
 
+def _causes_json(causes: list[holds.Cause]) -> list[dict[str, Any]]:
+    shown = ("entry", "what", "step", "judged_by", "reason", "stands")
+    return [{name: each[name] for name in shown} for each in causes]
+
+
+def _batch_heat(g: Given) -> dict[str, Any]:
+    made = heat_holds.batch_heat(_facts(g), entries_of(g), "b1", g.get("instruments", {}))
+    return {
+        "verdicts": [[each["entry"], each["verdict"]] for each in made.results],
+        "finding_keys": [each["key"] for each in made.findings],
+        "causes": _causes_json(made.causes),
+    }
+
+
 HOLDS: dict[str, dict[str, Adapter]] = {
     "holds": {
         "hold_state": _hold_state,
@@ -118,6 +142,10 @@ HOLDS: dict[str, dict[str, Adapter]] = {
         ],
     },
     "batch_holds": {"failed_checks": _failed_checks},
+    "heat_holds": {
+        "batch_heat": _batch_heat,
+        "failed_logs": lambda g: _causes_json(heat_holds.failed_logs(logs_of(g))),
+    },
     "batch_strength": {"step_strength": _step_strength},
     "against": {
         "reasons_against": lambda g: against.reasons_against(g["lot"], g["batch"], g["on"])

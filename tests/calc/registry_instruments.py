@@ -26,6 +26,7 @@ from tests.calc.registry_folds import (
     entries_of,
     fold_adapter,
     lines_of,
+    logs_of,
     steps_of,
     weighing_json,
 )
@@ -127,7 +128,7 @@ INSTRUMENT_FOLDS: dict[str, dict[str, Adapter]] = {
         "failed_instruments": lambda g: batch_doubts.failed_instruments(
             lines_of(g),
             steps_of(g),
-            heat_results.heat_results(entries_of(g), g.get("instruments", {}))[0],
+            heat_results.heat_results(entries_of(g), logs_of(g))[0],
         )
     },
 }

@@ -54,6 +54,7 @@ function causeOf(
     what: says,
     because: "check",
     step: work.step,
+    judged_by: null,
     reason: now === undefined ? null : textIn(now.body, "action"),
     at: happened_at,
     author: fact.author,

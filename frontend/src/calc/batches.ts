@@ -23,6 +23,7 @@ import {
 } from "./batch_steps.ts";
 import { stepStrength } from "./batch_strength.ts";
 import { decimalIn, itemsIn, type Quantity, quantityIn, textIn } from "./bodies.ts";
+import type { BatchHeat } from "./heat_holds.ts";
 import type { HeatResult } from "./heat_results.ts";
 import { decidedFindings, type Hold, heldFindings, holdState } from "./holds.ts";
 import {
@@ -38,8 +39,9 @@ import {
 import { idIn } from "./subjects.ts";
 import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
-// 1 knew no checks of instruments, 2 no logs of temperature, 3 no holds, 4 took logs as read.
-export const BATCH_FOLD = 5;
+// 1 knew no checks of instruments, 2 no logs of temperature, 3 no holds, 4 took logs as read,
+// 5 held nothing back for them.
+export const BATCH_FOLD = 6;
 
 /** All entries about one batch, added up. */
 export interface BatchState {
@@ -71,17 +73,19 @@ export interface BatchState {
   readonly notes: readonly Note[];
 }
 
-/** What says the results of the logs of temperature among entries, and what to look at. */
+/** What the logs of temperature among the facts of a batch come to; of them `entries` stand. */
 export type HeatOf = (
+  facts: Iterable<Fact>,
   entries: readonly Standing[],
+  batch: string,
   instruments: Sheets,
-) => [HeatResult[], Finding[]];
-const NO_HEAT: HeatOf = () => [[], []];
+) => BatchHeat;
+const NO_HEAT: HeatOf = () => ({ results: [], findings: [], causes: [] });
 
 /**
  * Fold all entries about `batch:<id>`; without its start it shows what is known.
  * `beside` holds the sheets of the instruments its readings lean on, by subject. `heatOf` is
- * heatResults; a phone fetches it for a batch that has logs, and without it they are left out.
+ * batchHeat; a phone fetches it for a batch that has logs, and without it they are left out.
  */
 export function batchState(
   subject: string,
@@ -99,28 +103,28 @@ export function batchState(
   const lines = gatheredLines(itemsIn(plan, "lines"), entries, beside);
   for (const work of lines) notePreparation(work, steps);
   for (const step of steps) step.strength = stepStrength(step, lines);
-  const checks = failedChecks(steps, held, batch, beside);
+  const heat = heatOf(held, entries, batch, beside);
+  const checks = [...failedChecks(steps, held, batch, beside), ...heat.causes];
   const hold = holdState(subject, held, record.standing, checks);
   const writtenLines = lines.map(writtenLine);
   const writtenSteps = steps.map(writtenStep);
   const target = decimalIn(plan, "target_solids_percent");
   const [balance, tooMuch] = batchBalance(lines, steps, entries, target);
-  const [heat, heatFindings] = heatOf(entries, beside);
   const findings = [
     ...record.findings,
     ...startFindings(starts, entries),
     ...tooMuch,
     ...writtenLines.flatMap(([, found]) => found),
     ...writtenSteps.flatMap(([, found]) => found),
-    ...heatFindings,
-    ...failedInstruments(lines, steps, heat),
+    ...heat.findings,
+    ...failedInstruments(lines, steps, heat.results),
     ...heldFindings(hold),
   ];
   return {
     ...headOf(batch, starts, entries),
     lines: writtenLines.map(([line]) => line),
     steps: writtenSteps.map(([step]) => step),
-    heat,
+    heat: heat.results,
     outputs: entries.filter((each) => each.kind === "output").map(writtenOutput),
     losses: entries.filter((each) => each.kind === "loss").map(writtenLoss),
     lots_in: lotsIn(entries),

@@ -14,7 +14,7 @@ import {
   recipeState,
 } from "./definitions.ts";
 import { failedScales, fillChecks } from "./fill_trust.ts";
-import { heatResults } from "./heat_results.ts";
+import { batchHeat } from "./heat_holds.ts";
 import { type InstrumentState, instrumentState } from "./instruments.ts";
 import { PRICE_FOLD, type PriceState, priceState } from "./lot_prices.ts";
 import { DAY_FOLD, type DayState, dayState } from "./market.ts";
@@ -69,7 +69,7 @@ export const FOLDS: ReadonlyMap<string, readonly [Fold, number]> = new Map([
   entryOf("recipe", recipeState, RECIPE_FOLD),
   entryOf("lot", (...about) => lotState(...about, judgedFills), LOT_FOLD),
   entryOf("price", priceState, PRICE_FOLD),
-  entryOf("batch", (...about) => batchState(...about, heatResults), BATCH_FOLD),
+  entryOf("batch", (...about) => batchState(...about, batchHeat), BATCH_FOLD),
   entryOf("day", dayState, DAY_FOLD),
   entryOf("skill", skillState, SKILL_FOLD),
   entryOf("cost", costState, COST_FOLD),

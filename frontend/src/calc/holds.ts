@@ -19,14 +19,16 @@ import { idIn, typeIn } from "./subjects.ts";
 
 /**
  * Why something is kept back: `hold` (a member said so), `outside` or `cannot_tell` (the check of
- * a step) or `decision` (a coordinator). `stands` is false where the entry was corrected or taken
- * back since; `decided` is what the decision named `decided_by` said.
+ * a step), `fail` or `not_proven` (a log of time and temperature by the rule in `judged_by`) or
+ * `decision` (a coordinator). `stands` is false where the entry was corrected or taken back since;
+ * `decided` is what the decision named `decided_by` said.
  */
 export interface Cause {
   readonly entry: string;
   readonly what: string;
   readonly because: string | null;
   readonly step: string | null;
+  readonly judged_by: string | null;
   readonly reason: string | null;
   readonly at: string;
   readonly author: string;
@@ -59,20 +61,24 @@ export interface Hold {
 
 /**
  * A body an entry has or once had. `root` is the entry's id, also where a correction wrote the
- * body; `fact` is the entry itself as far as it is here.
+ * body; `by` is what wrote it; `fact` is the entry itself as far as it is here.
  */
 export interface Written {
   readonly root: string;
+  readonly by: string;
   readonly fact: Fact;
   readonly body: Body;
 }
 
 const HOLDING = "hold";
-const STEP_FINDINGS = ["step_outside", "step_cannot_tell"];
+const CHECK_CAUSES = ["outside", "cannot_tell"];
+const CHECK_FINDINGS = ["step_outside", "step_cannot_tell"];
+const LOG_CAUSES = ["fail", "not_proven"];
+const LOG_FINDINGS = ["heat_failed", "heat_not_proven"];
 
 /**
  * All that keeps `batch:<id>` or `lot:<code>` back. `standing` are the facts as they stand, in
- * business order; `checks` are the causes that the readings of a batch gave.
+ * business order; `checks` are the causes that the readings and logs of a batch gave.
  */
 export function holdState(
   subject: string,
@@ -113,8 +119,8 @@ export function heldFindings(hold: Hold): Finding[] {
 }
 
 /**
- * The same findings, those about the check of a step settled where a coordinator decided about
- * every reading that failed it.
+ * The same findings, those about the check of a step or a log settled where a coordinator decided
+ * about every reading that failed it, or about the log.
  */
 export function decidedFindings(findings: readonly Finding[], hold: Hold): Finding[] {
   return findings.map((each) => settledIn(each, hold));
@@ -138,7 +144,7 @@ export function everWritten(facts: Iterable<Fact>, kind: string): Written[] {
       return body === null ? [] : [{ root, by, body }];
     })
     .sort((a, b) => TEXT_ORDER(a.root, b.root) || TEXT_ORDER(a.by.id, b.by.id))
-    .map(({ root, by, body }) => ({ root, fact: held.get(root) ?? by, body }));
+    .map(({ root, by, body }) => ({ root, by: by.id, fact: held.get(root) ?? by, body }));
 }
 
 function bodyOf(fact: Fact, kind: string): Body | null {
@@ -166,6 +172,7 @@ function causeOf(written: Written, now: Body | undefined): Cause {
     what: "hold",
     because: textIn(body, "because"),
     step: null,
+    judged_by: null,
     reason: textIn(body, "reason"),
     at: written.fact.happened_at,
     author: written.fact.author,
@@ -193,6 +200,7 @@ function keptBack({ entry, reason, at, author }: Decision): Cause {
     what: "decision",
     because: null,
     step: null,
+    judged_by: null,
     reason,
     at,
     author,
@@ -215,10 +223,18 @@ function isOpen(cause: Cause): boolean {
 }
 
 function settledIn(each: Finding, hold: Hold): Finding {
-  const step = each.detail?.step;
-  const failed = hold.causes.filter((cause) => cause.step === step);
-  if (!STEP_FINDINGS.includes(each.what) || each.is_settled || failed.length === 0) return each;
+  const failed = hold.causes.filter((cause) => isBehind(cause, each));
+  if (each.is_settled || failed.length === 0) return each;
   const last = failed.at(-1)?.decided_by ?? null;
   if (last === null || failed.some((cause) => cause.decided_by === null)) return each;
   return { ...each, is_settled: true, settled_by: last };
+}
+
+/** What a log says since it was corrected is another thing: nobody has decided about it. */
+function isBehind(cause: Cause, { what, entry, detail }: Finding): boolean {
+  if (LOG_FINDINGS.includes(what)) {
+    return LOG_CAUSES.includes(cause.what) && cause.stands && cause.entry === entry;
+  }
+  const isOfCheck = CHECK_FINDINGS.includes(what) && CHECK_CAUSES.includes(cause.what);
+  return isOfCheck && cause.step === detail?.step;
 }

@@ -27,7 +27,7 @@ import { type Count, type Ledger, MAKING, movedAmount, touchesLot, walked } from
 import { idIn } from "./subjects.ts";
 import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
-export const LOT_FOLD = 4; // 3 held nothing back
+export const LOT_FOLD = 5; // 3 held nothing back, 4 named no log as a cause
 
 /** A kind of date (use_by, best_before, expires_on) and the day; that day is still usable. */
 export interface Life {

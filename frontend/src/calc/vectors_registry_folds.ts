@@ -16,7 +16,7 @@ import {
 import * as bodies from "./bodies.ts";
 import { definitionState, recipeState } from "./definitions.ts";
 import { type Beside, foldNumber, foldSubject, isFinished, leaningTypes } from "./folds.ts";
-import { heatResults } from "./heat_results.ts";
+import { heatResults, type JudgedLog, judgedLogs } from "./heat_results.ts";
 import { priceState } from "./lot_prices.ts";
 import { dayState } from "./market.ts";
 import { type Decimal, parseDecimal, significant, written } from "./numbers.ts";
@@ -50,7 +50,9 @@ function standing(given: Given): record.Standing {
 }
 
 export const factsOf = (g: Given): record.Fact[] => g.facts.map(factOf);
-export const entriesOf = (g: Given): record.Standing[] => g.entries.map(standing);
+/** Entries as they stand, from the few fields a vector names, or from its facts. */
+export const entriesOf = (g: Given): record.Standing[] =>
+  g.entries?.map(standing) ?? [...record.asItStands(factsOf(g)).standing];
 const d = (text: string | null | undefined): Decimal | null =>
   text == null ? null : parseDecimal(text);
 const w = (x: Decimal | null): string | null => (x === null ? null : written(x));
@@ -174,8 +176,24 @@ function lineSumJson(g: Given) {
   return { amount: amountJson(made.amount), doubt: doubtJson(made.doubt) };
 }
 
+/** The logs of the batch `b1`, from `facts` with their corrections or `entries` without. */
+export function logsOf(g: Given): JudgedLog[] {
+  const entries = entriesOf(g);
+  const facts = g.facts ? factsOf(g) : entries;
+  return judgedLogs(facts, entries, "b1", statesOf(g.instruments));
+}
+
+function judgedLogsJson(g: Given): object[] {
+  return logsOf(g).map(({ written: { root, by }, comesTo, entry }) => [
+    root,
+    by,
+    comesTo.verdict,
+    entry !== null,
+  ]);
+}
+
 function heatResultsFor(g: Given): object {
-  const [results, findings] = heatResults(entriesOf(g), statesOf(g.instruments));
+  const [results, findings] = heatResults(entriesOf(g), logsOf(g));
   return { results: results.map((each) => shown(each, g)), findings };
 }
 
@@ -372,7 +390,7 @@ export const FOLDS: Adapters = {
   },
   batch_output: BATCH_OUTPUT,
   batch_balance: { batch_balance: balanceJson },
-  heat_results: { heat_results: heatResultsFor },
+  heat_results: { judged_logs: judgedLogsJson, heat_results: heatResultsFor },
   batches: { batch_state: leaning(foldSubject) },
   market: { day_state: fold(dayState) },
   definitions: { definition_state: fold(definitionState), recipe_state: fold(recipeState) },

@@ -9,6 +9,7 @@ import { linePutIn } from "./batch_lines.ts";
 import { gatheredSteps, stepVerdict } from "./batch_steps.ts";
 import { stepStrength } from "./batch_strength.ts";
 import type { Strength } from "./brine.ts";
+import { batchHeat, failedLogs } from "./heat_holds.ts";
 import * as holds from "./holds.ts";
 import { parseDecimal, significant, written } from "./numbers.ts";
 import { asItStands, finding } from "./record.ts";
@@ -17,10 +18,13 @@ import { trustedReading } from "./trusted.ts";
 import type { Adapters, Given } from "./vectors_registry.ts";
 import {
   doubtJson,
+  entriesOf,
   factsOf,
   firstOf,
   linesOf,
+  logsOf,
   picked,
+  statesOf,
   stepsOf,
   weighingJson,
 } from "./vectors_registry_folds.ts";
@@ -36,11 +40,11 @@ function holdState(g: Given): object {
 
 const holdOf = (g: Given) => holds.holdOf(g.causes, g.decisions);
 
-/** The keys of those that are settled. */
+/** The keys of those that are settled; a key ends with a step, of a log with its entry. */
 function decidedFindings(g: Given): string[] {
   const findings = g.keys.map((key: string) => {
-    const [what = "", step = ""] = key.split(":");
-    return finding(key, what, { detail: { step } });
+    const [what = "", about = ""] = key.split(":");
+    return finding(key, what, { entry: about, detail: { step: about } });
   });
   return holds
     .decidedFindings(findings, holdOf(g))
@@ -90,6 +94,20 @@ function failedJson(g: Given): object[] {
   );
 }
 
+function causesJson(causes: readonly holds.Cause[]): object[] {
+  const shown = ["entry", "what", "step", "judged_by", "reason", "stands"];
+  return causes.map((each) => picked({ ...each }, shown));
+}
+
+function batchHeatJson(g: Given): object {
+  const made = batchHeat(factsOf(g), entriesOf(g), "b1", statesOf(g.instruments));
+  return {
+    verdicts: made.results.map(({ entry, verdict }) => [entry, verdict]),
+    finding_keys: made.findings.map(({ key }) => key),
+    causes: causesJson(made.causes),
+  };
+}
+
 export const HOLDS: Adapters = {
   holds: {
     hold_state: holdState,
@@ -100,6 +118,10 @@ export const HOLDS: Adapters = {
       holds.everWritten(factsOf(g), g.kind).map(({ root, fact, body }) => [root, fact.id, body]),
   },
   batch_holds: { failed_checks: failedJson },
+  heat_holds: {
+    batch_heat: batchHeatJson,
+    failed_logs: (g) => causesJson(failedLogs(logsOf(g))),
+  },
   batch_strength: { step_strength: strengthJson },
   against: { reasons_against: (g) => reasonsAgainst(g.lot, g.batch, g.on) },
   step_values: {

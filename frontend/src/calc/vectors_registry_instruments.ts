@@ -19,6 +19,7 @@ import {
   entriesOf,
   fold,
   linesOf,
+  logsOf,
   picked,
   statesOf,
   stepsOf,
@@ -42,7 +43,7 @@ function trustedLogJson(g: Given): object {
 }
 
 function failedFor(g: Given): object {
-  const [heat] = heatResults(entriesOf(g), statesOf(g.instruments));
+  const [heat] = heatResults(entriesOf(g), logsOf(g));
   return failedInstruments(linesOf(g), stepsOf(g), heat);
 }
 

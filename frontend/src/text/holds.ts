@@ -36,6 +36,7 @@ export const HOLD = {
   decide_first: "Choose the decision first",
   decide: { release: "Release it", hold: "Keep it back" },
   causes: "What keeps it back",
+  logged: "What was logged",
   history: "Decided",
   no_longer: "corrected or taken back since",
   decided_so: { release: "released", hold: "kept back" } as Readonly<Record<string, string>>,
@@ -47,6 +48,8 @@ export const HOLD = {
 export const CAUSES: Readonly<Record<string, string>> = {
   outside: "A check was outside its limit",
   cannot_tell: "A check could not tell",
+  fail: "A log of temperature failed",
+  not_proven: "A log of temperature proves nothing",
   hold: "Put on hold",
   decision: "Kept back by decision",
   complaint: "a complaint",

@@ -5,14 +5,11 @@ import { Cup } from "../../parts/Cup.tsx";
 import { Entries } from "../../parts/EntryRow.tsx";
 import { Part } from "../../parts/Plain.tsx";
 import type { HeldEntry } from "../../state/record.ts";
-import { cautionOf, heatSentence } from "../../text/heat_results.ts";
-import { HEAT_LOGS, heatVerdictWord, ruleWord } from "../../text/heat_rules.ts";
-import { clockWords } from "../../text/numbers.ts";
-import { zone } from "../common/edge.ts";
+import { cautionOf } from "../../text/heat_results.ts";
+import { HEAT_LOGS } from "../../text/heat_rules.ts";
 import { TimerLines } from "../common/TimerLines.tsx";
+import { LogRow } from "../heat/LogRow.tsx";
 import { Voided } from "./RecordRow.tsx";
-
-const LOOKS: Readonly<Record<string, string>> = { fail: "shout", pass: "" };
 
 /** Every log, and the way to the next one. A sheet of an earlier version knows none. */
 export function HeatLogs({ batch, held }: { batch: BatchState; held: readonly HeldEntry[] }) {
@@ -21,20 +18,7 @@ export function HeatLogs({ batch, held }: { batch: BatchState; held: readonly He
     <Part title={HEAT_LOGS.part}>
       <Entries name={HEAT_LOGS.part}>
         {logs.map((each) => (
-          <li key={each.entry} class="heat-row">
-            <p>
-              {clockWords(each.began_at ?? each.happened_at, zone())} <b>{ruleWord(each.by)}</b>
-            </p>
-            <p>
-              <b class={LOOKS[each.verdict ?? "pass"] ?? "doubtful"}>
-                {heatVerdictWord(each.verdict)}
-              </b>{" "}
-              {heatSentence(each, each.unit)} <span class="rec">{each.action}</span>
-            </p>
-            <p class="key-row">
-              <Cup href={`#/heat-log/${batch.batch}/${each.entry}`}>{HEAT_LOGS.see}</Cup>
-            </p>
-          </li>
+          <LogRow key={each.entry} batch={batch.batch} log={each} />
         ))}
         <Voided held={held} kind="heat_log" />
       </Entries>

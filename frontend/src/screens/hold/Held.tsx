@@ -1,6 +1,7 @@
 /** A hold in full, and its one form: to decide, for a coordinator, or to put on hold. */
 import type { ComponentChildren } from "preact";
 import type { BatchState } from "../../calc/batches.ts";
+import type { Cause } from "../../calc/holds.ts";
 import { Caution } from "../../parts/Caution.tsx";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
@@ -10,6 +11,7 @@ import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { Verdict } from "../../parts/Verdict.tsx";
 import { current } from "../../state/session.ts";
+import { APP_TEXT } from "../../text/app.ts";
 import { cautionsOfSteps } from "../../text/cautions.ts";
 import { HOLD } from "../../text/holds.ts";
 import { clockWords, dayWords } from "../../text/numbers.ts";
@@ -17,11 +19,17 @@ import { dayOf, zone } from "../common/edge.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { BatchHeld } from "../common/HeldPlate.tsx";
+import { later } from "../common/later.tsx";
 import { memberName } from "../common/people.ts";
 import { beside, besideNone } from "../common/sentences.ts";
 import { entryState } from "../weigh-in/LineEntries.tsx";
-import { causeWords, type HeldThing, openCauses } from "./thing.ts";
+import { causeWords, type HeldThing, isLog, openCauses, openLogs } from "./thing.ts";
 import { type Holding, useHolding } from "./use_holding.ts";
+
+const HeldLogs = later(
+  async () => (await import("./HeldLogs.tsx")).HeldLogs,
+  APP_TEXT.part_missing,
+);
 
 /** The same screen before and after: what was decided stands below. */
 export function Held({ thing }: { thing: HeldThing }) {
@@ -130,7 +138,7 @@ function Form(props: { thing: HeldThing; holding: Holding; decides: boolean }) {
 
 function Causes({ thing }: { thing: HeldThing }) {
   const { hold, batch } = thing;
-  const open = openCauses(hold);
+  const [open, logs] = [openCauses(hold), openLogs(hold)];
   const decisions = hold?.decisions ?? [];
   return (
     <>
@@ -147,6 +155,7 @@ function Causes({ thing }: { thing: HeldThing }) {
           {hasCheck(open) && <Cautions batch={batch} />}
         </Part>
       )}
+      {batch !== null && logs.length > 0 && <HeldLogs batch={batch} causes={logs} />}
       {decisions.length > 0 && (
         <Part title={HOLD.history}>
           <Entries name={HOLD.history}>
@@ -162,8 +171,9 @@ function Causes({ thing }: { thing: HeldThing }) {
   );
 }
 
-function hasCheck(causes: readonly { step: string | null }[]): boolean {
-  return causes.some((each) => each.step !== null);
+/** A log may name a step, but is not its check. */
+function hasCheck(causes: readonly Cause[]): boolean {
+  return causes.some((each) => each.step !== null && !isLog(each));
 }
 
 /** The cautions of the steps that were checked, in full. */

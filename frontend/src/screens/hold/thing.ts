@@ -4,6 +4,7 @@ import type { Cause, Hold } from "../../calc/holds.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { sheet } from "../../state/sheets.ts";
 import { nameOf } from "../../state/stock.ts";
+import { ruleWord } from "../../text/heat_rules.ts";
 import { CAUSES } from "../../text/holds.ts";
 import { batchOf, recipeNameOf } from "../common/batches.ts";
 import { doneWords } from "../common/done.ts";
@@ -61,9 +62,20 @@ export function openCauses(hold: Hold | null): Cause[] {
   return (hold?.causes ?? []).filter((cause) => cause.decided !== "release");
 }
 
-/** What a cause is: the check with its reading, or the member's words. */
+/** Open causes that logs of time and temperature gave. */
+export function openLogs(hold: Hold | null): Cause[] {
+  return openCauses(hold).filter(isLog);
+}
+
+/** A sheet of an earlier version does not say by what something was judged. */
+export function isLog({ judged_by = null }: Cause): boolean {
+  return judged_by !== null;
+}
+
+/** What a cause is: the check with its reading, the log with its rule, or the member's words. */
 export function causeWords(cause: Cause, batch: BatchState | null): string {
   const what = CAUSES[cause.what] ?? cause.what;
+  if (isLog(cause)) return `${what}: ${ruleWord(cause.judged_by)}`;
   const because = cause.what === "hold" ? `: ${CAUSES[cause.because ?? ""] ?? ""}` : "";
   const step = batch?.steps.find((each) => each.step === cause.step);
   const done = step?.done.find((each) => each.entry === cause.entry);

@@ -1,0 +1,27 @@
+/** A kept log in a list: what it was judged by, its verdict with figures, and the way to it. */
+import type { BatchState } from "../../calc/batches.ts";
+import { Cup } from "../../parts/Cup.tsx";
+import { heatSentence } from "../../text/heat_results.ts";
+import { HEAT_LOGS, heatVerdictWord, ruleWord } from "../../text/heat_rules.ts";
+import { clockWords } from "../../text/numbers.ts";
+import { zone } from "../common/edge.ts";
+
+const LOOKS: Readonly<Record<string, string>> = { fail: "shout", pass: "" };
+
+/** The list that holds it says the caution. */
+export function LogRow({ batch, log }: { batch: string; log: BatchState["heat"][number] }) {
+  return (
+    <li class="heat-row">
+      <p>
+        {clockWords(log.began_at ?? log.happened_at, zone())} <b>{ruleWord(log.by)}</b>
+      </p>
+      <p>
+        <b class={LOOKS[log.verdict ?? "pass"] ?? "doubtful"}>{heatVerdictWord(log.verdict)}</b>{" "}
+        {heatSentence(log, log.unit)} <span class="rec">{log.action}</span>
+      </p>
+      <p class="key-row">
+        <Cup href={`#/heat-log/${batch}/${log.entry}`}>{HEAT_LOGS.see}</Cup>
+      </p>
+    </li>
+  );
+}
