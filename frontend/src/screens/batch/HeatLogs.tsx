@@ -9,6 +9,8 @@ import { cautionOf, heatSentence } from "../../text/heat_results.ts";
 import { HEAT_LOGS, heatVerdictWord, ruleWord } from "../../text/heat_rules.ts";
 import { clockWords } from "../../text/numbers.ts";
 import { zone } from "../common/edge.ts";
+import { InQuestion } from "../common/InQuestion.tsx";
+import { beganOf } from "../common/instruments.ts";
 import { TimerLines } from "../common/TimerLines.tsx";
 import { Voided } from "./RecordRow.tsx";
 
@@ -23,13 +25,14 @@ export function HeatLogs({ batch, held }: { batch: BatchState; held: readonly He
         {logs.map((each) => (
           <li key={each.entry} class="heat-row">
             <p>
-              {clockWords(each.began_at ?? each.happened_at, zone())} <b>{ruleWord(each.by)}</b>
+              {clockWords(beganOf(each), zone())} <b>{ruleWord(each.by)}</b>
             </p>
             <p>
               <b class={LOOKS[each.verdict ?? "pass"] ?? "doubtful"}>
                 {heatVerdictWord(each.verdict)}
               </b>{" "}
               {heatSentence(each, each.unit)} <span class="rec">{each.action}</span>
+              <InQuestion {...each} trust={each.trust ?? undefined} happened_at={beganOf(each)} />
             </p>
             <p class="key-row">
               <Cup href={`#/heat-log/${batch.batch}/${each.entry}`}>{HEAT_LOGS.see}</Cup>
