@@ -20,6 +20,7 @@ from playwright.sync_api import Playwright
 
 from tests.e2e.look import (
     axe_finds,
+    broken_codes,
     cut_off,
     small_targets,
     small_text,
@@ -164,6 +165,7 @@ def _found_at(phone: Phone, pattern: str, width: int) -> dict[str, list[str]]:
         f"{width} wide, text": small_text(page),
         f"{width} wide, targets": small_targets(page),
         f"{width} wide, cut": cut_off(page),
+        f"{width} wide, codes": broken_codes(page),
     }
     if width == NARROW["width"]:
         return found
