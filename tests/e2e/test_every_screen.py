@@ -37,7 +37,8 @@ COLD = ("/", "/weigh-in/:batch/:line", "/stall", "/sign-in")
 # What these show touches health: the caution must be drawn, not only written in the source.
 CAUTIONS = {
     "/batch/:batch": "shelf_life", "/label/:lot": "shelf_life",
-    "/lot/:lot": "shelf_life", "/lot/:lot/fill": "net_content",
+    "/lot/:lot": "shelf_life", "/lot/:lot/fill": "net_content", "/stock": "shelf_life",
+    "/lay-out/:batch": "shelf_life", "/trace/:lot": "shelf_life",
     "/set-up/recipes/:recipe": "scaling", "/sums/:sum": "sugar", "/sums/:sum/:batch": "sugar",
 }  # fmt: skip
 NOT_THERE = re.compile(r"not on this phone|does not hold|Loading\.|is not here")
