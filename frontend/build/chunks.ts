@@ -10,7 +10,10 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/calc\/tables\/bench\.ts$/, "tables_of_the_bench"],
   // What the first screen needs, and nothing else: it must come up fast on an old phone.
   [/\/calc\/(numbers|record|bodies|against|subjects|units|shelf_life|tables\/units)\.ts$/, "base"],
-  [/\/parts\/(Cup|DayGlass|Frame|Icon|Plain|Tube|WaitingGauge|drawing|signs)\.tsx?$/, "base"],
+  [
+    /\/parts\/(Cup|DayGlass|Frame|Icon|Plain|Tube|WaitingGauge|WithCodes|drawing|signs)\.tsx?$/,
+    "base",
+  ],
   [/\/screens\/common\/(HeadGauge|batches|edge|later|lots|use_now)\.tsx?$/, "base"],
   [/\/entries\/moments\.ts$/, "base"],
   [/\/text\/(app|lots|numbers|parts|today)\.ts$/, "base"],

@@ -83,6 +83,26 @@ _CUT = """() => {
   }
   return found;
 }"""
+# A code that fits into the line it stands in has no business on two.
+_BROKEN_CODES = """() => {
+  const head = document.querySelector(".head") ?? document.createElement("header");
+  const found = [];
+  const walk = document.createTreeWalker(head, NodeFilter.SHOW_TEXT);
+  while (walk.nextNode()) {
+    const { data, parentElement } = walk.currentNode;
+    if (!parentElement.checkVisibility({ visibilityProperty: true })) continue;
+    for (const { 0: code, index } of data.matchAll(/[A-Z0-9]+(-[A-Z0-9]+)+/g)) {
+      const range = document.createRange();
+      range.setStart(walk.currentNode, index);
+      range.setEnd(walk.currentNode, index + code.length);
+      const rows = [...range.getClientRects()];
+      const wide = rows.reduce((sum, { width }) => sum + width, 0);
+      const room = parentElement.closest(".head > *").getBoundingClientRect().width;
+      if (rows.length > 1 && wide <= room) found.push(`broken: ${code}`);
+    }
+  }
+  return found;
+}"""
 _AXE = """async (only) => {
   const { violations } = await axe.run(document, {
     resultTypes: ["violations"],
@@ -119,6 +139,12 @@ def small_targets(page: Page) -> list[str]:
 def cut_off(page: Page) -> list[str]:
     """What lies beyond the edge of the screen or is cut by its own box."""
     found: list[str] = page.evaluate(_CUT)
+    return found
+
+
+def broken_codes(page: Page) -> list[str]:
+    """Codes of lots and batches in the head that stand on two lines without need."""
+    found: list[str] = page.evaluate(_BROKEN_CODES)
     return found
 
 

@@ -20,6 +20,7 @@ from playwright.sync_api import Playwright
 
 from tests.e2e.look import (
     axe_finds,
+    broken_codes,
     cut_off,
     small_targets,
     small_text,
@@ -36,7 +37,8 @@ COLD = ("/", "/weigh-in/:batch/:line", "/stall", "/sign-in")
 # What these show touches health: the caution must be drawn, not only written in the source.
 CAUTIONS = {
     "/batch/:batch": "shelf_life", "/label/:lot": "shelf_life",
-    "/lot/:lot": "shelf_life", "/lot/:lot/fill": "net_content",
+    "/lot/:lot": "shelf_life", "/lot/:lot/fill": "net_content", "/stock": "shelf_life",
+    "/lay-out/:batch": "shelf_life", "/trace/:lot": "shelf_life",
     "/set-up/recipes/:recipe": "scaling", "/sums/:sum": "sugar", "/sums/:sum/:batch": "sugar",
 }  # fmt: skip
 NOT_THERE = re.compile(r"not on this phone|does not hold|Loading\.|is not here")
@@ -164,6 +166,7 @@ def _found_at(phone: Phone, pattern: str, width: int) -> dict[str, list[str]]:
         f"{width} wide, text": small_text(page),
         f"{width} wide, targets": small_targets(page),
         f"{width} wide, cut": cut_off(page),
+        f"{width} wide, codes": broken_codes(page),
     }
     if width == NARROW["width"]:
         return found

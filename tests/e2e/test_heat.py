@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
+from typing import Any
 
-from tests.e2e.hearth import Hearth, lived_in
+from tests.e2e.hearth import DeskPhone, Hearth, lived_in
 from tests.e2e.phones import Phone
+from tests.e2e.set_up import KITCHEN
 from tests.e2e.work import title_is
 from tests.people import PASSPHRASE
+from tests.writing import made_id
 
 # COOL-D of the process safety notes, as a logger with decimal commas writes it.
 COOLED = (
@@ -146,3 +150,54 @@ def test_logs_without_signal_are_judged_on_the_phone_and_seen_on_another(
     title_is(ona, "Time and temperature")
     ona.page.locator(".heat-chart").wait_for()
     assert pim.trouble == ona.trouble == []
+
+
+DIAL = made_id("Dial probe")
+
+
+def _logs_around_a_check(desk: DeskPhone, batch: str) -> tuple[str, str]:
+    """A probe checked for two days, a log within them and one after; answers both."""
+    now = datetime.now(UTC)
+    probe = {
+        "instrument": DIAL, "name": "Dial probe", "sort": "thermometer", "place": KITCHEN,
+        "unit": "degC", "division": "0.1", "judged_by": "own", "most_error": "0.5",
+        "check_days": 2,
+    }  # fmt: skip
+    ice = {"sort": "ice", "reference": "0", "readings": ["0.1"]}
+    checked = {"instrument": DIAL, "unit": "degC", "division": "0.1", "steps": [ice]}
+    rows = {"came_by": "typed", "at_s": [0, 600], "temperatures": ["64.0", "63.1"]}
+    kept = {"batch": batch, "instrument": DIAL, "unit": "degC", "division": "0.1", **rows}
+
+    def written(kind: str, body: dict[str, Any], *, days_ago: int) -> dict[str, Any]:
+        at = now - timedelta(days=days_ago)
+        began = {"began_at": at.strftime("%Y-%m-%dT%H:%M:%S.000Z")}
+        return desk.pen.write(kind, body | (began if kind == "heat_log" else {}), at=at)
+
+    early, late = (written("heat_log", kept, days_ago=days) for days in (3, 0))
+    desk.push([
+        written("instrument_defined", probe, days_ago=5),
+        written("instrument_checked", checked, days_ago=4), early, late,
+    ])  # fmt: skip
+    return str(early["id"]), str(late["id"])
+
+
+def test_a_kept_log_says_that_its_thermometer_was_due_for_a_check(
+    hearth: Hearth, new_phone: Callable[..., Phone]
+) -> None:
+    was_due = "Dial probe was due for a check."
+    batch = lived_in(hearth.desk()).batch
+    early, late = _logs_around_a_check(hearth.desk(), batch)
+    hearth.until_quiet()
+
+    phone = _signed_in(hearth, new_phone, "pim")
+    phone.go(f"/batch/{batch}")
+
+    row = phone.page.get_by_role("list", name="Time and temperature").get_by_role("listitem")
+    row.filter(has=phone.page.locator(f"a[href$='{late}']")).get_by_text(was_due).wait_for()
+    assert was_due not in row.filter(has=phone.page.locator(f"a[href$='{early}']")).inner_text()
+    phone.go(f"/heat-log/{batch}/{late}")
+    phone.sees(was_due)
+    phone.go(f"/heat-log/{batch}/{early}")
+    phone.page.get_by_role("heading", name="Kept").wait_for()
+    assert was_due not in phone.page.locator("main").inner_text()
+    assert phone.trouble == []

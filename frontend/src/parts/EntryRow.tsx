@@ -126,6 +126,8 @@ export interface CorrectionRowProps {
   old?: ComponentChildren | undefined;
   young?: ComponentChildren | undefined;
   act?: ComponentChildren | undefined;
+  /** What else is said of the value that counts. */
+  more?: ComponentChildren | undefined;
 }
 
 /** Opens to both entries side by side where they are given. */
@@ -134,6 +136,7 @@ export function CorrectionRow(props: CorrectionRowProps) {
   const opens = props.old !== undefined && props.young !== undefined;
   const more = (
     <>
+      {props.more}
       {PARTS.corrected_by(props.when)} <span class="rec">{props.by}</span>: “
       <span class="rec">{props.reason}</span>”
       {opens && (

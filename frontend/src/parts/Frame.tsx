@@ -1,6 +1,7 @@
 /** The frame of every screen: head and sheet for eyes, bench for thumbs. */
 import type { ComponentChildren } from "preact";
 import { useLayoutEffect } from "preact/hooks";
+import { WithCodes } from "./WithCodes.tsx";
 
 /** What stands where. On screens from 900 px `side` stands beside the work, else below it. */
 export interface FrameProps {
@@ -41,10 +42,12 @@ export function Frame(props: FrameProps) {
   return (
     <div class={looks.filter(Boolean).join(" ")}>
       <header class="head">
-        <p class={props.gauge ? "where" : "where alone"}>{props.where}</p>
+        <p class={props.gauge ? "where" : "where alone"}>
+          <WithCodes words={props.where} />
+        </p>
         {props.gauge}
         <h1 class={[props.isRecorded ? "rec" : "", props.aside ? "" : "alone"].join(" ").trim()}>
-          {props.title}
+          <WithCodes words={props.title} />
         </h1>
         {props.aside && <div class="aside">{props.aside}</div>}
         {props.calm && <p class="calm">{props.calm}</p>}

@@ -21,6 +21,8 @@ const TOUCHES: readonly { source: RegExp; about: string }[] = [
   // A date that is worked out, or the rule it is worked out by.
   { source: /\b(lastDay|earliest)\b[^;]*calc\/shelf_life\.ts"/, about: "shelf_life" },
   { source: /<LifeOf\b|\blife\.on, true\)/, about: "shelf_life" },
+  // A date in a list, or that it is over.
+  { source: /(?<!function )\b(lifeShown|lotSays)\(/, about: "shelf_life" },
   // What stands on a pack, and what is promised there.
   { source: /\bLABEL\.net\b/, about: "net_content" },
   { source: /\bclass="label"/, about: "label" },

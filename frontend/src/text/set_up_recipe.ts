@@ -4,6 +4,7 @@ import { amountWords, figure } from "./numbers.ts";
 export const RECIPE = {
   compare: "Compare two versions",
   export_one: "Export as a file",
+  sums: "Sums at the bench",
   version: (number: string) => `version ${number}`,
   first: "Publishing makes version 1.",
   next: (latest: string, next: string) =>

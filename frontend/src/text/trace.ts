@@ -3,8 +3,6 @@ import { dayWords, figure } from "./numbers.ts";
 
 export const TRACE = {
   on_hold: (words: string) => `On hold: ${words}`,
-  in_question: "an instrument of it failed a check",
-  was_due: "an instrument was due for a check",
   where: "Trace",
   title: "Which lot?",
   bench: "Next",

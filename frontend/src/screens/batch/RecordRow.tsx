@@ -152,7 +152,11 @@ function Contested(props: RecordRowProps & { rivals: HeldEntry[] }) {
   return (
     <TwoCorrections
       time={props.time ?? ""}
-      thing={props.thing}
+      thing={
+        <>
+          {props.thing} {props.more}
+        </>
+      }
       counts={BATCH.until_chosen(own === undefined ? props.amount : amountOf(own.entry.body))}
       both={rivals.map((each) => ({
         id: each.entry.id,

@@ -1,12 +1,17 @@
 /** From sheets to the series a chart is drawn from. */
 import type { BatchState } from "../../calc/batches.ts";
 import { chartSorts } from "../../calc/charts_of.ts";
+import type { FillCheck } from "../../calc/fill_trust.ts";
 import type { Fill } from "../../calc/fills.ts";
 import { type Decimal, parseDecimal, significant, total } from "../../calc/numbers.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
 import type { LotState } from "../../calc/stock.ts";
+import { nameOf } from "../../state/stock.ts";
 import { FILLS, YIELDS } from "../../text/charts.ts";
+import { FITNESS } from "../../text/fitness.ts";
 import { amountWords, dayWords } from "../../text/numbers.ts";
+import { doubtOfBatch } from "../common/InQuestion.tsx";
+import { standingAt } from "../common/instruments.ts";
 
 /** One point: a day, a pack, a batch; `values` are what repeats there are. */
 export interface SeriesPoint {
@@ -78,7 +83,8 @@ export function yieldSeries(finished: readonly BatchState[]): Series[] {
     const points = finished.flatMap((batch) => {
       const percent = batch.balance[sort];
       if (percent === null) return [];
-      const name = `${dayWords(batch.finished_at)}, ${batch.code ?? ""}`;
+      const doubt = doubtOfBatch(batch);
+      const name = [dayWords(batch.finished_at), batch.code ?? "", doubt ?? []].flat().join(", ");
       return [
         {
           id: batch.batch,
@@ -125,13 +131,34 @@ export function fillSeries(lot: LotState, lots: readonly LotState[]): Series[] {
     .sort((a, b) => TEXT_ORDER(a.fill.on, b.fill.on) || TEXT_ORDER(a.fill.entry, b.fill.entry))
     .map(({ fill, code }) => ({
       id: fill.entry,
-      name: `${dayWords(fill.on)}, ${code}`,
+      name: [dayWords(fill.on), code, SCALE_SHORT[scaleDoubt(fill)] ?? []].flat().join(", "),
       values: netsOf(fill),
       href: `#/lot/${code}`,
     }))
     .filter(({ values }) => values.length > 0);
   const checks = { ...aboutFill(last, points), id: "product", name: FILLS.product, points };
-  return [packs, { ...checks, ...FILLS.checks }];
+  return [
+    { ...packs, why: `${packs.why} ${scaleSentence(last)}`.trim() },
+    { ...checks, ...FILLS.checks },
+  ];
+}
+
+const SCALE_SHORT: Readonly<Record<string, string>> = {
+  failed: FITNESS.scale_failed,
+  due: FITNESS.scale_due,
+};
+
+/** Whether the scale of a fill check failed a check, or was due for one. */
+function scaleDoubt({ trust, instrument, happened_at }: FillCheck): "failed" | "due" | "" {
+  if (trust?.failed_by) return "failed"; // a sheet of an earlier version knows no trust
+  return instrument && standingAt(instrument, happened_at).is === "due" ? "due" : "";
+}
+
+function scaleSentence(fill: FillCheck): string {
+  const doubt = scaleDoubt(fill);
+  if (doubt === "") return "";
+  const name = nameOf("instrument", fill.instrument);
+  return doubt === "failed" ? FITNESS.failed_on(name, null) : FITNESS.was_due(name);
 }
 
 /** A volume worked out with a density gets no more decimals than the scale shows. */

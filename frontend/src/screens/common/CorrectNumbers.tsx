@@ -16,6 +16,7 @@ import { type Typed, useDrafted } from "./drafted.ts";
 import { nowMs } from "./edge.ts";
 import { focusFirst } from "./focus.ts";
 import { HeadGauge } from "./HeadGauge.tsx";
+import { BodyInQuestion } from "./InQuestion.tsx";
 import { movedTo } from "./moments.ts";
 import { isChangedIn, lackingIn, type NumberIn, withNote, withNumbers } from "./numbers_in.ts";
 import { beside, besideNone, hindrance } from "./sentences.ts";
@@ -190,6 +191,7 @@ function Form(props: FormProps) {
         />
       </div>
       {isMoved && <Moment form={form} />}
+      <BodyInQuestion body={props.body} happened_at={props.happened_at} />
       {areNumbers && (
         <>
           <Numbers form={form} />

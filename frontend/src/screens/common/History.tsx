@@ -70,7 +70,11 @@ function Row({ row, correct }: { row: HistoryRow; correct: string | null }) {
     return (
       <TwoCorrections
         time={time}
-        thing={thing}
+        thing={
+          <>
+            {thing} <InDoubt row={row} />
+          </>
+        }
         counts={HISTORY.two_count(row.was)}
         both={row.rivals.map((each) => ({
           id: each.id,
@@ -96,6 +100,7 @@ function Row({ row, correct }: { row: HistoryRow; correct: string | null }) {
         reason={row.by.reason}
         state={state}
         act={act}
+        more={<InDoubt row={row} />}
       />
     );
   }
@@ -108,13 +113,17 @@ function Row({ row, correct }: { row: HistoryRow; correct: string | null }) {
 
 /** A clock far off, and what was read on an instrument that is in question. */
 function ReadWith({ row }: { row: HistoryRow }) {
-  const { happened_at } = row.held.entry;
   return (
     <>
       <ClockOff skew_ms={row.held.skew_ms} />
-      {row.body !== null && <BodyInQuestion body={row.body} happened_at={happened_at} />}
+      <InDoubt row={row} />
     </>
   );
+}
+
+function InDoubt({ row: { body, held } }: { row: HistoryRow }) {
+  if (body === null) return null;
+  return <BodyInQuestion body={body} happened_at={held.entry.happened_at} />;
 }
 
 function whenOf(by: ByWhom): string {

@@ -1,6 +1,6 @@
 /** One sentence where a reading's instrument failed or was due: said wherever the reading is shown. */
 import type { BatchState } from "../../calc/batches.ts";
-import { type Body, objectIn, textIn } from "../../calc/bodies.ts";
+import { type Body, objectIn, textIn, textsIn } from "../../calc/bodies.ts";
 import { type Trust, writtenTrust } from "../../calc/trusted.ts";
 import { nameOf } from "../../state/stock.ts";
 import { FITNESS } from "../../text/fitness.ts";
@@ -37,23 +37,41 @@ export function InQuestion(props: {
   );
 }
 
-function WasDue({ instrument, happened_at }: { instrument: string; happened_at: string }) {
+/** Nothing where a check was not due when it was read. */
+export function WasDue({ instrument, happened_at }: { instrument: string; happened_at: string }) {
   if (standingAt(instrument, happened_at).is !== "due") return null;
   return <span class="in-question">{FITNESS.was_due(nameOf("instrument", instrument))}</span>;
 }
 
-/** The same for the reading in the body of an entry. */
+/**
+ * The same for what was read in the body of an entry: one reading, a weighing of several times, or
+ * packs, of which how far they would move is not said.
+ */
 export function BodyInQuestion({ body, happened_at }: { body: Body; happened_at: string }) {
-  const reading = objectIn(body, "reading");
+  const one = objectIn(body, "reading");
+  const reading = one ?? firstOf(body);
   if (reading === null) return null;
+  const trust = writtenTrust(trusted({ reading }, happened_at));
   return (
     <InQuestion
-      trust={writtenTrust(trusted(body, happened_at))}
+      trust={one === null ? { ...trust, moves: null } : trust}
       instrument={textIn(reading, "instrument")}
       unit={textIn(reading, "unit")}
       happened_at={happened_at}
     />
   );
+}
+
+/** The first of several masses that were read one after the other. */
+function firstOf(body: Body): Body | null {
+  const [several, name] =
+    "gross" in body ? [body, "gross"] : [objectIn(body, "weighing") ?? {}, "shown"];
+  const [shown] = textsIn(several, name);
+  const instrument = textIn(several, "instrument");
+  const unit = textIn(several, "unit");
+  if (shown === undefined || instrument === null || unit === null) return null;
+  const division = textIn(several, "division");
+  return { instrument, unit, shown, ...(division === null ? {} : { division }) };
 }
 
 /** A batch that was measured with what failed a check, or was due for one: said wherever something of it is shown. */
@@ -74,7 +92,13 @@ export function BatchInQuestion({ batch }: { batch: string | null }) {
   );
 }
 
+/** The same in a few words, beside its name in a list; null where there is nothing to say. */
+export function doubtOfBatch(batch: BatchState): string | null {
+  if (isInQuestion(batch)) return FITNESS.batch_failed;
+  return wasDueIn(batch) ? FITNESS.batch_due : null;
+}
+
 /** An instrument of it failed a check, and nobody has looked at that yet. */
-export function isInQuestion({ findings }: BatchState): boolean {
+function isInQuestion({ findings }: BatchState): boolean {
   return findings.some((each) => each.what === "instrument_failed" && !each.is_settled);
 }

@@ -2,6 +2,7 @@
 import { computed } from "@preact/signals";
 import type { BatchState } from "../../calc/batches.ts";
 import type { FillCheck } from "../../calc/fill_trust.ts";
+import type { HeatResult } from "../../calc/heat_results.ts";
 import type { InstrumentState } from "../../calc/instruments.ts";
 import { TEXT_ORDER } from "../../calc/record.ts";
 import { later } from "../../calc/shelf_life.ts";
@@ -50,6 +51,7 @@ function readingsOf(batch: BatchState): (UsedAt & { instrument: string })[] {
     ...each,
     at: each.entry,
     kind: "heat_log" as const,
+    happened_at: beganOf(each),
   }));
   return [...weighed, ...stepped, ...logged].flatMap((each) => {
     const { instrument, entry, at, kind, happened_at } = each;
@@ -58,6 +60,11 @@ function readingsOf(batch: BatchState): (UsedAt & { instrument: string })[] {
     const until = spanS === 0 ? happened_at : later(happened_at, Math.ceil(spanS / 60));
     return [{ instrument, batch, entry, at, kind, happened_at, until }];
   });
+}
+
+/** When a log of temperatures began: corrected, it may have begun at another time than was first said. */
+export function beganOf(log: Pick<HeatResult, "began_at" | "happened_at">): string {
+  return log.began_at ?? log.happened_at;
 }
 
 /** A use of an instrument beside batches: packs weighed, a drill, the water in a vessel. */

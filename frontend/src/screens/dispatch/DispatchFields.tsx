@@ -1,5 +1,6 @@
 /** The fields of a dispatch: to whom, from where, which lot, how much, at which price. */
 import type { Signal } from "@preact/signals";
+import { Caution } from "../../parts/Caution.tsx";
 import { NumberField, TextField } from "../../parts/Fields.tsx";
 import { cooperative, places, recipients, stockAt } from "../../state/stock.ts";
 import { DISPATCH } from "../../text/stall.ts";
@@ -69,6 +70,7 @@ export function DispatchFields(props: DispatchFieldsProps) {
         isCode
         refusal={beside(found, "document")}
       />
+      {typed.place !== "" && <Caution about="shelf_life" />}
     </>
   );
 }

@@ -2,6 +2,7 @@
 import { useMemo } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
 import { textIn } from "../../calc/bodies.ts";
+import type { HeatResult } from "../../calc/heat_results.ts";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Facts, Notice, Part } from "../../parts/Plain.tsx";
@@ -12,6 +13,8 @@ import { BatchNamed } from "../common/BatchNamed.tsx";
 import { batchOf } from "../common/batches.ts";
 import { dayOf, zone } from "../common/edge.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { WasDue } from "../common/InQuestion.tsx";
+import { beganOf } from "../common/instruments.ts";
 import { inForce } from "../common/standing.ts";
 import { useHeld } from "../common/use_held.ts";
 import { HeatPlate, HeatShown } from "./HeatShown.tsx";
@@ -60,14 +63,20 @@ function Kept({ state, entry }: { state: BatchState; entry: string }) {
   return (
     <>
       <HeatPlate judged={judged} unit={unit} />
-      <HeatShown judged={judged} plot={plot} unit={unit} setBy={result?.set_by ?? null} />
+      <HeatShown
+        judged={judged}
+        plot={plot}
+        unit={unit}
+        setBy={result?.set_by ?? null}
+        due={result !== null && <Due log={result} />}
+      />
       {result !== null && (
         <Part title={HEAT.kept}>
           <Facts
             rows={[
               {
                 name: HEAT.began,
-                value: `${dayWords(dayOf(result.began_at ?? result.happened_at))}, ${clockWords(result.began_at ?? result.happened_at, zone())}`,
+                value: `${dayWords(dayOf(beganOf(result)))}, ${clockWords(beganOf(result), zone())}`,
               },
               { name: HEAT.rows, value: howWord(result.came_by) },
               {
@@ -87,5 +96,15 @@ function Kept({ state, entry }: { state: BatchState; entry: string }) {
         </Part>
       )}
     </>
+  );
+}
+
+/** That a check failed is said with what the log leans on, and counts for more. */
+function Due({ log }: { log: HeatResult }) {
+  if (log.instrument === null || log.trust?.failed_by) return null;
+  return (
+    <p>
+      <WasDue instrument={log.instrument} happened_at={beganOf(log)} />
+    </p>
   );
 }

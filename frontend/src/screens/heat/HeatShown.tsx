@@ -1,4 +1,5 @@
 /** A log drawn with its limits, its result in a sentence, its caution in full. */
+import type { ComponentChildren } from "preact";
 import type { HeatJudged } from "../../calc/heat_judged.ts";
 import type { HeatTrust } from "../../calc/heat_trust.ts";
 import { significant } from "../../calc/numbers.ts";
@@ -48,8 +49,10 @@ export function HeatShown(props: {
   plot: Plot | null;
   unit: string | null;
   setBy: string | null;
+  /** Where a kept log's thermometer was due for a check. */
+  due?: ComponentChildren;
 }) {
-  const { judged, plot, unit, setBy } = props;
+  const { judged, plot, unit, setBy, due } = props;
   const trust = judged.trust ?? null; // a sheet of an earlier version knows none
   return (
     <Part title={ruleWord(judged.by)} id="heat-shown">
@@ -58,6 +61,7 @@ export function HeatShown(props: {
       {trust !== null && (
         <p class="second">{thermometerWords(trust, { unit, reach: reachOf(trust) })}</p>
       )}
+      {due}
       {setBy && (
         <p class="second">
           {HEAT.limits_by} <span class="rec">{setBy}</span>

@@ -5,6 +5,8 @@ import { heatSentence } from "../../text/heat_results.ts";
 import { HEAT_LOGS, heatVerdictWord, ruleWord } from "../../text/heat_rules.ts";
 import { clockWords } from "../../text/numbers.ts";
 import { zone } from "../common/edge.ts";
+import { InQuestion } from "../common/InQuestion.tsx";
+import { beganOf } from "../common/instruments.ts";
 
 const LOOKS: Readonly<Record<string, string>> = { fail: "shout", pass: "" };
 
@@ -13,11 +15,12 @@ export function LogRow({ batch, log }: { batch: string; log: BatchState["heat"][
   return (
     <li class="heat-row">
       <p>
-        {clockWords(log.began_at ?? log.happened_at, zone())} <b>{ruleWord(log.by)}</b>
+        {clockWords(beganOf(log), zone())} <b>{ruleWord(log.by)}</b>
       </p>
       <p>
         <b class={LOOKS[log.verdict ?? "pass"] ?? "doubtful"}>{heatVerdictWord(log.verdict)}</b>{" "}
         {heatSentence(log, log.unit)} <span class="rec">{log.action}</span>
+        <InQuestion {...log} trust={log.trust ?? undefined} happened_at={beganOf(log)} />
       </p>
       <p class="key-row">
         <Cup href={`#/heat-log/${batch}/${log.entry}`}>{HEAT_LOGS.see}</Cup>

@@ -3,13 +3,18 @@ import { DEVICE, START_MS } from "../../../simulation/bench.ts";
 import { testHouse, welcome } from "../../../simulation/house.ts";
 import { batchState } from "../../calc/batches.ts";
 import { foldSubject } from "../../calc/folds.ts";
+import { heatResults } from "../../calc/heat_results.ts";
 import { instrumentState } from "../../calc/instruments.ts";
 import type { Fact } from "../../calc/record.ts";
 import { skillState } from "../../calc/skills.ts";
+import type { LotState } from "../../calc/stock.ts";
 import { deviceDb } from "../../state/house.ts";
 import { signIn } from "../../state/session.ts";
+import { sheetsOf } from "../../state/sheets.ts";
 import { isAddingUp, loadShelf, refold } from "../../state/shelf.ts";
 import { takeIn } from "../../store/take_in.ts";
+import { fillSeries } from "../charts/series.ts";
+import { doubtOfBatch } from "../common/InQuestion.tsx";
 import { standingAt, standingOf, wasDueIn } from "../common/instruments.ts";
 import { leanedHere } from "./leaned_here.ts";
 
@@ -37,6 +42,16 @@ const SCALE = {
   interval: "1",
   check_uses: 2,
 };
+const THERMOMETER = {
+  instrument: "t1",
+  name: "Probe",
+  sort: "thermometer",
+  unit: "degC",
+  division: "0.1",
+  judged_by: "own",
+  most_error: "0.5",
+  check_days: 3,
+};
 const FILLED = fact("f1", "fill_checked", "05", {
   lot: "J-1",
   on: `${ON}-05`,
@@ -59,6 +74,15 @@ beforeEach(async () => {
     check("k1", "03", "500"),
     check("k2", "07", "508"),
   ]);
+  const thermometer = instrumentState("instrument:t1", [
+    fact("d3", "instrument_defined", "01", THERMOMETER),
+    fact("k4", "instrument_checked", "03", {
+      instrument: "t1",
+      unit: "degC",
+      division: "0.1",
+      steps: [{ sort: "ice", reference: "0", readings: ["0.1"] }],
+    }),
+  ]);
   const cup = instrumentState("instrument:c1", [
     fact("d2", "instrument_defined", "01", { instrument: "c1", name: "Cup", sort: "cup" }),
     fact("k3", "instrument_checked", "06", {
@@ -76,6 +100,7 @@ beforeEach(async () => {
   const sheets: [string, object][] = [
     ["instrument:s1", scale],
     ["instrument:c1", cup],
+    ["instrument:t1", thermometer],
     ["lot:J-1", foldSubject("lot:J-1", [FILLED], new Map([["instrument:s1", scale]]))],
     ["skill:ana", skillState("skill:ana", [drill])],
   ];
@@ -109,6 +134,36 @@ test("a batch says whether something in it was read on a scale that was due", ()
 
   expect(wasDueIn(readOn("06"))).toBe(true);
   expect(wasDueIn(readOn("04"))).toBe(false);
+  expect(doubtOfBatch(readOn("06"))).toBe("an instrument was due for a check");
+  expect(doubtOfBatch(readOn("04"))).toBeNull();
+});
+
+test("a log is judged by the day it began, which a correction may have moved", () => {
+  const loggedOn = (began: string) => {
+    const log = { batch: "b1", instrument: "t1", unit: "degC", division: "0.1" };
+    const rows = { came_by: "typed", at_s: [0, 60], temperatures: ["64", "63"] };
+    const began_at = `${ON}-${began}T08:00:00.000Z`;
+    return batchState(
+      "batch:b1",
+      [
+        fact("b1", "batch_started", "01", { batch: "b1", lines: [], steps: [] }),
+        fact("b2", "heat_log", "09", { ...log, ...rows, began_at }),
+      ],
+      undefined,
+      heatResults,
+    );
+  };
+
+  expect(wasDueIn(loggedOn("08"))).toBe(true);
+  expect(wasDueIn(loggedOn("04"))).toBe(false);
+});
+
+test("a chart of fills names those whose scale failed", () => {
+  const lots = sheetsOf<LotState>("lot").value.map(({ state }) => ({ ...state, material: "jam" }));
+  const [packs, checks] = lots.flatMap((lot) => fillSeries(lot, lots));
+
+  expect(packs?.why).toContain("Bench scale failed a check.");
+  expect(checks?.points.map(({ name }) => name)).toEqual(["5 Nov, J-1, its scale failed a check"]);
 });
 
 test("what the server counted over all phones stands on the shelf once it was pulled", async () => {

@@ -53,7 +53,7 @@ function Printing({ lines }: { lines: LabelLines }) {
         where={LABEL.where}
         title={lines.name}
         isRecorded
-        aside={<b>{lines.lot}</b>}
+        aside={<b class="code">{lines.lot}</b>}
         gauge={<HeadGauge />}
         hasKeypad
         benchName={LABEL.bench}

@@ -1,6 +1,7 @@
 /** Lay out: all of it on the bench before anything is mixed. */
 import { useSignal } from "@preact/signals";
 import type { BatchState } from "../../calc/batches.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Refusal } from "../../parts/Plain.tsx";
@@ -162,6 +163,7 @@ function LayOut({ batch }: { batch: BatchState }) {
           />
         ))}
       </ul>
+      <Caution about="shelf_life" />
     </Frame>
   );
 }

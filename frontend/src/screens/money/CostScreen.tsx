@@ -22,6 +22,7 @@ import { amountWords, figure } from "../../text/numbers.ts";
 import { inCoins } from "../common/asked.ts";
 import { batchOf, recipeNameOf } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { BatchInQuestion } from "../common/InQuestion.tsx";
 import { amountText, materialOf, textField } from "../common/lots.ts";
 import { costOf, lotName, money, nameOfLacking, seesCosts, workerName } from "./costs.ts";
 import { Products } from "./Products.tsx";
@@ -61,6 +62,7 @@ function Shown({ batch }: { batch: BatchState | null }) {
   const cost = costOf(batch.batch);
   return (
     <>
+      <BatchInQuestion batch={batch.batch} />
       <Incomplete cost={cost} />
       <Sums batch={batch} cost={cost} />
       <Products cost={cost} />

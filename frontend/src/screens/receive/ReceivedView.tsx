@@ -1,5 +1,6 @@
 /** After saving: the new lot as its tag, its label, and the receipt that can be taken back. */
 import { useSignal } from "@preact/signals";
+import { Caution } from "../../parts/Caution.tsx";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Entries, EntryRow } from "../../parts/EntryRow.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
@@ -71,6 +72,7 @@ export function ReceivedView({ kept, onNext }: { kept: Kept; onNext: () => void 
         state={isRefused ? "held" : life.state}
         href={`#/lot/${code}`}
       />
+      {!isRefused && life.words !== null && <Caution about="shelf_life" />}
       <Entries name={RECEIVE.received}>
         <EntryRow
           time={clockWords(at.value, zone())}

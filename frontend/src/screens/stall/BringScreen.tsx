@@ -1,5 +1,6 @@
 /** Bring goods to the stall in the morning, take the rest back in the evening. */
 import { useSignal } from "@preact/signals";
+import { Caution } from "../../parts/Caution.tsx";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { NumberField } from "../../parts/Fields.tsx";
@@ -176,6 +177,7 @@ function BringFields(props: {
           />
         </div>
       )}
+      {typed.other !== "" && lots.length > 0 && <Caution about="shelf_life" />}
     </>
   );
 }

@@ -1,4 +1,5 @@
 /** The bench of the stall: the ruler, and what else it may ask in its place. */
+import { Caution } from "../../parts/Caution.tsx";
 import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot } from "../../parts/Frame.tsx";
@@ -128,6 +129,7 @@ function WhichLot({ stall }: { stall: Stall }) {
             />
           );
         })}
+        <Caution about="shelf_life" />
       </div>
       <BackToSelling stall={stall} />
     </>

@@ -1,5 +1,6 @@
 /** The shelf itself: what is below zero, what to use first, and a glass for each material. */
 import type { Signal } from "@preact/signals";
+import { Caution } from "../../parts/Caution.tsx";
 import { Cup } from "../../parts/Cup.tsx";
 import { LotTag } from "../../parts/LotTag.tsx";
 import { Part } from "../../parts/Plain.tsx";
@@ -52,6 +53,7 @@ export function Shelf({ view, lots }: { view: Signal<StockView>; lots: readonly 
           ))}
         </div>
       </Part>
+      {lots.some((lot) => lot.life !== null) && <Caution about="shelf_life" />}
     </>
   );
 }

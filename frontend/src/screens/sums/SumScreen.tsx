@@ -8,6 +8,7 @@ import { SUMS } from "../../text/sums.ts";
 import { BatchNamed } from "../common/BatchNamed.tsx";
 import { batchOf } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { BatchInQuestion } from "../common/InQuestion.tsx";
 import { Instead } from "../common/Instead.tsx";
 import { Recalled } from "../common/Recalled.tsx";
 import { AskedFields } from "./AskedFields.tsx";
@@ -69,6 +70,7 @@ function OneSum({ plan, name, batch }: { plan: SumPlan; name: string; batch: str
       }
     >
       <Refusal sentence={sum.found?.sentence ?? null} />
+      <BatchInQuestion batch={batch === "" ? null : batch} />
       <AskedFields sum={sum} />
       <DoubtsPart sum={sum} />
       <p class="key-row">

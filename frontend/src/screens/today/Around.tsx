@@ -13,6 +13,8 @@ import { later } from "../common/later.tsx";
 import { amountText, lifeShown, materialOf } from "../common/lots.ts";
 import { useFirst, type Written, writtenLast } from "./day_around.ts";
 
+// The day comes up without its texts.
+const Caution = later(async () => (await import("../../parts/Caution.tsx")).Caution);
 const TimersAndChecks = later(async () => (await import("./TimersAndChecks.tsx")).TimersAndChecks);
 
 /** Who makes is asked for the kitchen, who sells for the stall. */
@@ -63,6 +65,7 @@ export function Around({ today }: { today: string }) {
             </li>
           ))}
         </ul>
+        {soon.length > 0 && <Caution about="shelf_life" />}
       </Part>
       <Part title={TODAY.written_last}>
         {written.length === 0 && <p class="second">{TODAY.nothing_written}</p>}

@@ -5,8 +5,7 @@ import { nameOf } from "../../state/stock.ts";
 import { TRACE } from "../../text/trace.ts";
 import { batchOf } from "../common/batches.ts";
 import { endName } from "../common/ends.ts";
-import { isInQuestion } from "../common/InQuestion.tsx";
-import { wasDueIn } from "../common/instruments.ts";
+import { doubtOfBatch } from "../common/InQuestion.tsx";
 import { amountText } from "../common/lots.ts";
 import type { BothWays } from "./steps.ts";
 
@@ -48,8 +47,8 @@ function nodeWords(subject: string, way: Trace): string {
     const state = batchOf(subject.slice("batch:".length))?.state;
     const name = nameOf("batch", subject.slice("batch:".length));
     if (state === undefined) return name;
-    if (isInQuestion(state)) return `${name} (${TRACE.in_question})`;
-    return wasDueIn(state) ? `${name} (${TRACE.was_due})` : name;
+    const doubt = doubtOfBatch(state);
+    return doubt === null ? name : `${name} (${doubt})`;
   }
   const label = way.nodes.find((node) => node.id === subject)?.label;
   if (subject.startsWith("lot:")) return [label, endName(subject)].filter(Boolean).join(" ");

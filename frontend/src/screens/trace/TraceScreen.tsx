@@ -1,6 +1,7 @@
 /** Trace: where a lot came from and where it went, as a picture one can tap and as a list. */
 import type { LotState } from "../../calc/stock.ts";
 import { idIn, typeIn } from "../../calc/subjects.ts";
+import { Caution } from "../../parts/Caution.tsx";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Notice, Refusal } from "../../parts/Plain.tsx";
@@ -40,6 +41,7 @@ export function Screen({ params }: { params: Record<string, string> }) {
       {isKnown ? (
         <>
           <Picture lot={lot} state={state} traced={traced} />
+          {state?.life && <Caution about="shelf_life" />}
           <EveryStep ways={traced.ways} />
         </>
       ) : (

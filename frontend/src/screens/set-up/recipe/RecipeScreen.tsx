@@ -111,6 +111,7 @@ function RecipeForm({ recipe }: { recipe: RecipeAtWork }) {
             <Cup href={`#/set-up/recipes/${recipe.param}/compare`}>{RECIPE.compare}</Cup>
           )}
           <Cup href={`#/set-up/recipes/${recipe.param}/export`}>{RECIPE.export_one}</Cup>
+          <Cup href="#/sums">{RECIPE.sums}</Cup>
         </div>
       )}
       {recipe.isTyped && form.canWrite && (
