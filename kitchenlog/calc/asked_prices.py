@@ -54,7 +54,7 @@ def asked_state(subject: str, facts: Sequence[Fact]) -> AskedState:
     return AskedState(
         material=material,
         prices=sorted(rows, key=lambda row: row["since"]),
-        findings=settled(list(record.findings), record.standing, subject),
+        findings=settled(record.findings, record.standing, subject),
         notes=notes_about(record.standing, subject),
     )
 

@@ -5,9 +5,9 @@ The phone has the same constants in tables/bench.ts. Numbers are kept as printed
 means that the table says nothing, never zero.
 """
 
-import csv
 from dataclasses import dataclass
-from importlib.resources import files
+
+from kitchenlog.calc.table_rows import rows_of, typed_rows
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -94,14 +94,9 @@ class FiveLogRow:
     note: str
 
 
-def _rows(name: str) -> list[dict[str, str]]:
-    table = files("kitchenlog.calc").joinpath(f"tables/{name}.csv").read_text(encoding="utf-8")
-    return list(csv.DictReader(table.splitlines()))
-
-
-BRIX_ROWS = tuple(BrixRow(**row) for row in _rows("brix_temp_correction"))
-SALOMETER_ROWS = tuple(SalometerRow(**row) for row in _rows("salometer_scales"))
-ACID_ROWS = tuple(AcidRow(**row) for row in _rows("acids"))
-CURE_ROWS = tuple(CureRow(**row) for row in _rows("cure_limits"))
-CANNER_ROWS = tuple(CannerRow(**row) for row in _rows("canner_altitude"))
-FIVE_LOG_ROWS = tuple(FiveLogRow(**row) for row in _rows("acidified_5log"))
+BRIX_ROWS = typed_rows(BrixRow, rows_of("brix_temp_correction"))
+SALOMETER_ROWS = typed_rows(SalometerRow, rows_of("salometer_scales"))
+ACID_ROWS = typed_rows(AcidRow, rows_of("acids"))
+CURE_ROWS = typed_rows(CureRow, rows_of("cure_limits"))
+CANNER_ROWS = typed_rows(CannerRow, rows_of("canner_altitude"))
+FIVE_LOG_ROWS = typed_rows(FiveLogRow, rows_of("acidified_5log"))

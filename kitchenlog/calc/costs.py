@@ -13,14 +13,12 @@ from fractions import Fraction
 from typing import Literal
 
 from kitchenlog.calc.coins import as_decimal, coin_parts
-from kitchenlog.calc.limits import Cited
 from kitchenlog.calc.numbers import HUNDRED, ONE, ZERO, divided, product, total
 
 LotPart = Literal["materials", "packs"]
 Part = Literal["materials", "packs", "labour", "fuel", "overhead", "other", "by_products"]
 OverheadBy = Literal["batch", "labour_hour", "kg", "kettle_hour"]
 PercentOf = Literal["materials", "labour", "materials_and_labour"]
-JointBy = Literal["mass", "sales_value"]
 
 PARTS: tuple[Part, ...] = (
     "materials", "packs", "labour", "fuel", "overhead", "other", "by_products",
@@ -128,22 +126,6 @@ class LotCost:
     missing: tuple[Missing, ...]
 
 
-@dataclass(frozen=True, kw_only=True)
-class JointProduct:
-    """One of several products of one batch: its mass, or what it sells for where they part."""
-
-    lot: str
-    weight: Decimal
-
-
-@dataclass(frozen=True, kw_only=True)
-class JointCosts:
-    """The cost of each product, in coins that add up, and who says how to share it."""
-
-    costs: tuple[Decimal, ...]
-    cited: Cited
-
-
 def batch_cost(
     used: Sequence[UsedLot],
     *,
@@ -219,23 +201,6 @@ def overhead(by: OverheadBy, rate: Decimal, quantity: Decimal | None) -> Expense
     batches, minutes or grams; common practice, and the choice stays in its name."""
     amount = None if quantity is None else product(rate, quantity)
     return Expense(part="overhead", name=by, amount=amount, per=_PER[by])
-
-
-def joint_costs(
-    cost: Decimal, products: Sequence[JointProduct], by: JointBy, places: int
-) -> JointCosts:
-    """The cost of a batch with several products, shared by mass or by sales value at
-    split-off. From memory of cost-accounting texts, and marked so.
-
-    Raises ValueError for weights below zero or of nothing at all.
-    """
-    weights = [Fraction(each.weight) for each in products]
-    whole = sum(weights, Fraction(0))
-    if whole <= 0 or min(weights) < 0:
-        raise ValueError("nothing to share a cost by")
-    shares = [Fraction(cost) * weight / whole for weight in weights]
-    cited = Cited(what=f"joint_{by}", source="cost-accounting texts", basis="memory")
-    return JointCosts(costs=coin_parts(shares, places), cited=cited)
 
 
 @dataclass(frozen=True, kw_only=True)

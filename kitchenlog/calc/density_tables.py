@@ -1,7 +1,7 @@
 """The shipped rows for density.py; the phone has the same constants in tables/density.ts."""
 
 from kitchenlog.calc.density import DensityRow, SpreadRow
-from kitchenlog.calc.table_rows import rows_of
+from kitchenlog.calc.table_rows import rows_of, typed_rows
 
-DENSITY_ROWS = tuple(DensityRow(**row) for row in rows_of("density"))
-SPREAD_ROWS = tuple(SpreadRow(**row) for row in rows_of("density_spread"))
+DENSITY_ROWS = typed_rows(DensityRow, rows_of("density"))
+SPREAD_ROWS = typed_rows(SpreadRow, rows_of("density_spread"))

@@ -4,10 +4,9 @@ The phone has the same constants in tables/heat.ts. Numbers are kept as printed;
 means that the table says nothing, never zero.
 """
 
-import csv
 from dataclasses import dataclass
-from importlib.resources import files
-from typing import TypeVar
+
+from kitchenlog.calc.table_rows import rows_of, typed_rows
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -73,15 +72,7 @@ class ProcessLimitRow:
     basis: str
 
 
-_Row = TypeVar("_Row", LethalRow, DecimalReductionRow, CoolingRow, ProcessLimitRow)
-
-
-def _rows(name: str, row: type[_Row]) -> tuple[_Row, ...]:
-    table = files("kitchenlog.calc").joinpath(f"tables/{name}.csv").read_text(encoding="utf-8")
-    return tuple(row(**each) for each in csv.DictReader(table.splitlines()))
-
-
-LETHAL_ROWS = _rows("lethal_references", LethalRow)
-DECIMAL_REDUCTION_ROWS = _rows("d_z_values", DecimalReductionRow)
-COOLING_ROWS = _rows("cooling_rule", CoolingRow)
-PROCESS_LIMIT_ROWS = _rows("process_limits", ProcessLimitRow)
+LETHAL_ROWS = typed_rows(LethalRow, rows_of("lethal_references"))
+DECIMAL_REDUCTION_ROWS = typed_rows(DecimalReductionRow, rows_of("d_z_values"))
+COOLING_ROWS = typed_rows(CoolingRow, rows_of("cooling_rule"))
+PROCESS_LIMIT_ROWS = typed_rows(ProcessLimitRow, rows_of("process_limits"))

@@ -128,7 +128,7 @@ def cost_state(subject: str, facts: Sequence[Fact]) -> CostState:
         labour=[_worked(each) for each in entries if each.kind == "labour"],
         expenses=[_spent(each) for each in entries if each.kind == "expense"],
         shared=_last_shared(entries),
-        findings=settled(list(record.findings), record.standing, subject),
+        findings=settled(record.findings, record.standing, subject),
         notes=notes_about(record.standing, subject),
     )
 
@@ -140,7 +140,7 @@ def rates_state(subject: str, facts: Sequence[Fact]) -> RatesState:
     return RatesState(
         cooperative=id_in(subject),
         rates=sorted(rows, key=lambda row: row["since"]),
-        findings=settled(list(record.findings), record.standing, subject),
+        findings=settled(record.findings, record.standing, subject),
         notes=notes_about(record.standing, subject),
     )
 

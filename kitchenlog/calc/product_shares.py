@@ -6,19 +6,38 @@ left (production 2.1, joint products: from memory of cost-accounting texts, and 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 from typing import Any, Literal, Self
 
 from kitchenlog.calc.bodies import Body, amount_in, decimal_in, items_in, object_in, text_in
-from kitchenlog.calc.costs import JointBy, JointProduct, joint_costs
+from kitchenlog.calc.coins import coin_parts
+from kitchenlog.calc.limits import Cited
 from kitchenlog.calc.numbers import ONE, ZERO, parse_decimal, product, total
 
+JointBy = Literal["mass", "sales_value"]
 Sort = Literal["main", "by_product"]
 
 _THOUSANDTH = parse_decimal("0.001")  # a value is of a pack, or of a kg or L
 _BY: dict[str, JointBy] = {"mass": "mass", "sales_value": "sales_value"}
+
+
+@dataclass(frozen=True, kw_only=True)
+class JointProduct:
+    """One of several products of one batch: its mass, or what it sells for where they part."""
+
+    lot: str
+    weight: Decimal
+
+
+@dataclass(frozen=True, kw_only=True)
+class JointCosts:
+    """The cost of each product, in coins that add up, and who says how to share it."""
+
+    costs: tuple[Decimal, ...]
+    cited: Cited
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -85,6 +104,23 @@ class Products:
 
     def _weight_of(self, each: Product) -> Decimal | None:
         return _mass_g(each.rows) if self.by == "mass" else each.value
+
+
+def joint_costs(
+    cost: Decimal, products: Sequence[JointProduct], by: JointBy, places: int
+) -> JointCosts:
+    """The cost of a batch with several products, shared by mass or by sales value at
+    split-off. From memory of cost-accounting texts, and marked so.
+
+    Raises ValueError for weights below zero or of nothing at all.
+    """
+    weights = [Fraction(each.weight) for each in products]
+    whole = sum(weights, Fraction(0))
+    if whole <= 0 or min(weights) < 0:
+        raise ValueError("nothing to share a cost by")
+    shares = [Fraction(cost) * weight / whole for weight in weights]
+    cited = Cited(what=f"joint_{by}", source="cost-accounting texts", basis="memory")
+    return JointCosts(costs=coin_parts(shares, places), cited=cited)
 
 
 def _product_of(lot: str, rows: list[Body], said: Body, *, is_known: bool) -> Product:

@@ -1,8 +1,8 @@
 """The shipped rows for yields.py; the phone has the same constants in tables/yields.ts."""
 
-import csv
 from dataclasses import dataclass
-from importlib.resources import files
+
+from kitchenlog.calc.table_rows import rows_of, typed_rows
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -20,9 +20,4 @@ class YieldRow:
     note: str
 
 
-def _rows() -> list[dict[str, str]]:
-    table = files("kitchenlog.calc").joinpath("tables/yields_usda.csv")
-    return list(csv.DictReader(table.read_text(encoding="utf-8").splitlines()))
-
-
-YIELD_ROWS = tuple(YieldRow(**row) for row in _rows())
+YIELD_ROWS = typed_rows(YieldRow, rows_of("yields_usda"))

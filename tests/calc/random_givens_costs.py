@@ -126,7 +126,7 @@ COST_GIVENS: dict[tuple[str, str], Callable[[Random], Given]] = {
         "by": c.choice(("batch", "labour_hour", "kg", "kettle_hour")),
         "rate": money(c), "quantity": maybe(c, amount),
     },
-    ("costs", "joint_costs"): lambda c: {
+    ("product_shares", "joint_costs"): lambda c: {
         "cost": money(c),
         "products": several(c, lambda c: ["x", c.choice((amount(c), "5", "2"))], 4),
         "by": c.choice(("mass", "sales_value")),

@@ -12,7 +12,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from kitchenlog.calc import coins, costs, prices, share_outs, stock_costs
+from kitchenlog.calc import coins, costs, prices, product_shares, share_outs, stock_costs
 from kitchenlog.calc.numbers import parse_decimal, plain, written
 from tests.calc.registry_heat import picked
 
@@ -100,10 +100,10 @@ def _overhead(g: Given) -> Given:
 
 def _joint(g: Given) -> Given:
     products = [
-        costs.JointProduct(lot=lot, weight=parse_decimal(weight))
+        product_shares.JointProduct(lot=lot, weight=parse_decimal(weight))
         for lot, weight in g["products"]
     ]
-    made = costs.joint_costs(_d(g["cost"]), products, g["by"], g["places"])
+    made = product_shares.joint_costs(_d(g["cost"]), products, g["by"], g["places"])
     cited = f"{made.cited.what}: {made.cited.basis}"
     return {"costs": [written(each) for each in made.costs], "cited": cited}
 
@@ -206,7 +206,6 @@ COSTS: dict[str, dict[str, Adapter]] = {
             costs.usable_price(_d(g["price"]), _d(g["yield_percent"]), g["places"])
         ),
         "overhead": _overhead,
-        "joint_costs": _joint,
     },
     "prices": {
         "markup_percent": lambda g: _w(prices.markup_percent(_d(g["cost"]), _d(g["price"]))),
@@ -219,6 +218,7 @@ COSTS: dict[str, dict[str, Adapter]] = {
         "price_proposal": _proposal,
         "break_even": _break_even,
     },
+    "product_shares": {"joint_costs": _joint},
     "stock_costs": {
         "stock_cost": _stock_cost,
         "in_period": lambda g: [each.id for each in stock_costs.in_period(_moves(g))],

@@ -51,7 +51,7 @@ export function askedState(subject: string, facts: Iterable<Fact>): AskedState {
   return {
     material,
     prices: rows.sort((a, b) => TEXT_ORDER(a.since, b.since)),
-    findings: settled([...record.findings], record.standing, subject),
+    findings: settled(record.findings, record.standing, subject),
     notes: notesAbout(record.standing, subject),
   };
 }

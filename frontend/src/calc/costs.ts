@@ -6,7 +6,6 @@
  */
 
 import { asDecimal, coinParts } from "./coins.ts";
-import type { Cited } from "./limits.ts";
 import { Decimal, divided, HUNDRED, ONE, product, rounded, total, ZERO } from "./numbers.ts";
 import { Ratio } from "./ratios.ts";
 
@@ -14,7 +13,6 @@ export type LotPart = "materials" | "packs";
 export type Part = "materials" | "packs" | "labour" | "fuel" | "overhead" | "other" | "by_products";
 export type OverheadBy = "batch" | "labour_hour" | "kg" | "kettle_hour";
 export type PercentOf = "materials" | "labour" | "materials_and_labour";
-export type JointBy = "mass" | "sales_value";
 
 export const PARTS: readonly Part[] = [
   "materials",
@@ -120,18 +118,6 @@ export interface LotCost {
   readonly missing: readonly Missing[];
 }
 
-/** One of several products of one batch: its mass, or what it sells for where they part. */
-export interface JointProduct {
-  readonly lot: string;
-  readonly weight: Decimal;
-}
-
-/** The cost of each product, in coins that add up, and who says how to share it. */
-export interface JointCosts {
-  readonly costs: readonly Decimal[];
-  readonly cited: Cited;
-}
-
 /** All that went into a batch but its lots; `places` are those of a coin. */
 export interface Costing {
   readonly labour: readonly Labour[];
@@ -221,30 +207,6 @@ export function usablePrice(price: Decimal, yieldPercent: Decimal, places: numbe
 export function overhead(by: OverheadBy, rate: Decimal, quantity: Decimal | null): Expense {
   const amount = quantity === null ? null : product(rate, quantity);
   return { part: "overhead", name: by, amount, per: PER[by] };
-}
-
-/**
- * The cost of a batch with several products, shared by mass or by sales value at split-off. From
- * memory of cost-accounting texts, and marked so.
- *
- * Throws RangeError for weights below zero or of nothing at all.
- */
-export function jointCosts(
-  cost: Decimal,
-  products: readonly JointProduct[],
-  { by, places }: { readonly by: JointBy; readonly places: number },
-): JointCosts {
-  const whole = total(products.map((each) => each.weight));
-  const isBelow = products.some((each) => each.weight.isNegative());
-  if (whole.compare(ZERO) <= 0 || isBelow) throw new RangeError("nothing to share a cost by");
-  const shares = products.map((each) => new Ratio(product(cost, each.weight), whole));
-  const cited = {
-    what: `joint_${by}`,
-    source: "cost-accounting texts",
-    basis: "memory",
-    note: "",
-  };
-  return { costs: coinParts(shares, places), cited };
 }
 
 interface Known {

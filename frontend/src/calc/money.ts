@@ -117,7 +117,7 @@ export function costState(subject: string, facts: Iterable<Fact>): CostState {
     labour: entries.filter((each) => each.kind === "labour").map(worked),
     expenses: entries.filter((each) => each.kind === "expense").map(spent),
     shared: lastShared(entries),
-    findings: settled([...record.findings], record.standing, subject),
+    findings: settled(record.findings, record.standing, subject),
     notes: notesAbout(record.standing, subject),
   };
 }
@@ -129,7 +129,7 @@ export function ratesState(subject: string, facts: Iterable<Fact>): RatesState {
   return {
     cooperative: idIn(subject),
     rates: rows.sort((a, b) => TEXT_ORDER(a.since, b.since)),
-    findings: settled([...record.findings], record.standing, subject),
+    findings: settled(record.findings, record.standing, subject),
     notes: notesAbout(record.standing, subject),
   };
 }

@@ -6,10 +6,26 @@
  */
 
 import { amountIn, type Body, decimalIn, itemsIn, objectIn, textIn } from "./bodies.ts";
-import { type JointBy, jointCosts } from "./costs.ts";
+import { coinParts } from "./coins.ts";
+import type { Cited } from "./limits.ts";
 import { type Decimal, ONE, parseDecimal, product, total, ZERO } from "./numbers.ts";
+import { Ratio } from "./ratios.ts";
+
+export type JointBy = "mass" | "sales_value";
 
 const THOUSANDTH = parseDecimal("0.001"); // a value is of a pack, or of a kg or L
+
+/** One of several products of one batch: its mass, or what it sells for where they part. */
+export interface JointProduct {
+  readonly lot: string;
+  readonly weight: Decimal;
+}
+
+/** The cost of each product, in coins that add up, and who says how to share it. */
+export interface JointCosts {
+  readonly costs: readonly Decimal[];
+  readonly cited: Cited;
+}
 
 /**
  * One lot that came out: `amount` in its base unit, null where outputs of it were measured unlike.
@@ -72,6 +88,30 @@ export class Products {
     const { costs } = jointCosts(cost, known, { by: this.by, places });
     return new Map(known.map(({ lot }, at) => [lot, costs[at] ?? ZERO]));
   }
+}
+
+/**
+ * The cost of a batch with several products, shared by mass or by sales value at split-off. From
+ * memory of cost-accounting texts, and marked so.
+ *
+ * Throws RangeError for weights below zero or of nothing at all.
+ */
+export function jointCosts(
+  cost: Decimal,
+  products: readonly JointProduct[],
+  { by, places }: { readonly by: JointBy; readonly places: number },
+): JointCosts {
+  const whole = total(products.map((each) => each.weight));
+  const isBelow = products.some((each) => each.weight.isNegative());
+  if (whole.compare(ZERO) <= 0 || isBelow) throw new RangeError("nothing to share a cost by");
+  const shares = products.map((each) => new Ratio(product(cost, each.weight), whole));
+  const cited = {
+    what: `joint_${by}`,
+    source: "cost-accounting texts",
+    basis: "memory",
+    note: "",
+  };
+  return { costs: coinParts(shares, places), cited };
 }
 
 function productOf(lot: string, rows: readonly Body[], said: Body, isKnown: boolean): Product {

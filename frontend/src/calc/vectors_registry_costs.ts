@@ -7,6 +7,7 @@ import * as coins from "./coins.ts";
 import * as costs from "./costs.ts";
 import { type Decimal, parseDecimal, plain, written } from "./numbers.ts";
 import * as prices from "./prices.ts";
+import { jointCosts } from "./product_shares.ts";
 import { Ratio } from "./ratios.ts";
 import { shareOut } from "./share_outs.ts";
 import * as stockCosts from "./stock_costs.ts";
@@ -95,12 +96,12 @@ function overhead(g: Given) {
   return { ...made, amount: w(made.amount), per: w(made.per ?? null) };
 }
 
-function jointCosts(g: Given) {
+function jointCostsJson(g: Given) {
   const products = g.products.map(([lot, weight]: [string, string]) => ({
     lot,
     weight: dec(weight),
   }));
-  const made = costs.jointCosts(dec(g.cost), products, g);
+  const made = jointCosts(dec(g.cost), products, g);
   return { costs: made.costs.map(written), cited: `${made.cited.what}: ${made.cited.basis}` };
 }
 
@@ -186,7 +187,6 @@ export const COSTS: Adapters = {
     planned_use: plannedUse,
     usable_price: (g) => written(costs.usablePrice(dec(g.price), dec(g.yield_percent), g.places)),
     overhead,
-    joint_costs: jointCosts,
   },
   prices: {
     markup_percent: (g) => w(prices.markupPercent(dec(g.cost), dec(g.price))),
@@ -202,5 +202,6 @@ export const COSTS: Adapters = {
     stock_cost: stockCost,
     in_period: (g) => stockCosts.inPeriod(movesOf(g)).map((each) => each.id),
   },
+  product_shares: { joint_costs: jointCostsJson },
   share_outs: { share_out: shareOutJson },
 };

@@ -10,7 +10,7 @@ import { type Refusal, refusal } from "./refusals.ts";
 export type Check = (field: Field, value: unknown, at: string) => Refusal | null;
 
 /** Why this is not one to `most` characters (code points) of storable text. */
-export function textRefusal(value: unknown, most: number, at: string): Refusal | null {
+function textRefusal(value: unknown, most: number, at: string): Refusal | null {
   if (typeof value !== "string") return refusal("text.wrong", at);
   if (!forms.isStorable(value)) return refusal("text.unstorable", at);
   if (forms.isBlank(value)) return refusal("text.blank", at);

@@ -66,7 +66,7 @@ export function onTop(
  * A correction of an entry that is not held is left out: the sheet contains that entry, so the
  * correction alone would count it twice. It shows when the server has taken it in.
  */
-export function beyondSheet(sheet: SheetRow, rows: readonly EntryRow[]): Beyond {
+function beyondSheet(sheet: SheetRow, rows: readonly EntryRow[]): Beyond {
   const held = new Map(rows.map((row) => [row.id, row]));
   const covered = new Map<string, EntryRow>();
   const extra: EntryRow[] = [];

@@ -49,7 +49,7 @@ export async function ask(world: World, request: WireRequest): Promise<Outcome> 
 }
 
 /** JSON text as an object, or null. */
-export function parsedFields(text: string): Fields | null {
+function parsedFields(text: string): Fields | null {
   try {
     const parsed: unknown = JSON.parse(text);
     return isFields(parsed) ? parsed : null;

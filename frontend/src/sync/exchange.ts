@@ -10,7 +10,7 @@ import { pullAll } from "./pull.ts";
 import { pushAll, type RoundReport } from "./push.ts";
 import type { World } from "./world.ts";
 
-export const OUTBOX_LOCK = "outbox";
+const OUTBOX_LOCK = "outbox";
 
 export interface Exchange {
   world: World;

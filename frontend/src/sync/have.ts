@@ -6,7 +6,7 @@ import { offerAgain } from "../store/settle.ts";
 import { ask } from "./answers.ts";
 import type { World } from "./world.ts";
 
-export const HAVE_IDS_MAX = 1_000;
+const HAVE_IDS_MAX = 1_000;
 
 /** Asks which of the held own entries are missing, and puts those back into the outbox. */
 export async function reoffer(

@@ -8,7 +8,7 @@ import { ask, clockOffMs, type Fields, isFields, type Outcome } from "./answers.
 import type { RoundReport } from "./push.ts";
 import type { World } from "./world.ts";
 
-export const PULL_ROWS_MAX = 500;
+const PULL_ROWS_MAX = 500;
 const PAGES_MAX = 10_000;
 const RESETS_MAX = 2;
 
@@ -145,7 +145,7 @@ function parsedChange(change: unknown): Pulled | "unknown_type" | null {
 }
 
 /** An entry as the server tells it: the fields a fold and the store read must be what they say. */
-export function parsedEntry(value: unknown): Entry | null {
+function parsedEntry(value: unknown): Entry | null {
   if (!isFields(value) || !isFields(value.body) || !Array.isArray(value.subjects)) return null;
   const texts = [
     value.id,

@@ -1,4 +1,5 @@
 /** When to exchange: triggers, waits, and one at a time (R18, R19, R20). */
+import { Alarm } from "./alarm.ts";
 import { ONLINE_SPREAD_MS, retryWaitMs } from "./backoff.ts";
 import type { ExchangeReport } from "./exchange.ts";
 import type { World } from "./world.ts";
@@ -25,105 +26,88 @@ export interface Runner {
   stop(): Promise<void>;
 }
 
+/** A runner that has not exchanged yet; the first trigger starts it. */
 export function startRunner(parts: RunnerParts): Runner {
-  const { world } = parts;
-  let isShown = true;
-  let isStopped = false;
-  let failureCount = 0;
-  let notBeforeMs = Number.NEGATIVE_INFINITY;
-  let dueMs: number | null = null;
-  let cancel: () => void = () => undefined;
-  let running: Promise<void> | null = null;
-  let pullForAll = true;
-  let stuckOfferedMs: number | null = null;
-  /** Since when saves follow each other without an exchange; null when nothing waits for quiet. */
-  let savingSinceMs: number | null = null;
+  return new ExchangeRunner(parts);
+}
 
-  function askFor(waitMs: number): void {
-    const wantedMs = Math.max(world.nowMs() + waitMs, notBeforeMs);
-    if (dueMs !== null && dueMs <= wantedMs) return;
-    dueMs = wantedMs;
-    if (running === null) setTimer();
+class ExchangeRunner implements Runner {
+  readonly #parts: RunnerParts;
+  readonly #alarm: Alarm;
+  #isShown = true;
+  #failureCount = 0;
+  #pullForAll = true;
+  #stuckOfferedMs: number | null = null;
+  /** Since when saves follow each other without an exchange; null when nothing waits for quiet. */
+  #savingSinceMs: number | null = null;
+
+  constructor(parts: RunnerParts) {
+    this.#parts = parts;
+    this.#alarm = new Alarm(parts.world, () => this.#run());
+  }
+
+  poke(trigger: Trigger): void {
+    if (trigger === "hidden") {
+      this.#isShown = false;
+      return;
+    }
+    if (trigger === "shown") this.#isShown = true;
+    if (trigger === "online" || trigger === "start") this.#pullForAll = true;
+    if (trigger === "online") this.#alarm.askFor(this.#parts.world.chance() * ONLINE_SPREAD_MS);
+    else if (trigger === "saved") this.#askWhenQuiet();
+    else this.#alarm.askFor(0);
+  }
+
+  stop(): Promise<void> {
+    return this.#alarm.stop();
   }
 
   /** Two seconds after the last save, so that a quick hand is not disturbed; not for ever. */
-  function askWhenQuiet(): void {
-    if (savingSinceMs !== null) dueMs = null;
-    savingSinceMs ??= world.nowMs();
-    const most = savingSinceMs + SAVE_WAIT_MOST_MS - world.nowMs();
-    askFor(Math.min(SAVE_QUIET_MS, Math.max(0, most)));
+  #askWhenQuiet(): void {
+    const nowMs = this.#parts.world.nowMs();
+    if (this.#savingSinceMs !== null) this.#alarm.forget();
+    this.#savingSinceMs ??= nowMs;
+    const mostMs = this.#savingSinceMs + SAVE_WAIT_MOST_MS - nowMs;
+    this.#alarm.askFor(Math.min(SAVE_QUIET_MS, Math.max(0, mostMs)));
   }
 
-  function setTimer(): void {
-    cancel();
-    if (dueMs === null || isStopped) return;
-    cancel = world.after(Math.max(0, dueMs - world.nowMs()), () => {
-      dueMs = null;
-      savingSinceMs = null;
-      running = run().finally(() => {
-        running = null;
-        setTimer();
-      });
-    });
-  }
-
-  async function run(): Promise<void> {
+  async #run(): Promise<void> {
+    this.#savingSinceMs = null;
     let report: ExchangeReport | null = null;
-    const withStuck = isStuckDue();
+    const withStuck = this.#isStuckDue();
     try {
-      report = await parts.exchange({ pullForAll, withStuck });
+      report = await this.#parts.exchange({ pullForAll: this.#pullForAll, withStuck });
       if (report !== null) {
-        pullForAll = false;
-        if (withStuck) stuckOfferedMs = world.nowMs();
+        this.#pullForAll = false;
+        if (withStuck) this.#stuckOfferedMs = this.#parts.world.nowMs();
       }
     } catch (defect) {
-      parts.onDefect(defect);
+      this.#parts.onDefect(defect);
     }
-    parts.onReport(report);
-    planNext(report);
+    this.#parts.onReport(report);
+    this.#planNext(report);
   }
 
-  function planNext(report: ExchangeReport | null): void {
+  #planNext(report: ExchangeReport | null): void {
     if (report === null || report.trouble !== null) {
-      planRetry(report?.trouble?.retry_after_ms ?? null);
+      this.#planRetry(report?.trouble?.retry_after_ms ?? null);
       return;
     }
-    failureCount = 0;
-    if (isShown) askFor(PULL_EVERY_MS);
+    this.#failureCount = 0;
+    if (this.#isShown) this.#alarm.askFor(PULL_EVERY_MS);
     // What is left after all went well are entries refused alone: their turn comes each minute.
-    if (report.waitingCount > 0) askFor(STUCK_EVERY_MS);
+    if (report.waitingCount > 0) this.#alarm.askFor(STUCK_EVERY_MS);
   }
 
-  function planRetry(retryAfterMs: number | null): void {
-    if (retryAfterMs !== null) notBeforeMs = world.nowMs() + retryAfterMs;
-    askFor(retryWaitMs(failureCount, world.chance, retryAfterMs));
-    failureCount += 1;
+  #planRetry(retryAfterMs: number | null): void {
+    if (retryAfterMs !== null) this.#alarm.restFor(retryAfterMs);
+    this.#alarm.askFor(retryWaitMs(this.#failureCount, this.#parts.world.chance, retryAfterMs));
+    this.#failureCount += 1;
   }
 
-  function isStuckDue(): boolean {
+  #isStuckDue(): boolean {
+    if (this.#stuckOfferedMs === null) return true;
     // A clock that was set back must not keep them from their turn.
-    const sinceMs = stuckOfferedMs === null ? null : Math.abs(world.nowMs() - stuckOfferedMs);
-    return sinceMs === null || sinceMs >= STUCK_EVERY_MS;
+    return Math.abs(this.#parts.world.nowMs() - this.#stuckOfferedMs) >= STUCK_EVERY_MS;
   }
-
-  function poke(trigger: Trigger): void {
-    if (trigger === "hidden") {
-      isShown = false;
-      return;
-    }
-    if (trigger === "shown") isShown = true;
-    if (trigger === "online" || trigger === "start") pullForAll = true;
-    if (trigger === "online") askFor(world.chance() * ONLINE_SPREAD_MS);
-    else if (trigger === "saved") askWhenQuiet();
-    else askFor(0);
-  }
-
-  return {
-    poke,
-    async stop() {
-      isStopped = true;
-      cancel();
-      await running;
-    },
-  };
 }

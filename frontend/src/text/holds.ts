@@ -4,11 +4,9 @@ export const HOLD = {
   bench: "What to do about the hold",
   free: "Not on hold",
   free_why: "Nothing keeps it back.",
-  held: "Held",
   held_lot: "Held. Do not use, sell or move it.",
   held_batch: "Held. Nothing of it is used, sold or moved.",
   with_batch: (batch: string) => `It is held with its batch ${batch}, and let go with it.`,
-  to_batch: "The hold of the batch",
   since: "Held since",
   waits: "Nobody has decided yet.",
   decided: "A coordinator decided to keep it back.",
@@ -41,7 +39,6 @@ export const HOLD = {
   no_longer: "corrected or taken back since",
   decided_so: { release: "released", hold: "kept back" } as Readonly<Record<string, string>>,
   not_here: "This phone does not hold it.",
-  kept: "Kept on this phone.",
 };
 
 /** What a cause of a hold is, in a few words. */
@@ -63,7 +60,6 @@ export const DESPITE = {
   label: "Why is it used or sold all the same?",
   hint: "It is not proposed. The reason stays with the entry.",
   first: "Say why all the same first",
-  title: "All the same?",
   do: (words: string) => `${words} all the same`,
   another: "Take another lot",
 };

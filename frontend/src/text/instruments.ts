@@ -61,7 +61,7 @@ export const INSTRUMENTS = {
 };
 
 /** Where in a check something was read. */
-export const PLACES_OF: Record<string, (at: string) => string> = {
+const PLACES_OF: Record<string, (at: string) => string> = {
   zero: () => "With an empty pan",
   return_to_zero: () => "Empty again",
   tare: () => "Tared",

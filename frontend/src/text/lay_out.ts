@@ -32,7 +32,6 @@ export const LAY_OUT = {
   no_scale: "no instrument here can tell",
   missing: (amount: string) => `${amount} missing`,
   no_lot: "none by the record",
-  expired: (code: string) => `${code} is past its date`,
   receive: "Receive",
   all_the_same: "is here",
   weigh_first: "Weigh in the first",

@@ -231,7 +231,6 @@ export const RATES = {
   bench: "What costs are reckoned with",
   since: "Counts from",
   pay: "Pay for an hour",
-  overhead: "Overhead",
   by: "Overhead is reckoned",
   by_words: [
     { value: "none", word: "Not at all" },

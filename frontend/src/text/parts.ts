@@ -45,7 +45,6 @@ export const PARTS = {
     formula: "Worked out by",
     source: "From",
   },
-  held_by: (name: string) => `Held by ${name}`,
   drill: "drill",
   unaccounted: "unaccounted",
   more_out_than_in: "more out than in",

@@ -30,7 +30,6 @@ export const FILES = {
   csv: "Keep as CSV",
   json: "Keep as JSON",
   copy: "Copy as text",
-  copied: "Copied.",
   preview: "What the file holds",
   rows: (count: number) => countWords(count, "row"),
   import_where: "Recipes",

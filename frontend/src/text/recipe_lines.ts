@@ -33,7 +33,6 @@ export const YIELD = {
   table: "Published yields",
   table_hint: "Sources for one thing lie far apart. Choose the one with the same state.",
   no_row: "The table has nothing by these words.",
-  row: (percent: string, out: string) => `${percent}, ${out}`,
   by: {
     table: (source: string) => `From the table: ${source}`,
     own: (source: string) => `Measured here: ${source}`,

@@ -10,8 +10,8 @@ interface InsteadProps {
   benchName: string;
   /** One step back. */
   back: string;
-  /** The main key: what it says and where it leads. */
-  on: { words: string; href: string };
+  /** The main key: what it says and where it leads; none where there is only the way back. */
+  on?: { words: string; href: string };
   says: string;
 }
 
@@ -25,7 +25,7 @@ export function Instead({ where, title, benchName, back, on, says }: InsteadProp
       bench={
         <Foot>
           <BackKey href={back} />
-          <MainKey {...on} />
+          {on === undefined ? <span /> : <MainKey {...on} />}
         </Foot>
       }
     >

@@ -46,7 +46,7 @@ export function inCoins(amount: string | null): string | null {
 }
 
 /** Digits after the point of the cooperative's coin. */
-export function coinPlaces(): number {
+function coinPlaces(): number {
   const places = cooperative.value?.fields.currency_places;
   return typeof places === "number" ? places : COIN_PLACES;
 }

@@ -8,7 +8,8 @@ import { minutesText, shortMinutes } from "../../text/heat_results.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
 import { nowMs } from "../common/edge.ts";
 import { focusFirst } from "../common/focus.ts";
-import { isRead, lacksAsked } from "./heat.ts";
+import { isRead } from "./heat.ts";
+import { lacksAsked } from "./lacks.ts";
 import { type Heating, type HeatOpen, keepRow, rowSecond } from "./use_heat.ts";
 
 const CHARS_MOST = 8;

@@ -2,13 +2,13 @@
 import { useMemo } from "preact/hooks";
 import type { BatchState } from "../../calc/batches.ts";
 import { textIn } from "../../calc/bodies.ts";
-import { BackKey, MainKey } from "../../parts/Cup.tsx";
-import { Foot, Frame } from "../../parts/Frame.tsx";
-import { Notice, Refusal } from "../../parts/Plain.tsx";
+import { Frame } from "../../parts/Frame.tsx";
+import { Refusal } from "../../parts/Plain.tsx";
 import { HEAT } from "../../text/heat.ts";
 import { BatchNamed } from "../common/BatchNamed.tsx";
 import { batchOf } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { besideNone } from "../common/sentences.ts";
 import { inForce } from "../common/standing.ts";
 import { useHeld } from "../common/use_held.ts";
@@ -32,20 +32,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
 
 function NotHere({ batch, says }: { batch: string; says: string }) {
   return (
-    <Frame
+    <Instead
       where={HEAT.where}
       title={HEAT.title}
-      gauge={<HeadGauge />}
       benchName={HEAT.bench}
-      bench={
-        <Foot>
-          <BackKey href="#/batches" />
-          <MainKey words={HEAT.batch} href={`#/batch/${batch}`} />
-        </Foot>
-      }
-    >
-      <Notice>{says}</Notice>
-    </Frame>
+      back="#/batches"
+      on={{ words: HEAT.batch, href: `#/batch/${batch}` }}
+      says={says}
+    />
   );
 }
 

@@ -7,7 +7,7 @@ import { type LoggerLog, loggerLog, type TimeUnit, type Unread } from "../../cal
 import { divided, parseDecimal, plain, product } from "../../calc/numbers.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import type { Json } from "../../state/types.ts";
-import { HEAT, MOMENTS } from "../../text/heat.ts";
+import { MOMENTS } from "../../text/heat.ts";
 import { minutesText } from "../../text/heat_results.ts";
 import type { InstrumentShown } from "../common/batches.ts";
 import { instrumentSheet } from "../common/instruments.ts";
@@ -286,32 +286,4 @@ export function judgedSoFar(body: Body | null, began_at: string | null): Trusted
 /** Whether what was done must be said: a log that is no pass is not passed over. */
 export function asksAction(judged: HeatJudged | null): boolean {
   return judged !== null && judged.verdict !== null && judged.verdict !== "pass";
-}
-
-/** What is missing, in a sentence, and the field it is missing in. */
-export interface Lack {
-  sentence: string;
-  field: string;
-}
-
-/** What is still missing on the first page. */
-export function lacksAsked(typed: HeatTyped): Lack | null {
-  return lacksRule(typed) ?? lacksWay(typed);
-}
-
-function lacksRule({ by, set_by, reference, t_ref, z }: HeatTyped): Lack | null {
-  if (by === "") return { sentence: HEAT.choose_rule, field: "by" };
-  if (by === "none") return null;
-  if (set_by.trim() === "") return { sentence: HEAT.say_set_by, field: "set_by" };
-  if (by !== "lethality") return null;
-  if (reference === "") return { sentence: HEAT.say_reference, field: "reference" };
-  const isHalf = typedNumber(t_ref) === null || typedNumber(z) === null;
-  return reference === "own" && isHalf ? { sentence: HEAT.say_reference, field: "t_ref" } : null;
-}
-
-function lacksWay({ how, unit, every_min }: HeatTyped): Lack | null {
-  if (how === "") return { sentence: HEAT.say_how, field: "how" };
-  if (!isRead(how) && unit === "") return { sentence: HEAT.say_unit, field: "unit" };
-  const isAsking = (secondsOf(every_min) ?? 0) > 0;
-  return how === "timer" && !isAsking ? { sentence: HEAT.say_every, field: "every_min" } : null;
 }

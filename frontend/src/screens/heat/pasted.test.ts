@@ -1,15 +1,8 @@
 import { expect, test } from "vitest";
 import type { InstrumentShown } from "../common/batches.ts";
-import {
-  BLANK,
-  type HeatTyped,
-  heatBody,
-  judgedSoFar,
-  lacksAsked,
-  type Rows,
-  rowsOf,
-} from "./heat.ts";
+import { BLANK, type HeatTyped, heatBody, judgedSoFar, type Rows, rowsOf } from "./heat.ts";
 import { momentOnWall, secondsOf } from "./heat_times.ts";
+import { lacksAsked } from "./lacks.ts";
 import { columnsIn, decoded, withColumns } from "./pasted.ts";
 import { plotOf } from "./plot.ts";
 

@@ -6,7 +6,7 @@ import type { Body } from "../../calc/bodies.ts";
 import { typedNumber } from "../../parts/typing.ts";
 import { correct, record } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
-import { HEAT, unreadShort } from "../../text/heat.ts";
+import { HEAT } from "../../text/heat.ts";
 import { minutesText } from "../../text/heat_results.ts";
 import { instrumentsInUse } from "../common/batches.ts";
 import { useDrafted } from "../common/drafted.ts";
@@ -23,13 +23,11 @@ import {
   type HeatTyped,
   heatBody,
   judgedSoFar,
-  type Lack,
-  lacksAsked,
-  type Rows,
   rowsOf,
   typedFrom,
 } from "./heat.ts";
 import { secondsOf } from "./heat_times.ts";
+import { lacksKept } from "./lacks.ts";
 import { decoded } from "./pasted.ts";
 import { plotOf } from "./plot.ts";
 
@@ -57,6 +55,7 @@ export interface HeatAbout {
 /** One log of a batch. */
 export function useHeat(about: HeatAbout) {
   const { batch, step, corrects } = about;
+  const isCorrection = corrects !== null;
   const blank = useMemo(() => (corrects === null ? BLANK : typedFrom(corrects.body)), [corrects]);
   const form = useDrafted<HeatTyped>(heatKey(about), blank);
   const typed = form.typed.value;
@@ -123,12 +122,8 @@ export function useHeat(about: HeatAbout) {
     began_at,
     asksAction: asksAction(judged),
     instruments,
-    isCorrection: corrects !== null,
-    lacks:
-      lacksAsked(typed) ??
-      lacksRows(typed, rows, asksAction(judged)) ??
-      lacksBegin(began_at, now.ms) ??
-      lacksReason(typed, corrects !== null),
+    isCorrection,
+    lacks: lacksKept(typed, { rows, judged, began_at, nowMs: now.ms, isCorrection }),
     read,
     save,
   };
@@ -189,26 +184,6 @@ export function rowSecond(typed: HeatTyped): number | null {
   if (typed.how === "timer" && kept !== undefined) return kept;
   if (typed.how !== "timer") return secondsOf(typed.minutes);
   return Math.max(0, Math.round((nowMs() - typed.timer_began_ms) / 1000));
-}
-
-function lacksRows(typed: HeatTyped, { unread, unit, at_s }: Rows, asks: boolean): Lack | null {
-  // A row that cannot be read comes first: until it is mended nobody knows what else is missing.
-  if (unread !== null) return { sentence: unreadShort(unread), field: "rows" };
-  if (at_s.length === 0) return { sentence: HEAT.rows_first, field: "rows" };
-  if (unit === null) return { sentence: HEAT.say_unit, field: "unit" };
-  if (asks && typed.action.trim() === "") return { sentence: HEAT.say_action, field: "action" };
-  return null;
-}
-
-/** What is yet to come was not read. */
-function lacksBegin(began_at: string | null, nowMs: number): Lack | null {
-  const isPast = began_at !== null && Date.parse(began_at) <= nowMs;
-  return isPast ? null : { sentence: HEAT.begins_later, field: "began_at" };
-}
-
-function lacksReason({ reason }: HeatTyped, isCorrection: boolean) {
-  if (!isCorrection || reason.trim() !== "") return null;
-  return { sentence: HEAT.say_reason, field: "reason" };
 }
 
 function actionOf(typed: HeatTyped): { action?: string } {

@@ -3,7 +3,7 @@ import { DEVICE, START_MS } from "../../../simulation/bench.ts";
 import { testHouse, welcome } from "../../../simulation/house.ts";
 import { batchState } from "../../calc/batches.ts";
 import { foldSubject } from "../../calc/folds.ts";
-import { heatResults } from "../../calc/heat_results.ts";
+import { batchHeat } from "../../calc/heat_holds.ts";
 import { instrumentState } from "../../calc/instruments.ts";
 import type { Fact } from "../../calc/record.ts";
 import { skillState } from "../../calc/skills.ts";
@@ -150,7 +150,7 @@ test("a log is judged by the day it began, which a correction may have moved", (
         fact("b2", "heat_log", "09", { ...log, ...rows, began_at }),
       ],
       undefined,
-      heatResults,
+      batchHeat,
     );
   };
 

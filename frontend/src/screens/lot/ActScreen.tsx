@@ -14,6 +14,7 @@ import { nextCode } from "../common/codes.ts";
 import { useDrafted } from "../common/drafted.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { amountText, materialOf, placeSort } from "../common/lots.ts";
 import { besideNone, hindrance } from "../common/sentences.ts";
 import { baseUnitFor, unitsFor } from "../common/units.ts";
@@ -37,19 +38,13 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const state = sheet<LotState>(`lot:${lot}`).value?.state ?? null;
   if (state === null) {
     return (
-      <Frame
+      <Instead
         where={ACTS.where}
         title={lot}
         benchName={ACTS.bench}
-        bench={
-          <Foot>
-            <BackKey href="#/stock" />
-            <span />
-          </Foot>
-        }
-      >
-        <Notice>{ACTS.not_held}</Notice>
-      </Frame>
+        back="#/stock"
+        says={ACTS.not_held}
+      />
     );
   }
   return <ActForm key={`${lot} ${act}`} act={act} state={state} />;

@@ -3,7 +3,7 @@ import { CupChoice } from "../../parts/Choices.tsx";
 import { BackKey, MainKey } from "../../parts/Cup.tsx";
 import { FieldGroup, NumberField, TextField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
-import { Notice, Refusal } from "../../parts/Plain.tsx";
+import { Refusal } from "../../parts/Plain.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { correct, takeBack } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
@@ -15,6 +15,7 @@ import { type Drafted, useDrafted } from "../common/drafted.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { type HistoryRow, historyOf } from "../common/history.ts";
+import { Instead } from "../common/Instead.tsx";
 import { later } from "../common/later.tsx";
 import { NumberKeys } from "../common/NumberKeys.tsx";
 import { beside, besideNone, type Hindrance, hindrance } from "../common/sentences.ts";
@@ -45,19 +46,13 @@ export function Screen({ params }: { params: Record<string, string> }) {
   }
   if (row === undefined || body === null) {
     return (
-      <Frame
+      <Instead
         where={CORRECT.where}
         title={lot}
         benchName={CORRECT.bench}
-        bench={
-          <Foot>
-            <BackKey href={`#/lot/${lot}`} />
-            <span />
-          </Foot>
-        }
-      >
-        <Notice>{CORRECT.not_held}</Notice>
-      </Frame>
+        back={`#/lot/${lot}`}
+        says={CORRECT.not_held}
+      />
     );
   }
   return <CorrectForm lot={lot} row={row} body={body} />;

@@ -3,17 +3,17 @@
 import type { LotState } from "../../calc/stock.ts";
 import { Caution } from "../../parts/Caution.tsx";
 import { CupChoice } from "../../parts/Choices.tsx";
-import { BackKey } from "../../parts/Cup.tsx";
 import { FieldGroup, NumberField, SelectField, TickField } from "../../parts/Fields.tsx";
 import { FitMark } from "../../parts/FitMark.tsx";
-import { Foot, Frame } from "../../parts/Frame.tsx";
-import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
+import { Frame } from "../../parts/Frame.tsx";
+import { Part, Refusal } from "../../parts/Plain.tsx";
 import { sheet } from "../../state/sheets.ts";
 import { FILL } from "../../text/fill.ts";
 import { FITNESS } from "../../text/fitness.ts";
 import { figure } from "../../text/numbers.ts";
 import { ACTS } from "../../text/stock.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { later } from "../common/later.tsx";
 import { materialOf } from "../common/lots.ts";
 import { Recalled } from "../common/Recalled.tsx";
@@ -33,19 +33,13 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const state = sheet<LotState>(`lot:${lot}`).value?.state ?? null;
   if (state !== null) return <Check state={state} />;
   return (
-    <Frame
+    <Instead
       where={FILL.where(lot)}
       title={lot}
       benchName={FILL.bench}
-      bench={
-        <Foot>
-          <BackKey href="#/stock" />
-          <span />
-        </Foot>
-      }
-    >
-      <Notice>{ACTS.not_held}</Notice>
-    </Frame>
+      back="#/stock"
+      says={ACTS.not_held}
+    />
   );
 }
 

@@ -18,6 +18,7 @@ import { useDrafted } from "../common/drafted.ts";
 import { today } from "../common/edge.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { materialOf } from "../common/lots.ts";
 import { hindrance } from "../common/sentences.ts";
 import { useFound } from "../common/use_found.ts";
@@ -31,20 +32,13 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const product = materialOf(params.material ?? "");
   if (product !== null) return <Form key={product.id} product={product} />;
   return (
-    <Frame
+    <Instead
       where={ASKED.where}
       title={ASKED.title}
-      gauge={<HeadGauge />}
       benchName={ASKED.bench}
-      bench={
-        <Foot>
-          <BackKey href="#/set-up" />
-          <span />
-        </Foot>
-      }
-    >
-      <Notice>{ASKED.not_here}</Notice>
-    </Frame>
+      back="#/set-up"
+      says={ASKED.not_here}
+    />
   );
 }
 

@@ -14,6 +14,7 @@ import { askedPrice, packOf } from "../common/asked.ts";
 import { batchOf } from "../common/batches.ts";
 import { today } from "../common/edge.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { materialOf, textField } from "../common/lots.ts";
 import { hindrance } from "../common/sentences.ts";
 import {
@@ -52,20 +53,13 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const batch = batchOf(id)?.state ?? null;
   if (batch !== null && seesCosts()) return <Price key={id} batch={batch} />;
   return (
-    <Frame
+    <Instead
       where={MONEY.price}
       title={PRICE.title}
-      gauge={<HeadGauge />}
       benchName={PRICE.bench}
-      bench={
-        <Foot>
-          <BackKey href={`#/batch/${id}`} />
-          <span />
-        </Foot>
-      }
-    >
-      <Notice>{batch === null ? MONEY.not_here : MONEY.hidden}</Notice>
-    </Frame>
+      back={`#/batch/${id}`}
+      says={batch === null ? MONEY.not_here : MONEY.hidden}
+    />
   );
 }
 

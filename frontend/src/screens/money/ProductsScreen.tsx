@@ -15,6 +15,7 @@ import { batchOf } from "../common/batches.ts";
 import { type Drafted, useDrafted } from "../common/drafted.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { materialOf, textField } from "../common/lots.ts";
 import { hindrance } from "../common/sentences.ts";
 import { useFound } from "../common/use_found.ts";
@@ -27,20 +28,13 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const products = seesCosts() ? costOf(batch).products : [];
   if (products.length > 0) return <Form key={batch} batch={batch} products={products} />;
   return (
-    <Frame
+    <Instead
       where={SHARED.where}
       title={SHARED.title}
-      gauge={<HeadGauge />}
       benchName={SHARED.bench}
-      bench={
-        <Foot>
-          <BackKey href={`#/cost/${batch}`} />
-          <span />
-        </Foot>
-      }
-    >
-      <Notice>{seesCosts() ? SHARED.nothing : MONEY.hidden}</Notice>
-    </Frame>
+      back={`#/cost/${batch}`}
+      says={seesCosts() ? SHARED.nothing : MONEY.hidden}
+    />
   );
 }
 

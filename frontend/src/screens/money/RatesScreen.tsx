@@ -14,6 +14,7 @@ import { type Drafted, useDrafted } from "../common/drafted.ts";
 import { today } from "../common/edge.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { besideNone, hindrance } from "../common/sentences.ts";
 import { useFound } from "../common/use_found.ts";
 import { currency, isCoordinator, ratesInForce, seesCosts } from "./costs.ts";
@@ -30,20 +31,13 @@ export function Screen() {
 
 function Hidden() {
   return (
-    <Frame
+    <Instead
       where={RATES.why}
       title={RATES.title}
-      gauge={<HeadGauge />}
       benchName={RATES.bench}
-      bench={
-        <Foot>
-          <BackKey href="#/set-up" />
-          <span />
-        </Foot>
-      }
-    >
-      <Notice>{MONEY.hidden}</Notice>
-    </Frame>
+      back="#/set-up"
+      says={MONEY.hidden}
+    />
   );
 }
 

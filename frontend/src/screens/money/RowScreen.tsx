@@ -5,7 +5,7 @@ import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { NumberField, TextField } from "../../parts/Fields.tsx";
 import { Foot, Frame } from "../../parts/Frame.tsx";
 import { Keypad } from "../../parts/Keypad.tsx";
-import { Facts, Notice, Refusal } from "../../parts/Plain.tsx";
+import { Facts, Refusal } from "../../parts/Plain.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { correct, takeBack } from "../../state/record.ts";
 import { goTo } from "../../state/route.ts";
@@ -15,6 +15,7 @@ import { MONEY, PART_WORDS, ROW } from "../../text/money.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { beside, besideNone, type Hindrance, hindrance } from "../common/sentences.ts";
 import { useHeld } from "../common/use_held.ts";
 import { money, workerName } from "./costs.ts";
@@ -31,20 +32,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const row = rows.find((each) => each.entry === params.entry);
   if (row !== undefined) return <Form key={row.entry} batch={batch} row={row} />;
   return (
-    <Frame
+    <Instead
       where={ROW.where}
       title={ROW.title}
-      gauge={<HeadGauge />}
       benchName={ROW.bench}
-      bench={
-        <Foot>
-          <BackKey href={`#/cost/${batch}`} />
-          <MainKey words={MONEY.see_cost} href={`#/cost/${batch}`} />
-        </Foot>
-      }
-    >
-      <Notice>{ROW.gone}</Notice>
-    </Frame>
+      back={`#/cost/${batch}`}
+      on={{ words: MONEY.see_cost, href: `#/cost/${batch}` }}
+      says={ROW.gone}
+    />
   );
 }
 

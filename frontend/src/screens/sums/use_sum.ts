@@ -29,7 +29,7 @@ import {
 const KG_PLACES = 6;
 
 /** What a batch, or the place one stands in, says by itself. */
-export function sumAbout(batch: BatchState | null): SumAbout {
+function sumAbout(batch: BatchState | null): SumAbout {
   const place = places.value.find((each) => each.id === (batch?.place ?? kitchen.value));
   const altitude = place?.fields.altitude_m;
   const lines = (batch?.lines ?? []).filter((line) => line.unit === "g" && line.in_base !== null);

@@ -1,12 +1,11 @@
 /** Weigh in: this line, right. The reading against its tolerance, while the hands are busy. */
 import { useSignal } from "@preact/signals";
-import { BackKey, MainKey } from "../../parts/Cup.tsx";
-import { Foot, Frame } from "../../parts/Frame.tsx";
-import { Notice } from "../../parts/Plain.tsx";
+import { Frame } from "../../parts/Frame.tsx";
 import { WEIGH_IN } from "../../text/weigh_in.ts";
 import { BatchNamed } from "../common/BatchNamed.tsx";
 import { type BatchLine, batchOf, lineName } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
+import { Instead } from "../common/Instead.tsx";
 import { LineEntries } from "./LineEntries.tsx";
 import { Plate, Reading } from "./Reading.tsx";
 import { useWeighing } from "./use_weighing.ts";
@@ -21,20 +20,14 @@ export function Screen({ params }: { params: Record<string, string> }) {
   const line = batch?.lines.find((each) => each.line === params.line);
   if (batch === null || line === undefined) {
     return (
-      <Frame
+      <Instead
         where={WEIGH_IN.all_lines}
         title={batch === null ? WEIGH_IN.loading : WEIGH_IN.no_line}
-        gauge={<HeadGauge />}
         benchName={WEIGH_IN.bench}
-        bench={
-          <Foot>
-            <BackKey href="#/" />
-            <MainKey words={WEIGH_IN.all_lines} href={`#/batch/${params.batch ?? ""}`} />
-          </Foot>
-        }
-      >
-        <Notice>{batch === null ? WEIGH_IN.loading : WEIGH_IN.no_line}</Notice>
-      </Frame>
+        back="#/"
+        on={{ words: WEIGH_IN.all_lines, href: `#/batch/${params.batch ?? ""}` }}
+        says={batch === null ? WEIGH_IN.loading : WEIGH_IN.no_line}
+      />
     );
   }
   return <WeighLine key={`${batch.batch}:${line.line}`} batch={batch} line={line} />;

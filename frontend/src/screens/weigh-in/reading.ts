@@ -99,7 +99,7 @@ function doubtAlready(line: BatchLine, unit: string): (Doubt | null)[] {
 }
 
 /** As many places as the division of the instrument has. */
-export function placesOf(division: string | null): number {
+function placesOf(division: string | null): number {
   return division === null ? 1 : (division.split(".")[1]?.length ?? 0);
 }
 

@@ -129,7 +129,7 @@ function rowFrom(cells: readonly (readonly [string, string])[]): Row {
   return Object.fromEntries(cells.filter(([name, cell]) => isColumn(name) && cell.trim() !== ""));
 }
 
-export function isColumn(name: string): name is Column {
+function isColumn(name: string): name is Column {
   return COLUMNS.some((column) => column === name);
 }
 
