@@ -200,4 +200,6 @@ def test_a_kept_log_says_that_its_thermometer_was_due_for_a_check(
     phone.go(f"/heat-log/{batch}/{early}")
     phone.page.get_by_role("heading", name="Kept").wait_for()
     assert was_due not in phone.page.locator("main").inner_text()
+    phone.go(f"/heat-log/{batch}/{late}/correct")
+    phone.sees("Dial probe, check due")
     assert phone.trouble == []

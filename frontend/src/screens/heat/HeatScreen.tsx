@@ -4,11 +4,13 @@ import type { BatchState } from "../../calc/batches.ts";
 import { textIn } from "../../calc/bodies.ts";
 import { Frame } from "../../parts/Frame.tsx";
 import { Refusal } from "../../parts/Plain.tsx";
+import { FITNESS } from "../../text/fitness.ts";
 import { HEAT } from "../../text/heat.ts";
 import { BatchNamed } from "../common/BatchNamed.tsx";
 import { batchOf } from "../common/batches.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { Instead } from "../common/Instead.tsx";
+import { standingAt } from "../common/instruments.ts";
 import { besideNone } from "../common/sentences.ts";
 import { inForce } from "../common/standing.ts";
 import { useHeld } from "../common/use_held.ts";
@@ -16,7 +18,7 @@ import { AskedPage } from "./AskedPage.tsx";
 import { HeatBench, hasKeys } from "./HeatBench.tsx";
 import { HeatPlate, HeatShown } from "./HeatShown.tsx";
 import { RowsPage } from "./RowsPage.tsx";
-import { type HeatAbout, useHeat } from "./use_heat.ts";
+import { type HeatAbout, type Heating, useHeat } from "./use_heat.ts";
 import "./heat.css";
 
 const SHOWN = ["began_at", "judged"];
@@ -81,9 +83,23 @@ function Logging(props: { state: BatchState; step: string; corrects?: HeatAbout[
           plot={plot}
           unit={unit}
           setBy={typed.by === "none" ? null : typed.set_by}
+          due={<Thermometer heating={heating} />}
         />
       )}
     </Frame>
+  );
+}
+
+/** Named where it had failed a check, or was due for one, when the log began. */
+function Thermometer({ heating: { typed, instruments, began_at } }: { heating: Heating }) {
+  const thermometer = instruments.find(({ id }) => id === typed.instrument);
+  if (thermometer === undefined || began_at === null) return null;
+  const { is } = standingAt(thermometer.id, began_at);
+  if (is !== "failed" && is !== "due") return null;
+  return (
+    <p>
+      <span class="in-question">{HEAT.thermometer_is(thermometer.name, FITNESS[is])}</span>
+    </p>
   );
 }
 

@@ -49,7 +49,7 @@ export function HeatShown(props: {
   plot: Plot | null;
   unit: string | null;
   setBy: string | null;
-  /** Where a kept log's thermometer was due for a check. */
+  /** Where the thermometer was due for a check. */
   due?: ComponentChildren;
 }) {
   const { judged, plot, unit, setBy, due } = props;

@@ -12,6 +12,7 @@ import { FILL } from "../../text/fill.ts";
 import { FITNESS } from "../../text/fitness.ts";
 import { figure } from "../../text/numbers.ts";
 import { ACTS } from "../../text/stock.ts";
+import { nowMs } from "../common/edge.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { Instead } from "../common/Instead.tsx";
 import { later } from "../common/later.tsx";
@@ -61,7 +62,12 @@ function Check({ state }: { state: LotState }) {
       <Weighed filling={filling} />
       {fill !== null && (
         <FillInQuestion
-          fill={{ ...fill, trust: filling.trust, instrument: filling.scale?.id ?? null }}
+          fill={{
+            ...fill,
+            trust: filling.trust,
+            instrument: filling.scale?.id ?? null,
+            happened_at: new Date(nowMs()).toISOString(),
+          }}
         />
       )}
       {fill !== null && <Recalled cited={fill.cited} names={FILL} />}
