@@ -40,7 +40,7 @@ const RULES: readonly (readonly [RegExp, string])[] = [
   [/\/screens\/common\/(CorrectNumbers|numbers_in|moments)\.tsx?$/, "correcting"],
   // What the road adds up its sheets without: fetched with the first sheet that needs it.
   [
-    /\/state\/(judging|on_top_(instrument|money|skill))\.ts$|\/calc\/(folds|instruments|\w+_checks|checks|limits|water|calibration|lines|fills|fill_trust|net_\w+|heat_\w+|cooling|reheating|holding|lethality|skills|skill_steps|money)\.ts$/,
+    /\/state\/(judging|on_top_(instrument|money|skill))\.ts$|\/calc\/(folds|instruments|\w+_checks|checks|limits|water|calibration|lines|fills|fill_trust|net_\w+|heat_\w+|cooling|crossings|reheating|holding|lethality|skills|skill_steps|money)\.ts$/,
     "judging",
   ],
   // Fetched right after it.

@@ -13,42 +13,18 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Literal
 
+from kitchenlog.calc.crossings import MINUTE_PLACES, MINUTE_S, NEAR_S, Crossing, Seconds
 from kitchenlog.calc.heat_logs import HeatLog, limit_in_thousandths
 from kitchenlog.calc.heat_tables import COOLING_ROWS, CoolingRow
 from kitchenlog.calc.limits import Cited
-from kitchenlog.calc.numbers import ONE, difference, divided, parse_decimal, product
+from kitchenlog.calc.numbers import divided, parse_decimal, product
 from kitchenlog.calc.reheating import Reheat
 
 HeatVerdict = Literal["pass", "fail", "not_proven", "unfinished"]
 OneStage = Literal["ambient", "received"]
 
-MINUTE_PLACES = 2
-# How far apart the readings around a limit may be for a straight line to decide; own proposal.
-NEAR_S = 1800
 _HOUR_S = Decimal(3600)
-_MINUTE_S = Decimal(60)
 _WORST_FIRST: tuple[HeatVerdict, ...] = ("fail", "not_proven", "unfinished", "pass")
-
-
-@dataclass(frozen=True, kw_only=True)
-class Seconds:
-    """An exact time: `over` / `under` seconds since the log began."""
-
-    over: Decimal
-    under: Decimal
-
-
-@dataclass(frozen=True, kw_only=True)
-class Crossing:
-    """When a limit was passed: between two readings, and on the straight line between them.
-
-    `earliest_s` is None where it was before the first reading; both are alike where a reading
-    is exactly the limit.
-    """
-
-    earliest_s: int | None
-    latest_s: int
-    line: Seconds
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -105,7 +81,7 @@ def one_stage_cooling(log: HeatLog, rule: OneStage, begin_s: int) -> Cooling:
     """Food made from ambient ingredients, or received above 5 degC where law allows: 5 degC
     within 4 h of `begin_s`, the end of preparation or the receipt."""
     row = cooling_row(rule)
-    start = Crossing(earliest_s=begin_s, latest_s=begin_s, line=_whole(begin_s))
+    start = Crossing.at_reading(begin_s, earliest_s=begin_s)
     first = next((n for n, second in enumerate(log.at_s) if second >= begin_s), None)
     end = None if first is None else _first_cold(log, first, start)
     stage = _judged(rule, start, end, log)
@@ -149,7 +125,7 @@ class _Walk:
         have reached an end."""
         coldest, warmest = self._log.low[row], self._log.high[row]
         if self.start is None and coldest < self._passed:
-            self.start = _crossing(self._log, self._log.low, row, self._passed)
+            self.start = Crossing.into(self._log, self._log.low, row=row, limit=self._passed)
         if self.start is None:
             return
         if self.reheat.step(row, self.start.earliest_s):
@@ -159,9 +135,9 @@ class _Walk:
         if self.stage_1 is not None:
             self.has_warmed = self.has_warmed or warmest > self._mild
         elif warmest <= self._mild:
-            self.stage_1 = _crossing(self._log, self._log.high, row, self._mild)
+            self.stage_1 = Crossing.into(self._log, self._log.high, row=row, limit=self._mild)
         if warmest <= self._cold:
-            self.whole = _crossing(self._log, self._log.high, row, self._cold)
+            self.whole = Crossing.into(self._log, self._log.high, row=row, limit=self._cold)
 
 
 def _in_vain(stage: Stage) -> Stage:
@@ -176,25 +152,10 @@ def _first_cold(log: HeatLog, first: int, start: Crossing) -> Crossing | None:
         if log.high[row] > limit:
             continue
         if row > first:
-            return _crossing(log, log.high, row, limit)
+            return Crossing.into(log, log.high, row=row, limit=limit)
         # Cold at the first reading: since when, between the start and it, nobody knows.
-        at = log.at_s[row]
-        return Crossing(earliest_s=start.earliest_s, latest_s=at, line=_whole(at))
+        return Crossing.at_reading(log.at_s[row], earliest_s=start.earliest_s)
     return None
-
-
-def _crossing(log: HeatLog, values: Sequence[int], row: int, limit: int) -> Crossing:
-    """Where a log falls through a limit between the reading before `row` and that one."""
-    at = log.at_s[row]
-    if row == 0:
-        return Crossing(earliest_s=None, latest_s=at, line=_whole(at))
-    before, above, below = log.at_s[row - 1], values[row - 1], values[row]
-    over = before * (above - below) + (above - limit) * (at - before)
-    return Crossing(
-        earliest_s=at if below == limit else before,
-        latest_s=before if above == limit else at,
-        line=Seconds(over=Decimal(over), under=Decimal(above - below)),
-    )
 
 
 def _judged(rule: str, start: Crossing | None, end: Crossing | None, log: HeatLog) -> Stage:
@@ -205,19 +166,19 @@ def _judged(rule: str, start: Crossing | None, end: Crossing | None, log: HeatLo
         last_s = log.at_s[-1] if end is None else end.earliest_s
         least = None if last_s is None else Decimal(max(last_s - start.latest_s, 0))
     if start is not None and end is not None:
-        line = _between(start.line, end.line)
+        line = end.line.since(start.line)
         if start.earliest_s is not None:
             most = Decimal(end.latest_s - start.earliest_s)
     verdict, reason = _verdict(start, end, _Spans(least, most, line), limit_s)
     return Stage(
         rule=rule,
         end_celsius=parse_decimal(row.end_C),
-        limit_min=divided(limit_s, _MINUTE_S, 0),
+        limit_min=divided(limit_s, MINUTE_S, 0),
         verdict=verdict,
         reason=reason,
-        minutes=None if line is None or most is None else _minutes(line),
-        at_least_min=None if least is None else divided(least, _MINUTE_S, MINUTE_PLACES),
-        at_most_min=None if most is None else divided(most, _MINUTE_S, MINUTE_PLACES),
+        minutes=None if line is None or most is None else line.minutes(),
+        at_least_min=None if least is None else divided(least, MINUTE_S, MINUTE_PLACES),
+        at_most_min=None if most is None else divided(most, MINUTE_S, MINUTE_PLACES),
         cited=Cited(what=rule, source=row.source, basis=row.basis),
     )
 
@@ -248,7 +209,7 @@ def _verdict(
         return "not_proven", "start_not_seen"
     if spans.most <= limit_s:
         return "pass", None
-    if not (_is_near(start) and _is_near(end)):
+    if not (start.is_near and end.is_near):
         return "not_proven", "no_reading_near"
     return _by_line(start.earliest_s, end, spans.line, limit_s)
 
@@ -256,16 +217,11 @@ def _verdict(
 def _by_line(
     earliest_s: int, end: Crossing, line: Seconds, limit_s: Decimal
 ) -> tuple[HeatVerdict, str | None]:
-    if not _exceeds(_between(_whole(earliest_s), end.line), limit_s):
+    if not end.line.since(Seconds.whole(earliest_s)).exceeds(limit_s):
         return "pass", None
-    if _exceeds(line, limit_s):
+    if line.exceeds(limit_s):
         return "fail", "too_slow"
     return "not_proven", "start_between_readings"
-
-
-def _is_near(crossing: Crossing) -> bool:
-    earliest = crossing.earliest_s
-    return earliest is not None and crossing.latest_s - earliest <= NEAR_S
 
 
 def _worst(stages: Sequence[Stage], log: HeatLog, reheated_count: int) -> Cooling:
@@ -288,20 +244,3 @@ def _start_of(rule: str, log: HeatLog) -> int:
 
 def _end_of(rule: str, log: HeatLog) -> int:
     return limit_in_thousandths(parse_decimal(cooling_row(rule).end_C), log.unit)
-
-
-def _whole(second: int) -> Seconds:
-    return Seconds(over=Decimal(second), under=ONE)
-
-
-def _between(start: Seconds, end: Seconds) -> Seconds:
-    over = difference(product(end.over, start.under), product(start.over, end.under))
-    return Seconds(over=over, under=product(start.under, end.under))
-
-
-def _exceeds(span: Seconds, limit_s: Decimal) -> bool:
-    return span.over > product(limit_s, span.under)
-
-
-def _minutes(span: Seconds) -> Decimal:
-    return divided(span.over, product(span.under, _MINUTE_S), MINUTE_PLACES)

@@ -9,7 +9,8 @@ from decimal import Decimal
 from itertools import pairwise
 from typing import Literal
 
-from kitchenlog.calc.cooling import NEAR_S, HeatVerdict, cooling_row
+from kitchenlog.calc.cooling import HeatVerdict, cooling_row
+from kitchenlog.calc.crossings import NEAR_S
 from kitchenlog.calc.heat_logs import Gap, HeatLog, gaps, limit_in_thousandths
 from kitchenlog.calc.limits import Cited
 from kitchenlog.calc.numbers import parse_decimal, product

@@ -7,39 +7,18 @@
  * before it. Without readings near a limit nothing is proven.
  */
 
+import { Crossing, MINUTE_S, NEAR_S, Seconds } from "./crossings.ts";
 import { type HeatLog, limitInThousandths } from "./heat_logs.ts";
 import type { Cited } from "./limits.ts";
-import { Decimal, difference, divided, ONE, parseDecimal, product } from "./numbers.ts";
+import { Decimal, divided, parseDecimal } from "./numbers.ts";
 import { Reheat } from "./reheating.ts";
 import { COOLING_ROWS, type CoolingRow } from "./tables/heat.ts";
 
 export type HeatVerdict = "pass" | "fail" | "not_proven" | "unfinished";
 export type OneStage = "ambient" | "received";
 
-export const MINUTE_PLACES = 2;
-/** How far apart the readings around a limit may be for a straight line to decide; own proposal. */
-export const NEAR_S = 1800;
 const HOUR_S = wholeNumber(3600);
-const MINUTE_S = wholeNumber(60);
 const WORST_FIRST: readonly HeatVerdict[] = ["fail", "not_proven", "unfinished", "pass"];
-
-/** An exact time: `over` / `under` seconds since the log began. */
-export interface Seconds {
-  readonly over: Decimal;
-  readonly under: Decimal;
-}
-
-/**
- * When a limit was passed: between two readings, and on the straight line between them.
- *
- * `earliest_s` is null where it was before the first reading; both are alike where a reading is
- * exactly the limit.
- */
-export interface Crossing {
-  readonly earliest_s: number | null;
-  readonly latest_s: number;
-  readonly line: Seconds;
-}
 
 /**
  * One stage of cooling: minutes by the straight line, what they are at least and at most, and why
@@ -93,7 +72,7 @@ export function twoStageCooling(log: HeatLog): Cooling {
  */
 export function oneStageCooling(log: HeatLog, rule: OneStage, beginS: number): Cooling {
   const row = coolingRow(rule);
-  const start = { earliest_s: beginS, latest_s: beginS, line: whole(beginS) };
+  const start = Crossing.atReading(beginS, beginS);
   const first = log.at_s.findIndex((second) => second >= beginS);
   const end = first < 0 ? null : firstCold(log, first, start);
   let stage = judged(rule, { start, end, log });
@@ -146,7 +125,7 @@ class Walk {
     const { low, high } = this.log;
     const [coldest, warmest] = [at(low, row), at(high, row)];
     if (this.start === null && coldest < this.passed) {
-      this.start = crossingAt(this.log, low, { row, limit: this.passed });
+      this.start = Crossing.into(this.log, low, { row, limit: this.passed });
     }
     if (this.start === null) return;
     if (this.reheat.step(row, this.start.earliest_s)) {
@@ -155,9 +134,9 @@ class Walk {
     }
     if (this.stage1 !== null) this.hasWarmed = this.hasWarmed || warmest > this.mild;
     else if (warmest <= this.mild) {
-      this.stage1 = crossingAt(this.log, high, { row, limit: this.mild });
+      this.stage1 = Crossing.into(this.log, high, { row, limit: this.mild });
     }
-    if (warmest <= this.cold) this.whole = crossingAt(this.log, high, { row, limit: this.cold });
+    if (warmest <= this.cold) this.whole = Crossing.into(this.log, high, { row, limit: this.cold });
   }
 
   private beginAnew(): void {
@@ -177,28 +156,9 @@ function firstCold(log: HeatLog, first: number, start: Crossing): Crossing | nul
   const limit = endOf("whole", log);
   const row = log.high.findIndex((warmest, number) => number >= first && warmest <= limit);
   if (row < 0) return null;
-  if (row > first) return crossingAt(log, log.high, { row, limit });
+  if (row > first) return Crossing.into(log, log.high, { row, limit });
   // Cold at the first reading: since when, between the start and it, nobody knows.
-  const second = at(log.at_s, row);
-  return { earliest_s: start.earliest_s, latest_s: second, line: whole(second) };
-}
-
-/** Where a log falls through a limit between the reading before `row` and that one. */
-function crossingAt(
-  log: HeatLog,
-  values: readonly number[],
-  { row, limit }: { readonly row: number; readonly limit: number },
-): Crossing {
-  const now = at(log.at_s, row);
-  if (row === 0) return { earliest_s: null, latest_s: now, line: whole(now) };
-  const before = at(log.at_s, row - 1);
-  const [above, below] = [at(values, row - 1), at(values, row)];
-  const over = before * (above - below) + (above - limit) * (now - before);
-  return {
-    earliest_s: below === limit ? now : before,
-    latest_s: above === limit ? before : now,
-    line: { over: wholeNumber(over), under: wholeNumber(above - below) },
-  };
+  return Crossing.atReading(at(log.at_s, row), start.earliest_s);
 }
 
 function judged(
@@ -213,7 +173,7 @@ function judged(
   const hasMost = start !== null && end !== null && start.earliest_s !== null;
   const least = hasLeast ? Math.max(lastS - start.latest_s, 0) : null;
   const most = hasMost ? end.latest_s - (start.earliest_s ?? 0) : null;
-  const line = start !== null && end !== null ? between(start.line, end.line) : null;
+  const line = start !== null && end !== null ? end.line.since(start.line) : null;
   const { verdict, reason } = verdictOf(start, end, { least, most, line, limitS: limit });
   return {
     rule,
@@ -221,9 +181,9 @@ function judged(
     limit_min: divided(wholeNumber(limit), MINUTE_S, 0),
     verdict,
     reason,
-    minutes: line === null || most === null ? null : minutesOf(line),
-    at_least_min: least === null ? null : minutesOf(whole(least)),
-    at_most_min: most === null ? null : minutesOf(whole(most)),
+    minutes: line === null || most === null ? null : line.minutes(),
+    at_least_min: least === null ? null : Seconds.whole(least).minutes(),
+    at_most_min: most === null ? null : Seconds.whole(most).minutes(),
     cited: { what: rule, source: row.source, basis: row.basis, note: "" },
   };
 }
@@ -254,16 +214,12 @@ function verdictOf(start: Crossing | null, end: Crossing | null, spans: Spans): 
     return { verdict: "not_proven", reason: "start_not_seen" };
   }
   if (most <= limitS) return { verdict: "pass", reason: null };
-  if (!(isNear(start) && isNear(end))) return { verdict: "not_proven", reason: "no_reading_near" };
-  if (!exceeds(between(whole(start.earliest_s), end.line), limitS)) {
+  if (!(start.isNear && end.isNear)) return { verdict: "not_proven", reason: "no_reading_near" };
+  if (!end.line.since(Seconds.whole(start.earliest_s)).exceeds(limitS)) {
     return { verdict: "pass", reason: null };
   }
-  if (exceeds(line, limitS)) return { verdict: "fail", reason: "too_slow" };
+  if (line.exceeds(limitS)) return { verdict: "fail", reason: "too_slow" };
   return { verdict: "not_proven", reason: "start_between_readings" };
-}
-
-function isNear({ earliest_s, latest_s }: Crossing): boolean {
-  return earliest_s !== null && latest_s - earliest_s <= NEAR_S;
 }
 
 function worst(stages: readonly Stage[], log: HeatLog, reheatedCount: number): Cooling {
@@ -284,25 +240,8 @@ function endOf(rule: string, log: HeatLog): number {
   return limitInThousandths(parseDecimal(coolingRow(rule).end_C), log.unit);
 }
 
-function whole(second: number): Seconds {
-  return { over: wholeNumber(second), under: ONE };
-}
-
 function wholeNumber(x: number): Decimal {
   return new Decimal(BigInt(x), 0);
-}
-
-function between(start: Seconds, end: Seconds): Seconds {
-  const over = difference(product(end.over, start.under), product(start.over, end.under));
-  return { over, under: product(start.under, end.under) };
-}
-
-function exceeds(span: Seconds, limitS: number): boolean {
-  return span.over.compare(product(wholeNumber(limitS), span.under)) > 0;
-}
-
-function minutesOf(span: Seconds): Decimal {
-  return divided(span.over, product(span.under, MINUTE_S), MINUTE_PLACES);
 }
 
 /** A number of an array by its place; a place that is not there is a defect. */

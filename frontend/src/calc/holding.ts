@@ -3,7 +3,8 @@
  * Admin. Code, read. At the limit itself food is held; at the hour it is discarded.
  */
 
-import { coolingRow, type HeatVerdict, NEAR_S } from "./cooling.ts";
+import { coolingRow, type HeatVerdict } from "./cooling.ts";
+import { NEAR_S } from "./crossings.ts";
 import { type Gap, gaps, type HeatLog, limitInThousandths } from "./heat_logs.ts";
 import type { Cited } from "./limits.ts";
 import { parseDecimal } from "./numbers.ts";

@@ -52,12 +52,12 @@ function lacksWay({ how, unit, every_min }: HeatTyped): Lack | null {
   return how === "timer" && !isAsking ? { sentence: HEAT.say_every, field: "every_min" } : null;
 }
 
-function lacksRows(typed: HeatTyped, { unread, unit, at_s }: Rows, asks: boolean): Lack | null {
+function lacksRows(typed: HeatTyped, { unread, unit, at_s }: Rows, mustAct: boolean): Lack | null {
   // A row that cannot be read comes first: until it is mended nobody knows what else is missing.
   if (unread !== null) return { sentence: unreadShort(unread), field: "rows" };
   if (at_s.length === 0) return { sentence: HEAT.rows_first, field: "rows" };
   if (unit === null) return { sentence: HEAT.say_unit, field: "unit" };
-  if (asks && typed.action.trim() === "") return { sentence: HEAT.say_action, field: "action" };
+  if (mustAct && typed.action.trim() === "") return { sentence: HEAT.say_action, field: "action" };
   return null;
 }
 

@@ -1,7 +1,7 @@
 /** What is drawn of a log: its rows as far as pixels can show them, and what decides. */
 import type { Body } from "../../calc/bodies.ts";
 import { objectIn } from "../../calc/bodies.ts";
-import { NEAR_S } from "../../calc/cooling.ts";
+import { NEAR_S } from "../../calc/crossings.ts";
 import type { HeatJudged } from "../../calc/heat_judged.ts";
 import { GAP_S, type HeatLog, logIn, outline } from "../../calc/heat_logs.ts";
 import { HOLD_GAP_S } from "../../calc/holding.ts";
