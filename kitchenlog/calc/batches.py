@@ -85,7 +85,7 @@ class BatchState(BatchHead):
     lots_in: list[LotIn]
     lots_out: list[LotOut]
     balance: Balance
-    hold: Hold | None  # None where nothing was ever held back
+    hold: Hold | None  # None where nothing was ever held or decided
     findings: list[Finding]
     notes: list[Note]
 
@@ -138,7 +138,7 @@ def batch_state(
         "lots_in": lots_in(entries),
         "lots_out": lots_out(entries),
         "balance": balance,
-        "hold": hold if hold["causes"] else None,
+        "hold": hold if hold["causes"] or hold["decisions"] else None,
         "findings": decided_findings(settled(findings, record.standing, subject), hold),
         "notes": notes_about(record.standing, subject),
     }

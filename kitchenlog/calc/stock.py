@@ -114,7 +114,7 @@ class LotState(MadeState, MovedState):
     """
 
     fills: list[FillCheck]
-    hold: Hold | None  # None where nothing was ever held back
+    hold: Hold | None  # None where nothing was ever held or decided
     last_on: str | None
     findings: list[Finding]
     notes: list[Note]
@@ -140,7 +140,7 @@ def lot_state(subject: str, facts: Sequence[Fact], beside: Sheets = NOTHING_BESI
         **_made_state(code, makers),
         **_moved_state(ledger),
         "fills": fills,
-        "hold": hold if hold["causes"] else None,
+        "hold": hold if hold["causes"] or hold["decisions"] else None,
         "last_on": max((entry.local_date for entry in touching), default=None),
         "findings": settled(findings, record.standing, subject),
         "notes": notes_about(record.standing, subject),

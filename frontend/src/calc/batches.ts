@@ -67,7 +67,7 @@ export interface BatchState {
   readonly lots_in: readonly LotIn[];
   readonly lots_out: readonly LotOut[];
   readonly balance: Balance;
-  /** Null where nothing was ever held back. */
+  /** Null where nothing was ever held or decided. */
   readonly hold: Hold | null;
   readonly findings: readonly Finding[];
   readonly notes: readonly Note[];
@@ -130,7 +130,7 @@ export function batchState(
     lots_in: lotsIn(entries),
     lots_out: lotsOut(entries),
     balance,
-    hold: hold.causes.length === 0 ? null : hold,
+    hold: hold.causes.length + hold.decisions.length === 0 ? null : hold,
     findings: decidedFindings(settled(findings, record.standing, subject), hold),
     notes: notesAbout(record.standing, subject),
   };

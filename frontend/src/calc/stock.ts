@@ -86,7 +86,7 @@ export interface LotState {
   readonly found: string;
   readonly counts: readonly Count[];
   readonly fills: readonly FillCheck[];
-  /** Null where nothing was ever held back. */
+  /** Null where nothing was ever held or decided. */
   readonly hold: Hold | null;
   readonly last_on: string | null;
   readonly findings: readonly Finding[];
@@ -140,7 +140,7 @@ export function lotState(
     ...fromMaker(code, makers),
     ...fromLedger(ledger),
     fills,
-    hold: hold.causes.length === 0 ? null : hold,
+    hold: hold.causes.length + hold.decisions.length === 0 ? null : hold,
     last_on:
       touching
         .map((entry) => entry.local_date)

@@ -53,7 +53,7 @@ export function batchOnTop(
     losses: [...state.losses, ...made.losses.filter((each) => own.has(each.entry))],
     lots_in: lotsOnTop(state.lots_in, made.lots_in),
     lots_out: lotsOnTop(state.lots_out, made.lots_out),
-    hold: hold.causes.length === 0 ? null : hold,
+    hold: hold.causes.length + hold.decisions.length === 0 ? null : hold,
     findings: findingsUnder(hold, mergedFindings(state.findings, made.findings, [])),
     notes: mergedNotes(state.notes, made.notes),
   };

@@ -42,7 +42,7 @@ export function lotOnTop(
     went_to: wentTo(state, before, after),
     counts: [...state.counts, ...after.counts.filter((count) => own.has(count.entry))],
     fills: [...state.fills, ...after.fills.filter((fill) => own.has(fill.entry))],
-    hold: hold.causes.length === 0 ? null : hold,
+    hold: hold.causes.length + hold.decisions.length === 0 ? null : hold,
     last_on: later(state.last_on, after.last_on),
     findings: findingsUnder(
       hold,

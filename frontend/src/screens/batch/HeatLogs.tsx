@@ -18,7 +18,9 @@ export function HeatLogs({ batch, held }: { batch: BatchState; held: readonly He
     <Part title={HEAT_LOGS.part}>
       <Entries name={HEAT_LOGS.part}>
         {logs.map((each) => (
-          <LogRow key={each.entry} batch={batch.batch} log={each} />
+          <LogRow key={each.entry} batch={batch.batch} log={each}>
+            <span class="rec">{each.action}</span>
+          </LogRow>
         ))}
         <Voided held={held} kind="heat_log" />
       </Entries>

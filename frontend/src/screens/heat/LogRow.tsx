@@ -1,4 +1,5 @@
 /** A kept log in a list: what it was judged by, its verdict with figures, and the way to it. */
+import type { ComponentChildren } from "preact";
 import type { BatchState } from "../../calc/batches.ts";
 import { Cup } from "../../parts/Cup.tsx";
 import { heatSentence } from "../../text/heat_results.ts";
@@ -10,8 +11,13 @@ import { beganOf } from "../common/instruments.ts";
 
 const LOOKS: Readonly<Record<string, string>> = { fail: "shout", pass: "" };
 
-/** The list that holds it says the caution. */
-export function LogRow({ batch, log }: { batch: string; log: BatchState["heat"][number] }) {
+/** `children` stand behind the figures. The list that holds it says the caution. */
+export function LogRow(props: {
+  batch: string;
+  log: BatchState["heat"][number];
+  children?: ComponentChildren;
+}) {
+  const { batch, log, children } = props;
   return (
     <li class="heat-row">
       <p>
@@ -19,7 +25,7 @@ export function LogRow({ batch, log }: { batch: string; log: BatchState["heat"][
       </p>
       <p>
         <b class={LOOKS[log.verdict ?? "pass"] ?? "doubtful"}>{heatVerdictWord(log.verdict)}</b>{" "}
-        {heatSentence(log, log.unit)} <span class="rec">{log.action}</span>
+        {heatSentence(log, log.unit)} {children}
         <InQuestion {...log} trust={log.trust ?? undefined} happened_at={beganOf(log)} />
       </p>
       <p class="key-row">

@@ -8,7 +8,7 @@ import { cautionOf } from "../../text/heat_results.ts";
 import { HOLD } from "../../text/holds.ts";
 import { LogRow } from "../heat/LogRow.tsx";
 
-/** One that was taken back stands among the causes alone. */
+/** What was done about one stands among the causes, where alone one stands that was taken back. */
 export function HeldLogs({ batch, causes }: { batch: BatchState; causes: readonly Cause[] }) {
   const held = new Set(causes.map((each) => each.entry));
   const logs = (batch.heat ?? []).filter((each) => held.has(each.entry));
