@@ -108,8 +108,8 @@ def ingoing(case: CureCase, made: CureMade) -> Ingoing:
     """Parts per million that a weighed cure puts in.
 
     Raises ValueError for masses or percents not above 0, a percent above 100, a missing green
-    weight, pickle or pump, and for nitrite beyond 1000 ppm or anything else beyond 10 000, which
-    is a slip of typing.
+    weight, pickle or pump, and for nitrite beyond 1000 ppm or anything else beyond 10 000,
+    which is a slip of typing.
     """
     basis = _basis(case)
     _refuse_unless_above_zero(made.cure, made.substance_percent)
