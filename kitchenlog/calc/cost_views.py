@@ -21,7 +21,6 @@ from kitchenlog.calc.lot_worth import Sheets
 from kitchenlog.calc.numbers import (
     ONE,
     ZERO,
-    difference,
     divided,
     parse_decimal,
     total,
@@ -60,10 +59,9 @@ def viewed_cost(
 ) -> ViewedCost:
     """A batch seen in a view over these lots, which should be all of its materials'.
 
-    What was lost is not dated on a sheet: it goes out on the day on which its lot was last
-    touched, less what counts found, and what they found beyond that comes in for nothing. Lots
-    that were poured together only change their code; a product has no price of its own and is
-    named.
+    What was lost goes out on its day, unless a count found it again; what counts found beyond
+    all losses comes in for nothing. Lots that were poured together only change their code; a
+    product has no price of its own and is named.
     """
     places = CostWalk(cooperative=cooperative, sheets=sheets).places
     used = items_in(sheets.get(f"batch:{batch}", {}), "lots_in")
@@ -138,12 +136,32 @@ def _moves_of_lot(code: str, lot: Body, sheets: Sheets) -> list[_Dated]:
 
 
 def _lost_or_found(code: str, lot: Body) -> list[_Dated]:
-    """Losses and what counts missed or found, together; nothing was paid for what was found."""
-    on = text_in(lot, "last_on") or ""
-    lost = difference(decimal_in(lot, "lost") or ZERO, decimal_in(lot, "found") or ZERO)
-    if lost > ZERO:
-        return [_Dated(on=on, rank=1, move=Move(sort="out", id=f"{code}{_LOST}", amount=lost))]
-    if lost < ZERO:
-        found = Move(sort="in", id=f"{code} found", amount=-lost, price=ZERO)
-        return [_Dated(on=on, rank=0, move=found)]
-    return []
+    """What was lost and not found again, each on its day; or what was only ever found, for
+    which nothing was paid."""
+    dated = []
+    for on, amount in _left_of(items_in(lot, "lost_on")):
+        if amount > ZERO:
+            out = Move(sort="out", id=f"{code} {on}{_LOST}", amount=amount)
+            dated.append(_Dated(on=on, rank=1, move=out))
+        else:
+            found = Move(
+                sort="in", id=f"{code} {on} found", amount=amount.copy_negate(), price=ZERO
+            )
+            dated.append(_Dated(on=on, rank=0, move=found))
+    return dated
+
+
+def _left_of(days: Iterable[Body]) -> list[tuple[str, Decimal]]:
+    """Days of losses, or of finds below zero, so that all that is left is one of the two: a
+    find takes back the losses before it, the latest first, and a loss the finds."""
+    left: list[tuple[str, Decimal]] = []
+    for each in days:
+        on, amount = text_in(each, "on") or "", decimal_in(each, "amount") or ZERO
+        while left and amount and (left[-1][1] < ZERO) != (amount < ZERO):
+            before, was = left.pop()
+            rest = total([was, amount])
+            is_taken_back = not rest or (rest < ZERO) != (was < ZERO)
+            on, amount = (on, rest) if is_taken_back else (before, rest)
+        if amount:
+            left.append((on, amount))
+    return left

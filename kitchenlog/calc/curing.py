@@ -32,6 +32,8 @@ PPM_PLACES = 4
 CURE_PLACES = 6
 # Ingoing nitrite above this is a percent typed where a fraction belongs, or a wrong unit.
 NITRITE_PPM_MAX = Decimal(1000)  # own bound: the highest limit is 625
+# Of anything else a percent; where no limit is known nothing else would stop such a slip.
+OTHER_PPM_MAX = Decimal(10_000)  # own bound: the highest limit is 2187.5
 _MILLION = Decimal(1_000_000)
 _MILLIONTHS_OF_PERCENT = Decimal(10_000)  # ppm in one percent
 _FORMULA = Cited(
@@ -106,7 +108,8 @@ def ingoing(case: CureCase, made: CureMade) -> Ingoing:
     """Parts per million that a weighed cure puts in.
 
     Raises ValueError for masses or percents not above 0, a percent above 100, a missing green
-    weight, pickle or pump, and for nitrite beyond 1000 ppm, which is a slip of typing.
+    weight, pickle or pump, and for nitrite beyond 1000 ppm or anything else beyond 10 000,
+    which is a slip of typing.
     """
     basis = _basis(case)
     _refuse_unless_above_zero(made.cure, made.substance_percent)
@@ -189,9 +192,10 @@ def _refuse_unless_above_zero(amount: Decimal, percent: Decimal) -> None:
 
 
 def _refuse_slip(case: CureCase, ppm: Factor) -> None:
-    most = product(NITRITE_PPM_MAX, ppm.base)
-    if case.substance == "sodium_nitrite" and ppm.wanted > most:
-        raise ValueError("more than 1000 ppm of nitrite: is a percent or a unit wrong?")
+    is_nitrite = case.substance == "sodium_nitrite"
+    most_ppm = NITRITE_PPM_MAX if is_nitrite else OTHER_PPM_MAX
+    if ppm.wanted > product(most_ppm, ppm.base):
+        raise ValueError("more than any method puts in: is a percent or a unit wrong?")
 
 
 def _cited(limits: Sequence[CureLimit]) -> tuple[Cited, ...]:

@@ -39,7 +39,7 @@ from kitchenlog.calc.stock_moves import (
 from kitchenlog.calc.subjects import id_in
 from kitchenlog.calc.trusted import NOTHING_BESIDE, Sheets
 
-LOT_FOLD = 5  # 3 held nothing back, 4 named no log as a cause
+LOT_FOLD = 5  # 3 held nothing back, 4 knew no log as a cause and no day of a loss
 
 
 class Life(TypedDict):
@@ -69,6 +69,13 @@ class WentTo(TypedDict):
     to: str
     amount: str
     on: str
+
+
+class LostOn(TypedDict):
+    """How much was lost or missed on a day, less what was found; below zero more was found."""
+
+    on: str
+    amount: str
 
 
 class MadeState(TypedDict):
@@ -104,6 +111,7 @@ class MovedState(TypedDict):
     used: str
     lost: str
     found: str
+    lost_on: list[LostOn]
     counts: list[Count]
 
 
@@ -229,6 +237,11 @@ def _moved_state(ledger: Ledger) -> MovedState:
         used=_sum(ledger, "used"),
         lost=_sum(ledger, "lost"),
         found=_sum(ledger, "found"),
+        lost_on=[
+            LostOn(on=day, amount=plain(amount))
+            for day, amount in sorted(ledger.lost_on.items())
+            if amount
+        ],
         counts=ledger.counts,
     )
 

@@ -41,6 +41,7 @@ class Ledger:
     places: dict[str, Decimal] = field(default_factory=dict)
     sums: dict[str, Decimal] = field(default_factory=dict)
     ways: dict[str, Way] = field(default_factory=dict)
+    lost_on: dict[str, Decimal] = field(default_factory=dict)  # by day, less what was found
     counts: list[Count] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
 
@@ -110,7 +111,7 @@ def _used(ledger: Ledger, entry: Standing, value: Decimal) -> None:
 
 
 def _lost(ledger: Ledger, entry: Standing, value: Decimal) -> None:
-    _add(ledger, "lost", value)
+    _lose(ledger, entry, value)
     _take(ledger, entry, value)
 
 
@@ -137,7 +138,7 @@ def _returned(ledger: Ledger, entry: Standing, value: Decimal) -> None:
     """What comes back unfit is lost at once and never stands at a place."""
     _add(ledger, "returned", value)
     if text_in(entry.body, "condition") == "unfit":
-        _add(ledger, "lost", value)
+        _lose(ledger, entry, value)
     else:
         _put(ledger, entry, value)
     recipient = text_in(entry.body, "recipient")
@@ -150,6 +151,7 @@ def _counted(ledger: Ledger, entry: Standing, value: Decimal) -> None:
     place = _text(entry, "place")
     variance = difference(value, ledger.places.get(place, ZERO))
     _add(ledger, "found", variance)
+    _date_loss(ledger, entry, variance.copy_negate())
     ledger.places[place] = value
     ledger.counts.append(
         Count(entry=entry.id, place=place, counted=plain(value), variance=plain(variance))
@@ -180,6 +182,17 @@ def _day(entry: Standing) -> str:
 
 def _add(ledger: Ledger, name: str, value: Decimal) -> None:
     ledger.sums[name] = total([ledger.sums.get(name, ZERO), value])
+
+
+def _lose(ledger: Ledger, entry: Standing, value: Decimal) -> None:
+    _add(ledger, "lost", value)
+    _date_loss(ledger, entry, value)
+
+
+def _date_loss(ledger: Ledger, entry: Standing, value: Decimal) -> None:
+    """What went on a day without going anywhere; below zero it came from nowhere."""
+    before = ledger.lost_on.get(entry.local_date, ZERO)
+    ledger.lost_on[entry.local_date] = total([before, value])
 
 
 def _put(ledger: Ledger, entry: Standing, value: Decimal) -> None:

@@ -161,6 +161,7 @@ def _walked(g: Given) -> dict[str, Any]:
         "places": {place: written(value) for place, value in ledger.places.items()},
         "sums": {name: written(value) for name, value in ledger.sums.items()},
         "ways": {to: [written(way.amount), way.on] for to, way in ledger.ways.items()},
+        "lost_on": {day: written(value) for day, value in ledger.lost_on.items()},
         "counts": ledger.counts,
         "finding_keys": [each["key"] for each in ledger.findings],
     }

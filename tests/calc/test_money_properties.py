@@ -199,15 +199,20 @@ def test_a_price_that_comes_late_moves_every_cost_that_rests_on_it(
     assert costs_of([paid, *without]) == after
 
 
-@given(history=histories(), lost=st.integers(0, 40).map(str), found=st.integers(0, 40).map(str))
+lost_days = st.lists(st.tuples(st.integers(1, 9), st.integers(-40, 40)), max_size=4)
+
+
+@given(history=histories(), days=lost_days)
 @QUIET
 def test_in_a_view_all_that_was_paid_is_here_elsewhere_lost_or_left_to_the_coin(
-    history: list[dict[str, Any]], lost: str, found: str
+    history: list[dict[str, Any]], days: list[tuple[int, int]]
 ) -> None:
     sheets = sheets_of(history)
     lots = {code: sheets[f"lot:{code}"] for code in ("A1", "B1")}
-    touched = {"lost": lost, "found": found, "last_on": "2026-06-07"}
-    sheets["lot:A1"] = {**lots["A1"], **touched}
+    lost_on = [
+        {"on": f"2026-06-0{day}", "amount": str(x)} for day, x in sorted(dict(days).items())
+    ]
+    sheets["lot:A1"] = {**lots["A1"], "lost_on": lost_on}
 
     for view in ("fifo", "moving_average"):
         seen = viewed_cost("b1", view, cooperative="c1", sheets=sheets, lots=lots)

@@ -11,15 +11,7 @@ import { coinParts } from "./coins.ts";
 import { CostWalk } from "./cost_walk.ts";
 import { LOT_PLACES } from "./costs.ts";
 import type { StatesBySubject } from "./lot_worth.ts";
-import {
-  type Decimal,
-  difference,
-  parseDecimal,
-  rounded,
-  total,
-  written,
-  ZERO,
-} from "./numbers.ts";
+import { type Decimal, parseDecimal, rounded, total, written, ZERO } from "./numbers.ts";
 import { Ratio } from "./ratios.ts";
 import { TEXT_ORDER } from "./record.ts";
 import { type Move, type StockCost, stockCost, type View } from "./stock_costs.ts";
@@ -61,9 +53,9 @@ const LOT_PARTS: readonly string[] = ["materials", "packs"];
 /**
  * A batch seen in a view over these lots, which should be all of its materials'.
  *
- * What was lost is not dated on a sheet: it goes out on the day on which its lot was last touched,
- * less what counts found, and what they found beyond that comes in for nothing. Lots that were
- * poured together only change their code; a product has no price of its own and is named.
+ * What was lost goes out on its day, unless a count found it again; what counts found beyond all
+ * losses comes in for nothing. Lots that were poured together only change their code; a product
+ * has no price of its own and is named.
  */
 export function viewedCost(batch: string, view: View, viewing: Viewing): ViewedCost {
   const { cooperative, sheets } = viewing;
@@ -161,14 +153,40 @@ function movesOfLot(code: string, lot: Body, sheets: StatesBySubject): Dated[] {
   return [...moves, ...lostOrFound(code, lot)];
 }
 
-/** Losses and what counts missed or found, together; nothing was paid for what was found. */
+/**
+ * What was lost and not found again, each on its day; or what was only ever found, for which
+ * nothing was paid.
+ */
 function lostOrFound(code: string, lot: Body): Dated[] {
-  const on = textIn(lot, "last_on") ?? "";
-  const lost = difference(decimalIn(lot, "lost") ?? ZERO, decimalIn(lot, "found") ?? ZERO);
-  if (lost.isZero()) return [];
-  if (lost.isNegative()) {
-    const amount = lost.negated();
-    return [{ on, rank: 0, move: { sort: "in", id: `${code} found`, amount, price: ZERO } }];
+  return leftOf(itemsIn(lot, "lost_on")).map(({ on, amount }): Dated => {
+    if (!amount.isNegative()) {
+      return { on, rank: 1, move: { sort: "out", id: `${code} ${on}${LOST}`, amount } };
+    }
+    const found = amount.negated();
+    const id = `${code} ${on} found`;
+    return { on, rank: 0, move: { sort: "in", id, amount: found, price: ZERO } };
+  });
+}
+
+/**
+ * Days of losses, or of finds below zero, so that all that is left is one of the two: a find takes
+ * back the losses before it, the latest first, and a loss the finds.
+ */
+function leftOf(days: readonly Body[]): { on: string; amount: Decimal }[] {
+  const left: { on: string; amount: Decimal }[] = [];
+  for (const each of days) {
+    let now = { on: textIn(each, "on") ?? "", amount: decimalIn(each, "amount") ?? ZERO };
+    for (let last = left.at(-1); last !== undefined && isOpposite(last, now); last = left.at(-1)) {
+      left.pop();
+      const rest = total([last.amount, now.amount]);
+      const isTakenBack = rest.isZero() || rest.isNegative() !== last.amount.isNegative();
+      now = { on: isTakenBack ? now.on : last.on, amount: rest };
+    }
+    if (!now.amount.isZero()) left.push(now);
   }
-  return [{ on, rank: 1, move: { sort: "out", id: `${code}${LOST}`, amount: lost } }];
+  return left;
+}
+
+function isOpposite(one: { amount: Decimal }, other: { amount: Decimal }): boolean {
+  return !other.amount.isZero() && one.amount.isNegative() !== other.amount.isNegative();
 }

@@ -35,6 +35,8 @@ export const PPM_PLACES = 4;
 export const CURE_PLACES = 6;
 /** Ingoing nitrite above this is a percent typed where a fraction belongs, or a wrong unit. */
 export const NITRITE_PPM_MAX = parseDecimal("1000"); // own bound: the highest limit is 625
+/** Of anything else a percent; where no limit is known nothing else would stop such a slip. */
+export const OTHER_PPM_MAX = parseDecimal("10000"); // own bound: the highest limit is 2187.5
 const MILLION = parseDecimal("1000000");
 const MILLIONTHS_OF_PERCENT = parseDecimal("10000"); // ppm in one percent
 const HUNDREDTH = parseDecimal("0.01");
@@ -113,7 +115,8 @@ interface Spread {
  * Parts per million that a weighed cure puts in.
  *
  * Throws for masses or percents not above 0, a percent above 100, a missing green weight, pickle
- * or pump, and for nitrite beyond 1000 ppm, which is a slip of typing.
+ * or pump, and for nitrite beyond 1000 ppm or anything else beyond 10 000, which is a slip of
+ * typing.
  */
 export function ingoing(cured: CureCase, made: CureMade): Ingoing {
   const { cure, substance_percent, others, green, pump_percent } = made;
@@ -193,9 +196,9 @@ function refuseUnlessAboveZero(amount: Decimal, percent: Decimal): void {
 }
 
 function refuseSlip(cured: CureCase, ppm: Factor): void {
-  const most = product(NITRITE_PPM_MAX, ppm.base);
-  if (cured.substance === "sodium_nitrite" && ppm.wanted.compare(most) > 0) {
-    throw new RangeError("more than 1000 ppm of nitrite: is a percent or a unit wrong?");
+  const mostPpm = cured.substance === "sodium_nitrite" ? NITRITE_PPM_MAX : OTHER_PPM_MAX;
+  if (ppm.wanted.compare(product(mostPpm, ppm.base)) > 0) {
+    throw new RangeError("more than any method puts in: is a percent or a unit wrong?");
   }
 }
 

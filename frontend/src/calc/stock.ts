@@ -27,7 +27,7 @@ import { type Count, type Ledger, MAKING, movedAmount, touchesLot, walked } from
 import { idIn } from "./subjects.ts";
 import { NOTHING_BESIDE, type Sheets } from "./trusted.ts";
 
-export const LOT_FOLD = 5; // 3 held nothing back, 4 named no log as a cause
+export const LOT_FOLD = 5; // 3 held nothing back, 4 knew no log as a cause and no day of a loss
 
 /** A kind of date (use_by, best_before, expires_on) and the day; that day is still usable. */
 export interface Life {
@@ -52,6 +52,12 @@ export interface WentTo {
   readonly to: string;
   readonly amount: string;
   readonly on: string;
+}
+
+/** How much was lost or missed on a day, less what was found; below zero more was found. */
+export interface LostOn {
+  readonly on: string;
+  readonly amount: string;
 }
 
 /**
@@ -84,6 +90,7 @@ export interface LotState {
   readonly used: string;
   readonly lost: string;
   readonly found: string;
+  readonly lost_on: readonly LostOn[];
   readonly counts: readonly Count[];
   readonly fills: readonly FillCheck[];
   /** Null where nothing was ever held or decided. */
@@ -123,6 +130,7 @@ export function lotState(
     places: new Map(),
     sums: new Map(),
     ways: new Map(),
+    lost_on: new Map(),
     counts: [],
     findings: [],
   };
@@ -239,6 +247,10 @@ function fromLedger(ledger: Ledger) {
     used: sum("used"),
     lost: sum("lost"),
     found: sum("found"),
+    lost_on: [...ledger.lost_on]
+      .filter(([, amount]) => !amount.isZero())
+      .sort(([a], [b]) => TEXT_ORDER(a, b))
+      .map(([on, amount]) => ({ on, amount: plain(amount) })),
     counts: ledger.counts,
   };
 }

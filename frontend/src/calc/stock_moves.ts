@@ -28,6 +28,8 @@ export interface Ledger {
   readonly places: Map<string, Decimal>;
   readonly sums: Map<string, Decimal>;
   readonly ways: Map<string, Way>;
+  /** By day, less what was found. */
+  readonly lost_on: Map<string, Decimal>;
   readonly counts: Count[];
   readonly findings: Finding[];
 }
@@ -94,7 +96,7 @@ function used(ledger: Ledger, entry: Standing, value: Decimal): void {
 }
 
 function lost(ledger: Ledger, entry: Standing, value: Decimal): void {
-  add(ledger, "lost", value);
+  lose(ledger, entry, value);
   take(ledger, entry, value);
 }
 
@@ -121,7 +123,7 @@ function sold(ledger: Ledger, entry: Standing, value: Decimal): void {
 /** What comes back unfit is lost at once and never stands at a place. */
 function returned(ledger: Ledger, entry: Standing, value: Decimal): void {
   add(ledger, "returned", value);
-  if (textIn(entry.body, "condition") === "unfit") add(ledger, "lost", value);
+  if (textIn(entry.body, "condition") === "unfit") lose(ledger, entry, value);
   else put(ledger, entry, value);
   const recipient = textIn(entry.body, "recipient");
   const target = recipient === null ? dayOf(entry) : `recipient:${recipient}`;
@@ -133,6 +135,7 @@ function counted(ledger: Ledger, entry: Standing, value: Decimal): void {
   const place = textOf(entry, "place");
   const variance = difference(value, ledger.places.get(place) ?? ZERO);
   add(ledger, "found", variance);
+  dateLoss(ledger, entry, variance.negated());
   ledger.places.set(place, value);
   ledger.counts.push({
     entry: entry.id,
@@ -167,6 +170,17 @@ function dayOf(entry: Standing): string {
 
 function add(ledger: Ledger, name: string, value: Decimal): void {
   ledger.sums.set(name, total([ledger.sums.get(name) ?? ZERO, value]));
+}
+
+function lose(ledger: Ledger, entry: Standing, value: Decimal): void {
+  add(ledger, "lost", value);
+  dateLoss(ledger, entry, value);
+}
+
+/** What went on a day without going anywhere; below zero it came from nowhere. */
+function dateLoss(ledger: Ledger, entry: Standing, value: Decimal): void {
+  const day = entry.local_date;
+  ledger.lost_on.set(day, total([ledger.lost_on.get(day) ?? ZERO, value]));
 }
 
 function put(ledger: Ledger, entry: Standing, value: Decimal): void {

@@ -143,6 +143,7 @@ function walkedLedger(g: Given) {
     places: new Map(),
     sums: new Map(),
     ways: new Map(),
+    lost_on: new Map(),
     counts: [],
     findings: [],
   };
@@ -153,6 +154,7 @@ function walkedLedger(g: Given) {
     ways: Object.fromEntries(
       [...ledger.ways].map(([to, way]) => [to, [written(way.amount), way.on]]),
     ),
+    lost_on: texts(ledger.lost_on),
     counts: ledger.counts,
     finding_keys: ledger.findings.map((each) => each.key),
   };

@@ -1,8 +1,8 @@
 /** A lot of which the server knows more entries than this phone: own movements on its balances. */
 import type { Beside } from "../calc/folds.ts";
-import { parseDecimal, plain } from "../calc/numbers.ts";
+import { type Decimal, parseDecimal, plain, ZERO } from "../calc/numbers.ts";
 import type { Fact } from "../calc/record.ts";
-import type { LotState, WentTo } from "../calc/stock.ts";
+import type { LostOn, LotState, WentTo } from "../calc/stock.ts";
 import {
   type Beyond,
   fact,
@@ -40,6 +40,7 @@ export function lotOnTop(
     on_hand: after.on_hand,
     places: after.places,
     went_to: wentTo(state, before, after),
+    lost_on: lostOn(state, before, after),
     counts: [...state.counts, ...after.counts.filter((count) => own.has(count.entry))],
     fills: [...state.fills, ...after.fills.filter((fill) => own.has(fill.entry))],
     hold: hold.causes.length + hold.decisions.length === 0 ? null : hold,
@@ -118,6 +119,18 @@ function wentTo(state: LotState, before: LotState, after: LotState): WentTo[] {
     });
   }
   return [...targets.values()].sort((a, b) => (a.to < b.to ? -1 : 1));
+}
+
+/** A sheet of an older fold does not say on which day what was lost. */
+function lostOn(state: LotState, before: LotState, after: LotState): LostOn[] {
+  const days = new Map((state.lost_on ?? []).map(({ on, amount }) => [on, parseDecimal(amount)]));
+  const add = (on: string, amount: Decimal) => days.set(on, (days.get(on) ?? ZERO).plus(amount));
+  for (const { on, amount } of after.lost_on) add(on, parseDecimal(amount));
+  for (const { on, amount } of before.lost_on) add(on, parseDecimal(amount).negated());
+  return [...days]
+    .filter(([, amount]) => !amount.isZero())
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([on, amount]) => ({ on, amount: plain(amount) }));
 }
 
 function later(a: string | null, b: string | null): string | null {

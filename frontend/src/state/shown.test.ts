@@ -178,6 +178,28 @@ describe("a lot of which the server knows more", () => {
     ]);
   });
 
+  test("says on which day what was lost, here and there", () => {
+    const lost = (count: string, seq: number | null) =>
+      row(
+        "loss",
+        { lot: CODE, amount: { amount: count, unit: "pc" }, place: "store", reason: "breakage" },
+        seq,
+      );
+    const known = sheetOf([...told, lost("1", 3)]);
+    const { lost_on, ...older } = known.state as LotState;
+
+    expect(shown([lost("2", null)], known).state.lost_on).toEqual([
+      { on: "2026-11-10", amount: "3" },
+    ]);
+    // Made by an older app it does not say so.
+    const answered = shown([lost("2", null)], { ...known, state: older, fold: LOT_FOLD - 1 });
+    expect(lost_on).toEqual([{ on: "2026-11-10", amount: "1" }]);
+    expect(answered.state).toMatchObject({
+      lost: "3",
+      lost_on: [{ on: "2026-11-10", amount: "2" }],
+    });
+  });
+
   test("has own fill checks after those the server knows", () => {
     const answered = shown(
       [fillCheck("260", null)],

@@ -263,14 +263,19 @@ function over(typed: Typed, found: Ingoing | CureNeeded, ppm: Decimal): Answer {
     sentence:
       lowest === undefined
         ? CURING.not_permitted(who)
-        : CURING.over(
-            amountWords(plain(rounded(ppm, PPM_PLACES)), "ppm"),
-            amountWords(plain(lowest), "ppm"),
-            who,
-          ),
+        : CURING.over(overWords(ppm, lowest), amountWords(plain(lowest), "ppm"), who),
     rows: [...(meets === null ? [] : [meets]), ...found.limits.map(limitRow)],
     cited: found.cited,
   };
+}
+
+/** What is over, as far as it is printed; what rounds to the limit itself is said in words. */
+function overWords(ppm: Decimal, limit: Decimal): string {
+  const near = rounded(ppm, PPM_PLACES);
+  const isNear = near.compare(limit) <= 0;
+  return isNear
+    ? CURING.a_little_over(amountWords(plain(limit), "ppm"))
+    : amountWords(plain(near), "ppm");
 }
 
 /** The cure that meets a limit on the same meat, in the same whole of pickle. */

@@ -198,6 +198,14 @@ describe("curing", () => {
     expect(amountOf(answer, "Cure that would meet it")).toBe("2.5");
   });
 
+  test("what rounds to the limit it is over is said in words", () => {
+    const typed = { ...belly, way: "wanted", ppm: "200.001" };
+
+    expect(refusal("curing", typed).sentence).toBe(
+      "A little more than 200\u00a0ppm is over 200\u00a0ppm, set by 9 CFR 424.22(b)(3). No amount is worked out for it.",
+    );
+  });
+
   test("too much is not worked out when it is only wanted", () => {
     const answer = refusal("curing", { ...belly, way: "wanted", ppm: "201" });
 

@@ -12,10 +12,16 @@ import { readDensities } from "../../common/density.ts";
 import { focusFirst } from "../../common/focus.ts";
 import { HeadGauge } from "../../common/HeadGauge.tsx";
 import { mayWrite, whoMayWrite } from "../who.ts";
-import type { Wrong } from "./file_text.ts";
 import type { ReadFile, ReadRecipe } from "./reading.ts";
 import { TextsField } from "./TextsField.tsx";
-import { beginMaterial, openImported, readImport, sameNamed, wrongRows } from "./use_import.ts";
+import {
+  beginMaterial,
+  openImported,
+  readImport,
+  sameNamed,
+  wrongNumbers,
+  wrongRows,
+} from "./use_import.ts";
 import { useTexts } from "./use_texts.ts";
 import "../../common/rows.css";
 import "../set_up.css";
@@ -74,6 +80,8 @@ function Says(props: {
 }) {
   const { file, onOpen } = props;
   const { recipes: found, wrong, missing } = props.read;
+  const shown = useSignal(SHOWN_MAX);
+  const bad = useMemo(() => wrongNumbers(wrong), [wrong]);
   return (
     <>
       {wrong.length > 0 && (
@@ -87,6 +95,9 @@ function Says(props: {
               </li>
             ))}
           </ul>
+          {wrong.length > SHOWN_MAX && (
+            <p class="second">{FILES.wrong_more(wrong.length - SHOWN_MAX)}</p>
+          )}
         </Part>
       )}
       {missing.length > 0 && (
@@ -103,9 +114,14 @@ function Says(props: {
       )}
       <Part title={FILES.ready}>
         {found.length === 0 && <Notice>{FILES.none}</Notice>}
-        {found.map((each) => (
-          <ReadOne key={each.name} recipe={each} wrong={wrong} onOpen={onOpen} />
+        {found.slice(0, shown.value).map((each) => (
+          <ReadOne key={each.name} recipe={each} bad={bad} onOpen={onOpen} />
         ))}
+        {found.length > shown.value && (
+          <Cup onPress={() => (shown.value += SHOWN_MAX)}>
+            {FILES.show_more(found.length - shown.value)}
+          </Cup>
+        )}
       </Part>
     </>
   );
@@ -113,11 +129,12 @@ function Says(props: {
 
 function ReadOne(props: {
   recipe: ReadRecipe;
-  wrong: readonly Wrong[];
+  /** The rows in which something is wrong. */
+  bad: ReadonlySet<number>;
   onOpen: (recipe: ReadRecipe) => void;
 }) {
-  const { recipe, wrong, onOpen } = props;
-  const count = wrongRows(recipe, wrong);
+  const { recipe, bad, onOpen } = props;
+  const count = wrongRows(recipe, bad);
   return (
     <div>
       <p class="second">

@@ -3,6 +3,7 @@ import { CupChoice } from "../../../parts/Choices.tsx";
 import { Cup } from "../../../parts/Cup.tsx";
 import { FieldGroup, TextField } from "../../../parts/Fields.tsx";
 import { FILES } from "../../../text/recipe_files.ts";
+import { textIn } from "./file_bytes.ts";
 import type { SourceText, Texts } from "./use_texts.ts";
 
 const TEXT_CHARS_MAX = 2_000_000;
@@ -15,7 +16,7 @@ export function TextsField(props: { texts: Texts; trouble: { value: string | nul
   async function take(files: readonly File[]) {
     const read = await Promise.all(files.map(textOf));
     const wrong = read.filter((each) => typeof each === "string");
-    trouble.value = wrong[0] ?? null;
+    trouble.value = wrong.length === 0 ? null : wrong.join(" ");
     texts.add(read.filter((each) => typeof each !== "string"));
   }
   return (
@@ -55,7 +56,12 @@ export function TextsField(props: { texts: Texts; trouble: { value: string | nul
           type="file"
           multiple
           accept=".csv,.json,.txt,text/csv,application/json"
-          onChange={(event) => void take([...(event.currentTarget.files ?? [])])}
+          onChange={({ currentTarget }) => {
+            const files = [...(currentTarget.files ?? [])];
+            // Else the same file, put right meanwhile, could not be chosen again.
+            currentTarget.value = "";
+            void take(files);
+          }}
         />
       </div>
     </>
@@ -65,11 +71,7 @@ export function TextsField(props: { texts: Texts; trouble: { value: string | nul
 /** The text of a file, or one sentence why it cannot be read. */
 async function textOf(file: File): Promise<SourceText | string> {
   if (file.size > FILE_BYTES_MAX) return FILES.too_large(file.name);
-  try {
-    const text = new TextDecoder("utf-8", { fatal: true }).decode(await file.arrayBuffer());
-    return { name: file.name, text };
-  } catch (trouble) {
-    if (trouble instanceof TypeError) return FILES.not_utf8(file.name);
-    throw trouble;
-  }
+  const text = textIn(new Uint8Array(await file.arrayBuffer()));
+  if (text === null) return FILES.not_utf8(file.name);
+  return text.trim() === "" ? FILES.empty(file.name) : { name: file.name, text };
 }

@@ -1,5 +1,6 @@
 /** Rows as the text of a file, CSV or JSON, and back. */
 import { ROW } from "../../../text/recipe_files.ts";
+import { jsonObjects } from "./json_cells.ts";
 import { COLUMNS, type Column, type Row } from "./rows.ts";
 
 /** A row as it stands in a file, under its number there; the first row of CSV names the columns. */
@@ -51,26 +52,24 @@ export function rowsIn(text: string): ReadText {
 }
 
 function rowsInJson(text: string): ReadText {
-  const read = parsed(text);
-  if (!Array.isArray(read)) return refused(ROW.not_json);
+  const objects = jsonObjects(text);
+  if (objects === null) return refused(ROW.not_json);
   const wrong: Wrong[] = [];
-  const rows = read.map((each: unknown, at): NumberedRow => {
+  const rows = objects.flatMap(({ cells, twice }, at): NumberedRow[] => {
     const number = at + 1;
-    const isRow = typeof each === "object" && each !== null && !Array.isArray(each);
-    if (!isRow) wrong.push({ number, column: "recipe", sentence: ROW.not_json });
-    const cells = isRow ? Object.entries(each) : [];
-    for (const [name] of cells) if (!isColumn(name)) wrong.push(unknown(number, name));
-    return { number, row: rowFrom(cells.map(([name, cell]) => [name, textOfJson(cell)])) };
+    const tell = (column: string, sentence: string) => wrong.push({ number, column, sentence });
+    if (cells === null) {
+      tell("recipe", ROW.not_json);
+      return [];
+    }
+    for (const name of twice) tell(name, ROW.column_twice);
+    for (const [name, cell] of cells) {
+      if (!isColumn(name)) tell(name, ROW.unknown_column);
+      else if (typeof cell === "object" && cell !== null) tell(name, ROW.not_text);
+    }
+    return [{ number, row: rowFrom(cells.map(([name, cell]) => [name, textOfJson(cell)])) }];
   });
   return { rows, wrong };
-}
-
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return null;
-  }
 }
 
 function textOfJson(cell: unknown): string {
@@ -87,14 +86,28 @@ function rowsInCsv(text: string): ReadText {
   const [head = [], ...lines] = table;
   const names = head.map((cell) => cell.trim());
   if (!names.includes("recipe") || !names.includes("part")) return refused(ROW.not_csv);
-  const rows = lines.map(
-    (cells, at): NumberedRow => ({
-      number: at + 2,
-      row: rowFrom(names.map((name, place) => [name, unquoted(cells[place] ?? "")])),
-    }),
-  );
-  const wrong = names.flatMap((name) => (name === "" || isColumn(name) ? [] : [unknown(1, name)]));
+  const wrong: Wrong[] = names.flatMap((name, place) => {
+    const sentence = headTrouble(names, place);
+    return sentence === null ? [] : [{ number: 1, column: name, sentence }];
+  });
+  const rows = lines.map((cells, at): NumberedRow => {
+    const number = at + 2;
+    const over = cells.slice(names.length).find((cell) => cell.trim() !== "");
+    if (over !== undefined) {
+      wrong.push({ number, column: names.at(-1) ?? "", sentence: ROW.too_many_cells(over.trim()) });
+    }
+    const written = names.map((name, place) => [name, unquoted(cells[place] ?? "")] as const);
+    return { number, row: rowFrom(written) };
+  });
   return { rows: rows.filter(({ row }) => Object.keys(row).length > 0), wrong };
+}
+
+/** What is wrong with a name of the first row; a column without a name is read over. */
+function headTrouble(names: readonly string[], place: number): string | null {
+  const name = names[place] ?? "";
+  if (name === "") return null;
+  if (!isColumn(name)) return ROW.unknown_column;
+  return names.indexOf(name) < place ? ROW.column_twice : null;
 }
 
 /** The cells of every record; in quotes a delimiter or a new line is a letter, two quotes are one. */
@@ -131,10 +144,6 @@ function rowFrom(cells: readonly (readonly [string, string])[]): Row {
 
 function isColumn(name: string): name is Column {
   return COLUMNS.some((column) => column === name);
-}
-
-function unknown(number: number, column: string): Wrong {
-  return { number, column, sentence: ROW.unknown_column };
 }
 
 function refused(sentence: string): ReadText {

@@ -1,5 +1,7 @@
 /** From the rows of a file to recipes as they are typed; each bad cell is told in one sentence. */
+import { parseDecimal, ZERO } from "../../../calc/numbers.ts";
 import { isUnit } from "../../../calc/units.ts";
+import { KINDS } from "../../../entries/kinds.ts";
 import { folded } from "../../../parts/Choices.tsx";
 import { ROW } from "../../../text/recipe_files.ts";
 import type { NumberedRow, Wrong } from "./file_text.ts";
@@ -46,6 +48,8 @@ const NUMBERS: readonly Column[] = [
   "loss_percent",
   "target_solids_percent",
 ];
+/** Of a check: the only ones that may be below zero. */
+const SIGNED: readonly Column[] = ["low", "high"];
 const WHOLES: readonly Column[] = ["packs", "life_length"];
 const CHOICES: Partial<Record<Column, readonly string[]>> = {
   percent_of: ["base", "whole"],
@@ -55,6 +59,12 @@ const CHOICES: Partial<Record<Column, readonly string[]>> = {
   acid: ["citric", "tartaric", "lactic", "acetic", "malic"],
   life_sort: ["use_by", "best_before", "expires_on"],
   life_unit: ["days", "months"],
+};
+const MOST: Readonly<Record<Part, number>> = {
+  recipe: mostOf("recipes"),
+  pack: mostOf("pack_sizes"),
+  line: mostOf("lines"),
+  step: mostOf("steps"),
 };
 const NUMBER = /^-?\d+(\.\d+)?$/;
 /** The id of a line and how much of it counts, in percent. */
@@ -70,7 +80,11 @@ export function recipesIn(rows: readonly NumberedRow[], materialsBy: MaterialsBy
     if (name === "") found.wrong.push(wrongCell(each, "recipe", ROW.no_recipe));
     else if (partOf(each.row) === null) {
       found.wrong.push(wrongCell(each, "part", ROW.wrong_part(each.row.part ?? "")));
-    } else named.set(name, [...(named.get(name) ?? []), each]);
+    } else {
+      const own = named.get(name);
+      if (own === undefined) named.set(name, [each]);
+      else own.push(each);
+    }
   }
   for (const [name, own] of named) {
     found.recipes.push(new Reader(found, materialsBy).recipe(name, own));
@@ -90,7 +104,8 @@ class Reader {
   }
 
   recipe(name: string, own: readonly NumberedRow[]): ReadRecipe {
-    const of = (part: Part) => own.filter(({ row }) => partOf(row) === part);
+    const all = (part: Part) => own.filter(({ row }) => partOf(row) === part);
+    const of = (part: Part) => this.#atMost(MOST[part], all(part));
     const [head, ...more] = of("recipe");
     for (const each of more) this.#tell(each, "part", ROW.two_heads);
     const first = own[0];
@@ -104,7 +119,7 @@ class Reader {
       lines: lines.map(([id, each]) => this.#line(id, each)),
       steps: this.#identified(of("step")).map(([id, each]) => this.#step(id, each, lines)),
     };
-    const numbers = (part: Part) => of(part).map(({ number }) => number);
+    const numbers = (part: Part) => all(part).map(({ number }) => number);
     return {
       name,
       typed,
@@ -115,6 +130,13 @@ class Reader {
         step: numbers("step"),
       },
     };
+  }
+
+  /** As many as a recipe may have; the first one over is told. */
+  #atMost(most: number, rows: readonly NumberedRow[]): readonly NumberedRow[] {
+    const over = rows[most];
+    if (over !== undefined) this.#tell(over, "part", ROW.too_many(most));
+    return rows.slice(0, most);
   }
 
   #head(each: NumberedRow): Partial<RecipeTyped> {
@@ -233,11 +255,24 @@ class Reader {
 }
 
 function cellTrouble(column: Column, cell: string): string | null {
-  if (NUMBERS.includes(column) && !NUMBER.test(cell)) return ROW.not_number(cell);
+  if (NUMBERS.includes(column)) return numberTrouble(column, cell);
   if (WHOLES.includes(column) && !WHOLE.test(cell)) return ROW.not_whole(cell);
   const choices = CHOICES[column];
   if (choices === undefined || choices.includes(cell)) return null;
   return ROW.not_choice(cell, choices.join(", "));
+}
+
+function numberTrouble(column: Column, cell: string): string | null {
+  if (!NUMBER.test(cell)) return ROW.not_number(cell);
+  const number = parseDecimal(cell);
+  if (number.compare(ZERO) < 0 && !SIGNED.includes(column)) return ROW.below_zero(cell);
+  return column === "amount" && number.isZero() ? ROW.nothing : null;
+}
+
+/** How many items a list of a recipe may have; any number of what is no list there. */
+function mostOf(list: string): number {
+  const field = KINDS.recipe_published.fields.find(({ name }) => name === list);
+  return field?.most_items ?? Number.POSITIVE_INFINITY;
 }
 
 function isWords(column: Column): boolean {

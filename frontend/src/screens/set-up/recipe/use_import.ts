@@ -7,6 +7,7 @@ import { materials, type Recipe, recipes } from "../../../state/stock.ts";
 import { fieldWords } from "../../../text/refusals.ts";
 import { newId } from "../../common/edge.ts";
 import { rowsIn, type Wrong } from "./file_text.ts";
+import type { PublishedAmount } from "./items.ts";
 import { publishedAmounts } from "./publishing.ts";
 import { type ReadFile, type ReadRecipe, recipesIn } from "./reading.ts";
 import type { Part } from "./rows.ts";
@@ -15,12 +16,17 @@ import { openDraft, recipeDrafts } from "./use_recipe.ts";
 
 const AS_MADE = 1; // the version of recipe_published that a form makes
 
+const ANY_AMOUNT: PublishedAmount = { amount: "1", unit: "g", note: null };
+
 /** All that can be said of a text. */
 export function readImport(text: string): ReadFile {
   const { rows, wrong } = rowsIn(text);
   const found = recipesIn(rows, idsOf);
   const told = [...wrong, ...found.wrong];
-  const refused = found.recipes.flatMap((each) => (isTold(each, told) ? [] : refusalOf(each)));
+  const bad = wrongNumbers(told);
+  const refused = found.recipes.flatMap((each) =>
+    wrongRows(each, bad) > 0 ? [] : refusalOf(each),
+  );
   return { ...found, wrong: [...told, ...refused].sort((a, b) => a.number - b.number) };
 }
 
@@ -31,29 +37,37 @@ function idsOf(name: string): string[] {
     .map(({ id }) => id);
 }
 
-/** How many rows of a recipe are to be put right. */
-export function wrongRows(recipe: ReadRecipe, wrong: readonly Wrong[]): number {
-  const rows = Object.values(recipe.rows).flat();
-  return new Set(wrong.map(({ number }) => number).filter((each) => rows.includes(each))).size;
+/** The rows in which something is wrong. */
+export function wrongNumbers(wrong: readonly Wrong[]): ReadonlySet<number> {
+  return new Set(wrong.map(({ number }) => number));
 }
 
-function isTold(recipe: ReadRecipe, wrong: readonly Wrong[]): boolean {
-  return wrongRows(recipe, wrong) > 0;
+/** How many rows of a recipe are to be put right, of all that are. */
+export function wrongRows(recipe: ReadRecipe, bad: ReadonlySet<number>): number {
+  return new Set(
+    Object.values(recipe.rows)
+      .flat()
+      .filter((each) => bad.has(each)),
+  ).size;
 }
 
 /** What an entry would refuse, said of the row and column it stands in. */
 function refusalOf(recipe: ReadRecipe): Wrong[] {
   const typed = { ...recipe.typed, recipe: "imported" };
-  const body = versionBody(typed, { number: 1, amounts: publishedAmounts(typed) });
+  const body = versionBody(typed, { number: 1, amounts: someAmounts(typed) });
   const parsed = parseBody("recipe_published", AS_MADE, body);
   if (!isRefusal(parsed)) return [];
   const { field } = parsed;
   const [, list = "", at = "0"] = /^(\w+)\[(\d+)\]/.exec(field) ?? [];
   const parts: Record<string, Part> = { lines: "line", steps: "step", pack_sizes: "pack" };
   const number = recipe.rows[parts[list] ?? "recipe"][Number(at)] ?? 1;
-  // The amount of a share follows from the others: the form says what is in the way.
-  if (/\.amount\.amount$/.test(field)) return [];
   return [{ number, column: columnOf(field), sentence: sentence(parsed, fieldWords(field)) }];
+}
+
+/** A share whose amount cannot follow from the others yet has any: the form says what is missing. */
+function someAmounts(typed: RecipeTyped): Map<string, PublishedAmount> {
+  const any = typed.lines.map(({ line }) => [line, ANY_AMOUNT] as const);
+  return new Map([...any, ...publishedAmounts(typed)]);
 }
 
 function columnOf(field: string): string {
