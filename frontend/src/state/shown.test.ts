@@ -186,7 +186,7 @@ describe("a lot of which the server knows more", () => {
         seq,
       );
     const known = sheetOf([...told, lost("1", 3)]);
-    const { lost_on, ...older } = known.state as LotState;
+    const { lost_on, ...older } = known.state;
 
     expect(shown([lost("2", null)], known).state.lost_on).toEqual([
       { on: "2026-11-10", amount: "3" },
