@@ -198,6 +198,11 @@ export const CORNER_WORDS: Record<string, string> = {
 /** What was typed before a check and cannot be meant: what would be right. */
 export const BAD = {
   ph: "pH lies between 0 and 14. Type what the bottle says.",
+  shown: "pH lies between 0 and 14. Type what it shows.",
+  pairs: {
+    water: "Full it weighs more than empty. Type what the scale shows.",
+    boiling: "Boiling water reads more than ice. Type what it shows.",
+  },
   no_time: "A clock runs longer than 0. Type how long.",
   no_mass: "A check weight weighs more than 0. Type what is on it.",
   too_heavy: (most: string) => `The scale takes ${most} at most. Type a lighter one.`,

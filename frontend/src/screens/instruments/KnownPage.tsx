@@ -8,7 +8,7 @@ import { CHECK } from "../../text/checks.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { badKnown } from "./bad_numbers.ts";
 import { CheckFrame } from "./CheckFrame.tsx";
-import type { Reference } from "./plan.ts";
+import { isSame, type Reference } from "./plan.ts";
 import { OpenKeys, TypedNumber } from "./TypedNumber.tsx";
 import { trueWords } from "./true_words.ts";
 import type { Checking } from "./use_check.ts";
@@ -20,7 +20,7 @@ export function KnownPage({ checking }: Props) {
   const { instrument, typed, type } = checking;
   const isOpen = typed.open !== "";
   const bad = badKnown(typed.value, checking);
-  const isTicked = (each: Reference) => typed.known.some(({ value }) => value === each.value);
+  const isTicked = (each: Reference) => typed.known.some((known) => isSame(known, each));
   return (
     <CheckFrame
       checking={checking}
@@ -54,7 +54,7 @@ export function KnownPage({ checking }: Props) {
             onPress={() =>
               type({
                 known: isTicked(each)
-                  ? typed.known.filter(({ value }) => value !== each.value)
+                  ? typed.known.filter((known) => !isSame(known, each))
                   : [...typed.known, each],
               })
             }
@@ -112,6 +112,7 @@ function addKnown(checking: Checking): void {
   const value = typedNumber(typed.value);
   if (value === null || badKnown(typed.value, checking) !== null) return;
   const { accuracy_class, tolerance, known } = typed;
-  const others = known.filter((each) => each.value !== value);
-  type({ known: [...others, { value, accuracy_class, tolerance }], value: "", open: "value" });
+  const added = { value, accuracy_class, tolerance };
+  const others = known.filter((each) => !isSame(each, added));
+  type({ known: [...others, added], value: "", open: "value" });
 }

@@ -3,9 +3,11 @@ import { CheckDrawing } from "../../parts/CheckDrawing.tsx";
 import { Cup, MainKey } from "../../parts/Cup.tsx";
 import { Keypad, type SideKey } from "../../parts/Keypad.tsx";
 import { NumberShown } from "../../parts/NumberShown.tsx";
+import { Refusal } from "../../parts/Plain.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { CHECK, CORNER_WORDS, STAGES } from "../../text/checks.ts";
 import { amountWords, figure } from "../../text/numbers.ts";
+import { badReading } from "./bad_numbers.ts";
 import { CheckFrame } from "./CheckFrame.tsx";
 import { isVessel, type Stage } from "./plan.ts";
 import type { Checking } from "./use_check.ts";
@@ -30,6 +32,7 @@ export function StagePage({ checking, stage }: StageProps) {
     <CheckFrame
       checking={checking}
       title={words?.title(at) ?? ""}
+      plate={<Refusal sentence={badTyped(checking, stage)} />}
       keypad={stage.is === "read" && <Keys checking={checking} stage={stage} />}
       second={
         stage.is === "read" && readings.length < stage.reads ? (
@@ -118,9 +121,13 @@ function typingOf({ typed }: Checking, stage: Stage): string {
   return typed.typing[stage.key] ?? "";
 }
 
+function badTyped(checking: Checking, stage: Stage): string | null {
+  return badReading(typingOf(checking, stage), stage, checking);
+}
+
 function keepTyped(checking: Checking, stage: Stage): void {
   const reading = typedNumber(typingOf(checking, stage));
-  if (reading !== null) checking.keep(stage, reading);
+  if (reading !== null && badTyped(checking, stage) === null) checking.keep(stage, reading);
 }
 
 function Main({ checking, stage }: StageProps) {
@@ -131,7 +138,13 @@ function Main({ checking, stage }: StageProps) {
   return (
     <MainKey
       words={CHECK.keep(amountWords(reading, unitRead(checking)))}
-      notReady={reading === null ? CHECK.read_first : null}
+      notReady={
+        reading === null
+          ? CHECK.read_first
+          : badTyped(checking, stage) === null
+            ? null
+            : CHECK.other_number
+      }
       onPress={() => keepTyped(checking, stage)}
     />
   );

@@ -1,6 +1,8 @@
 import { expect, test } from "vitest";
 import type { InstrumentShown } from "../common/batches.ts";
-import { badKnown, badWater } from "./bad_numbers.ts";
+import { badKnown, badReading, badWater } from "./bad_numbers.ts";
+import { isSame } from "./plan.ts";
+import type { Checking } from "./use_check.ts";
 
 function of(sort: string, fields: Record<string, string> = {}) {
   const instrument: InstrumentShown = {
@@ -47,4 +49,44 @@ test("nothing typed is not wrong yet", () => {
 test("only water whose density the formula knows is taken", () => {
   expect(badWater("40")).toBeNull();
   expect(badWater("40.5")).toContain("Let it cool or warm.");
+});
+
+/** A check in which so much was read before. */
+function reading(sort: string, read: Record<string, string[]>) {
+  // as: badReading looks at nothing else that was typed
+  return { ...of(sort), typed: { read } as Checking["typed"] };
+}
+
+test("a vessel full of water that is lighter than empty is a slip, whichever was typed last", () => {
+  const lighter = "Full it weighs more than empty. Type what the scale shows.";
+  expect(badReading("250", { sort: "water" }, reading("cup", { tare: ["250"] }))).toBe(lighter);
+  expect(badReading("250.5", { sort: "water" }, reading("cup", { tare: ["250"] }))).toBeNull();
+  expect(badReading("9", { sort: "water" }, reading("cup", {}))).toBeNull();
+  expect(badReading("300", { sort: "tare" }, reading("cup", { water: ["310", "299"] }))).toBe(
+    lighter,
+  );
+});
+
+test("ice and boiling water that changed places are a slip", () => {
+  const swapped = "Boiling water reads more than ice. Type what it shows.";
+  expect(badReading("0", { sort: "boiling" }, reading("thermometer", { ice: ["98"] }))).toBe(
+    swapped,
+  );
+  expect(badReading("98", { sort: "ice" }, reading("thermometer", { boiling: ["0"] }))).toBe(
+    swapped,
+  );
+  expect(badReading("98", { sort: "boiling" }, reading("thermometer", { ice: ["-1"] }))).toBeNull();
+});
+
+test("a pH meter shows no 403, however wrong it is", () => {
+  const shown = "pH lies between 0 and 14. Type what it shows.";
+  expect(badReading("403", { sort: "buffer" }, reading("ph_meter", {}))).toBe(shown);
+  expect(badReading("-7", { sort: "buffer" }, reading("ph_meter", {}))).toBe(shown);
+  expect(badReading("1.2", { sort: "buffer" }, reading("ph_meter", {}))).toBeNull();
+});
+
+test("7 and 7.00 are one buffer", () => {
+  const buffer = (value: string) => ({ value, accuracy_class: "", tolerance: "" });
+  expect(isSame(buffer("7"), buffer("7.00"))).toBe(true);
+  expect(isSame(buffer("7"), buffer("7.01"))).toBe(false);
 });

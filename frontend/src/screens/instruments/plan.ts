@@ -9,6 +9,11 @@ export type Reference = {
   tolerance: string;
 };
 
+/** 7 and 7.00 are one buffer. */
+export function isSame(one: Reference, other: Reference): boolean {
+  return Number(one.value) === Number(other.value);
+}
+
 export type Depth = "quick" | "full";
 
 /** A step of an entry that is read; `where` one reading each, else `reads` readings of one step. */

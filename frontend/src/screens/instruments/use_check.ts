@@ -189,6 +189,6 @@ function referenceIn(kept: Json): Reference | null {
 /** Each value once, the first one counts. */
 function once(references: readonly Reference[]): Reference[] {
   return [
-    ...new Map([...references].reverse().map((each) => [each.value, each])).values(),
+    ...new Map([...references].reverse().map((each) => [Number(each.value), each])).values(),
   ].reverse();
 }
