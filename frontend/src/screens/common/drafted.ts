@@ -12,6 +12,8 @@ export interface Drafted<T extends Typed> {
   typed: Signal<T>;
   type: (part: Partial<T>) => void;
   clear: () => void;
+  /** What stands here is in the record now: no draft holds it any more. */
+  settle: () => void;
 }
 
 /** The form kept under `key`, beginning with `blank`; fields a draft does not know stay blank. */
@@ -42,5 +44,6 @@ export function useDrafted<T extends Typed>(key: string, blank: T): Drafted<T> {
       typed.value = blank;
       void kept.clear();
     },
+    settle: () => void kept.clear(),
   };
 }

@@ -59,6 +59,11 @@ function Form({ product }: { product: Defined }) {
   const price = typedNumber(typed.price);
   const lacks = price === null ? ASKED.choose : currency() === null ? SPENT.no_currency : null;
 
+  function type(part: Partial<Typed>) {
+    isSaved.value = false;
+    form.type(part);
+  }
+
   async function save() {
     const pack_net = sizesOf(product.id).get(typed.pack) ?? null;
     const said = { material: product.id, for_whom: typed.for_whom, pack_net, price: price ?? "" };
@@ -77,13 +82,7 @@ function Form({ product }: { product: Defined }) {
       hasKeypad
       bench={
         <>
-          <Keypad
-            typed={typed.price}
-            onTyped={(number) => {
-              isSaved.value = false;
-              form.type({ price: number });
-            }}
-          />
+          <Keypad typed={typed.price} onTyped={(price) => type({ price })} />
           <Foot>
             <BackKey href={`#/set-up/materials/${product.id}`} />
             <MainKey
@@ -107,8 +106,8 @@ function Form({ product }: { product: Defined }) {
           onOpen={() => undefined}
         />
       </div>
-      <For typed={typed} type={form.type} material={product.id} />
-      <DayField label={ASKED.since} value={typed.since} onValue={(since) => form.type({ since })} />
+      <For typed={typed} type={type} material={product.id} />
+      <DayField label={ASKED.since} value={typed.since} onValue={(since) => type({ since })} />
       <History material={product.id} />
     </Frame>
   );

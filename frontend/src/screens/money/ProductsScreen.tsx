@@ -51,10 +51,17 @@ function saidOf(batch: string, products: readonly ProductCost[]): SharedTyped {
 }
 
 function Form({ batch, products }: { batch: string; products: readonly ProductCost[] }) {
-  const form = useDrafted<SharedTyped>(`cost/${batch}/products`, saidOf(batch, products));
-  const found = useFound(form.typed);
+  const drafted = useDrafted<SharedTyped>(`cost/${batch}/products`, saidOf(batch, products));
+  const found = useFound(drafted.typed);
   const open = useSignal(products.at(-1)?.lot ?? "");
   const isSaved = useSignal(false);
+  const form: Drafted<SharedTyped> = {
+    ...drafted,
+    type(part) {
+      isSaved.value = false;
+      drafted.type(part);
+    },
+  };
   const lots = products.map((each) => each.lot);
   const lacks = sharedMissing(form.typed.value, lots, currency());
 
@@ -62,7 +69,9 @@ function Form({ batch, products }: { batch: string; products: readonly ProductCo
     const body = sharedBody(form.typed.value, lots, { batch, currency: currency() });
     const answer = await record("cost_shared", body);
     found.value = hindrance(answer);
-    isSaved.value = "saved" in answer;
+    if (!("saved" in answer)) return;
+    form.settle();
+    isSaved.value = true;
   }
   return (
     <Frame
@@ -75,10 +84,7 @@ function Form({ batch, products }: { batch: string; products: readonly ProductCo
         <>
           <Keypad
             typed={form.typed.value[`value ${open.value}`] ?? ""}
-            onTyped={(typed) => {
-              isSaved.value = false;
-              form.type({ [`value ${open.value}`]: typed });
-            }}
+            onTyped={(typed) => form.type({ [`value ${open.value}`]: typed })}
           />
           <Foot>
             <BackKey href={`#/cost/${batch}`} />

@@ -10,7 +10,7 @@ import { Notice, Part, Refusal } from "../../parts/Plain.tsx";
 import { record } from "../../state/record.ts";
 import { current } from "../../state/session.ts";
 import { MONEY, PRICE, RATES } from "../../text/money.ts";
-import { type Drafted, useDrafted } from "../common/drafted.ts";
+import { useDrafted } from "../common/drafted.ts";
 import { today } from "../common/edge.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
@@ -20,7 +20,7 @@ import { useFound } from "../common/use_found.ts";
 import { currency, isCoordinator, ratesInForce, seesCosts } from "./costs.ts";
 import { EarnFields, type EarnNumber } from "./EarnFields.tsx";
 import { askedFrom } from "./proposal.ts";
-import { type RatesTyped, ratesBody } from "./typed.ts";
+import { type RatesTyped, ratesBody, ratesMissing } from "./typed.ts";
 
 type Open = "pay" | "rate" | EarnNumber;
 
@@ -67,11 +67,19 @@ function Form() {
   const saved = useSignal(false);
   const typed = form.typed.value;
 
+  const lacks = ratesMissing(typed);
+
+  function type(part: Partial<RatesTyped>) {
+    saved.value = false;
+    form.type(part);
+  }
+
   async function save() {
     const body = ratesBody(typed, current.value?.cooperative.id ?? "");
     const answer = await record("rates_set", body);
     found.value = hindrance(answer);
     if (!("saved" in answer)) return focusFirst(found.value?.field);
+    form.settle();
     saved.value = true;
   }
 
@@ -86,17 +94,16 @@ function Form() {
         <>
           <Keypad
             typed={typed[open.value] ?? ""}
-            onTyped={(number) => {
-              saved.value = false;
-              form.type({ [open.value]: number });
-            }}
+            onTyped={(number) => type({ [open.value]: number })}
           />
           <Foot>
             <BackKey href="#/set-up" />
             <MainKey
               words={RATES.save}
-              notReady={isCoordinator() ? null : PRICE.only_coordinators}
-              onNotReady={() => undefined}
+              notReady={isCoordinator() ? (lacks?.sentence ?? null) : PRICE.only_coordinators}
+              onNotReady={() => {
+                open.value = lacks?.field ?? open.value;
+              }}
               onPress={() => void save()}
             />
           </Foot>
@@ -106,15 +113,19 @@ function Form() {
       {saved.value && <Notice isLive>{RATES.saved}</Notice>}
       <Refusal sentence={besideNone(found.value, [])} />
       <p class="second">{RATES.who}</p>
-      <DayField label={RATES.since} value={typed.since} onValue={(since) => form.type({ since })} />
-      <Numbers form={form} open={open.value} onOpen={(at) => (open.value = at)} />
+      <DayField label={RATES.since} value={typed.since} onValue={(since) => type({ since })} />
+      <Numbers typed={typed} type={type} open={open.value} onOpen={(at) => (open.value = at)} />
     </Frame>
   );
 }
 
-function Numbers(props: { form: Drafted<RatesTyped>; open: Open; onOpen: (at: Open) => void }) {
-  const { form, open, onOpen } = props;
-  const typed = form.typed.value;
+function Numbers(props: {
+  typed: RatesTyped;
+  type: (part: Partial<RatesTyped>) => void;
+  open: Open;
+  onOpen: (at: Open) => void;
+}) {
+  const { typed, type, open, onOpen } = props;
   const number = (at: Open, label: string, unit: string | null) => (
     <NumberField
       label={label}
@@ -132,7 +143,7 @@ function Numbers(props: { form: Drafted<RatesTyped>; open: Open; onOpen: (at: Op
           name={RATES.by}
           options={RATES.by_words}
           chosen={RATES.by_words.find((each) => each.value === typed.by)?.value ?? "none"}
-          onChoose={(by) => form.type({ by })}
+          onChoose={(by) => type(by === typed.by ? {} : { by, rate: "" })}
         />
       </FieldGroup>
       {typed.by === "percent" && (
@@ -141,14 +152,14 @@ function Numbers(props: { form: Drafted<RatesTyped>; open: Open; onOpen: (at: Op
             name={RATES.percent_of}
             options={RATES.bases}
             chosen={RATES.bases.find((each) => each.value === typed.percent_of)?.value ?? null}
-            onChoose={(percent_of) => form.type({ percent_of })}
+            onChoose={(percent_of) => type({ percent_of })}
           />
         </FieldGroup>
       )}
       {typed.by === "percent" && number("rate", RATES.percent, "%")}
       {typed.by in RATES.rate && number("rate", RATES.rate[typed.by] ?? "", currency())}
       <Part title={RATES.proposal}>
-        <EarnFields typed={typed} onTyped={(part) => form.type(part)} open={open} onOpen={onOpen} />
+        <EarnFields typed={typed} onTyped={type} open={open} onOpen={onOpen} />
       </Part>
     </>
   );

@@ -1,5 +1,4 @@
 /** A row of work or expense that was written wrong: corrected or void, with the reason. */
-import { useSignal } from "@preact/signals";
 import type { CostState, Spent, Worked } from "../../calc/money.ts";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { NumberField, TextField } from "../../parts/Fields.tsx";
@@ -13,10 +12,12 @@ import { sheet } from "../../state/sheets.ts";
 import type { Saved } from "../../state/types.ts";
 import { MONEY, PART_WORDS, ROW } from "../../text/money.ts";
 import { amountWords } from "../../text/numbers.ts";
+import { useDrafted } from "../common/drafted.ts";
 import { focusFirst } from "../common/focus.ts";
 import { HeadGauge } from "../common/HeadGauge.tsx";
 import { Instead } from "../common/Instead.tsx";
 import { beside, besideNone, type Hindrance, hindrance } from "../common/sentences.ts";
+import { useFound } from "../common/use_found.ts";
 import { useHeld } from "../common/use_held.ts";
 import { money, workerName } from "./costs.ts";
 import { rowBody } from "./typed.ts";
@@ -58,19 +59,21 @@ function saysOf(row: Row): { name: string; value: string } {
 }
 
 function Form({ batch, row }: { batch: string; row: Row }) {
-  const number = useSignal("");
-  const reason = useSignal("");
-  const found = useSignal<Hindrance | null>(null);
+  const form = useDrafted(`cost/row/${row.entry}`, { number: "", reason: "" });
+  const found = useFound(form.typed);
+  const { number, reason } = form.typed.value;
   const unit = isWork(row) ? "min" : row.currency;
-  const lacks = missing(number.value, reason.value);
+  const lacks = missing(number, reason);
 
   async function keep(act: Promise<Saved>) {
     const answer = await act;
     found.value = hindrance(answer);
-    if ("saved" in answer) goTo(`/cost/${batch}`);
+    if (!("saved" in answer)) return;
+    form.clear();
+    goTo(`/cost/${batch}`);
   }
   function voided() {
-    const why = reason.value.trim();
+    const why = reason.trim();
     if (why === "") return focusFirst("reason");
     void keep(takeBack(row.entry, why));
   }
@@ -84,12 +87,7 @@ function Form({ batch, row }: { batch: string; row: Row }) {
       hasKeypad
       bench={
         <>
-          <Keypad
-            typed={number.value}
-            onTyped={(typed) => {
-              number.value = typed;
-            }}
-          />
+          <Keypad typed={number} onTyped={(typed) => form.type({ number: typed })} />
           <Foot>
             <BackKey href={`#/cost/${batch}`} />
             <MainKey
@@ -97,9 +95,7 @@ function Form({ batch, row }: { batch: string; row: Row }) {
               notReady={lacks?.sentence ?? null}
               onNotReady={() => focusFirst(lacks?.field)}
               onPress={() =>
-                void keep(
-                  correct(row.entry, rowBody(row, batch, number.value), reason.value.trim()),
-                )
+                void keep(correct(row.entry, rowBody(row, batch, number), reason.trim()))
               }
             />
           </Foot>
@@ -111,7 +107,7 @@ function Form({ batch, row }: { batch: string; row: Row }) {
       <div id="field-number">
         <NumberField
           label={ROW.rather}
-          typed={number.value}
+          typed={number}
           unit={unit}
           isOpen
           onOpen={() => undefined}
@@ -121,10 +117,8 @@ function Form({ batch, row }: { batch: string; row: Row }) {
       <div id="field-reason">
         <TextField
           label={ROW.reason}
-          value={reason.value}
-          onValue={(typed) => {
-            reason.value = typed;
-          }}
+          value={reason}
+          onValue={(typed) => form.type({ reason: typed })}
           refusal={beside(found.value, "reason")}
         />
       </div>

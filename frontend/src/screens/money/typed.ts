@@ -4,7 +4,7 @@ import type { Quantity } from "../../calc/bodies.ts";
 import type { Spent, Worked } from "../../calc/money.ts";
 import { parseDecimal } from "../../calc/numbers.ts";
 import { typedNumber } from "../../parts/typing.ts";
-import { PAID, SHARED, SPENT, WORK } from "../../text/money.ts";
+import { PAID, PRICE, RATES, SHARED, SPENT, WORK } from "../../text/money.ts";
 import type { Hindrance } from "../common/sentences.ts";
 
 type Body = Record<string, unknown>;
@@ -163,6 +163,19 @@ export function sharedBody(
       return { lot, sort, ...(value === null ? {} : { value_each: value }) };
     }),
   };
+}
+
+/** The first open number of the rates, null when all is there: a half would be left out unsaid. */
+export function ratesMissing(
+  typed: RatesTyped,
+): { field: "rate" | "percent" | "coin"; sentence: string } | null {
+  const isOpen = (name: string) => typedNumber(typed[name] ?? "") === null;
+  if (typed.by !== "none" && isOpen("rate")) return { field: "rate", sentence: RATES.choose_rate };
+  if (isOpen("percent") && isOpen("coin") && isOpen("commission")) return null;
+  if (isOpen("percent")) return { field: "percent", sentence: RATES.choose_percent };
+  if (!isSome(typed.coin)) return { field: "coin", sentence: PRICE.coin_wrong };
+  const kept = (typed.of === "cost" ? 0 : Number(typed.percent)) + Number(typed.commission);
+  return kept < 100 ? null : { field: "percent", sentence: PRICE.impossible };
 }
 
 /** The body of `rates_set`; what was left blank is left out. */
