@@ -1,5 +1,4 @@
 /** The bench of a drill: keypad and keep, the choice of a scale, or save. */
-import type { Question } from "../../calc/drills.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { BackKey, Cup, MainKey } from "../../parts/Cup.tsx";
 import { Foot } from "../../parts/Frame.tsx";
@@ -7,7 +6,7 @@ import { Keypad } from "../../parts/Keypad.tsx";
 import { typedNumber } from "../../parts/typing.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { DRILL } from "../../text/skills.ts";
-import { LEFT_OUT, STEPS_COUNT, weighingTurn } from "./asked.ts";
+import { LEFT_OUT, offTheScale, STEPS_COUNT, weighingTurn } from "./asked.ts";
 import type { Drilling } from "./use_drill.ts";
 
 interface BenchProps {
@@ -64,7 +63,7 @@ function Reading({ drilling, onLeave }: BenchProps) {
   const number = typedNumber(read);
   const turn = weighingTurn(typed.at);
   const amount = amountWords(number, question?.unit ?? scale?.unit);
-  const hinders = number === null ? DRILL.type_first : offTheScale(question, number);
+  const hinders = number === null ? DRILL.type_first : offTheScale(question, scale, number);
   const keep = () => {
     if (hinders === null) drilling.next();
   };
@@ -86,14 +85,6 @@ function Reading({ drilling, onLeave }: BenchProps) {
       </Foot>
     </>
   );
-}
-
-/** A slip of a digit would spoil a person's figures: nobody reads beyond what is drawn. */
-function offTheScale(question: Question | null, number: string): string | null {
-  if (question === null) return null;
-  const { low, high, unit } = question;
-  const isOn = Number(number) >= Number(low) && Number(number) <= Number(high);
-  return isOn ? null : DRILL.ends_at(amountWords(low, unit), amountWords(high, unit));
 }
 
 function ScaleChoice({ drilling }: BenchProps) {

@@ -2,6 +2,7 @@
 import { DRAWN_BY, drillQuestions, type Question, SEED_MOST } from "../../calc/drills.ts";
 import { divided, HUNDRED, parseDecimal, plain, written } from "../../calc/numbers.ts";
 import { typedNumber } from "../../parts/typing.ts";
+import type { Json } from "../../state/types.ts";
 import { amountWords } from "../../text/numbers.ts";
 import { DRAWN, DRILL } from "../../text/skills.ts";
 import type { InstrumentShown } from "../common/batches.ts";
@@ -55,6 +56,26 @@ export function withRead(reads: readonly string[], at: number, read: string): st
   const made = Array.from({ length: Math.max(reads.length, at + 1) }, (_, n) => reads[n] ?? "");
   made[at] = read;
   return made;
+}
+
+/** A scale taken up: readings of another one are no repeats of its own, so it is weighed anew. */
+export function takenUp({ reads }: DrillTyped, scale: string, before: Json): Partial<DrillTyped> {
+  if (scale === before) return { instrument: scale };
+  return { instrument: scale, at: QUESTIONS_COUNT, reads: reads.slice(0, QUESTIONS_COUNT) };
+}
+
+/** A slip of a digit would spoil a person's figures: nobody reads beyond what there is to read. */
+export function offTheScale(
+  question: Pick<Question, "low" | "high" | "unit"> | null,
+  scale: Pick<InstrumentShown, "capacity" | "unit"> | null,
+  number: string,
+): string | null {
+  const weighed = scale?.capacity ? { low: "0", high: scale.capacity, unit: scale.unit } : null;
+  const range = question ?? weighed;
+  if (range === null) return null;
+  const { low, high, unit } = range;
+  const isOn = Number(number) >= Number(low) && Number(number) <= Number(high);
+  return isOn ? null : DRILL.ends_at(amountWords(low, unit), amountWords(high, unit));
 }
 
 /** What a drawing says to one who hears it: the scale and what is to be read. */

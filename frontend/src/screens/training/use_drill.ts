@@ -18,6 +18,7 @@ import {
   questionsOf,
   STEPS_COUNT,
   seedOf,
+  takenUp,
   WEIGHINGS_COUNT,
   withRead,
 } from "./asked.ts";
@@ -35,12 +36,12 @@ export function useDrill() {
   const { seed, at, reads } = typed.value;
 
   function choose(instrument: InstrumentShown | null) {
-    if (instrument !== null) remember(REMEMBERED, instrument.id);
-    const past = QUESTIONS_COUNT + WEIGHINGS_COUNT;
-    type({
-      instrument: instrument?.id ?? LEFT_OUT,
-      ...(instrument === null ? { at: past, reads: reads.slice(0, QUESTIONS_COUNT) } : {}),
-    });
+    if (instrument === null) {
+      const past = QUESTIONS_COUNT + WEIGHINGS_COUNT;
+      return type({ instrument: LEFT_OUT, at: past, reads: reads.slice(0, QUESTIONS_COUNT) });
+    }
+    type(takenUp(typed.value, instrument.id, remembered(REMEMBERED)));
+    remember(REMEMBERED, instrument.id);
   }
 
   async function save() {
