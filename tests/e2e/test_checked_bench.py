@@ -23,7 +23,7 @@ def test_a_ph_meter_is_checked_with_three_buffers_and_its_sheet_says_how_far_it_
     phone.go(f"/instruments/{PH_METER}/check")
     phone.press("How much")
     phone.type_digits("41")
-    phone.sees("pH lies between 0 and 14. Type what the bottle says.")
+    phone.sees("pH lies between 0 and 14. Read it again.")
     phone.rub_out(2)
     phone.type_digits("10.01")
     phone.press("True to")

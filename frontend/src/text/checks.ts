@@ -197,11 +197,10 @@ export const CORNER_WORDS: Record<string, string> = {
 
 /** What was typed before a check and cannot be meant: what would be right. */
 export const BAD = {
-  ph: "pH lies between 0 and 14. Type what the bottle says.",
-  shown: "pH lies between 0 and 14. Type what it shows.",
+  ph: "pH lies between 0 and 14. Read it again.",
   pairs: {
-    water: "Full it weighs more than empty. Type what the scale shows.",
-    boiling: "Boiling water reads more than ice. Type what it shows.",
+    water: "Full it weighs more than empty. Read it again.",
+    boiling: "Boiling water reads more than ice. Read it again.",
   },
   no_time: "A clock runs longer than 0. Type how long.",
   no_mass: "A check weight weighs more than 0. Type what is on it.",

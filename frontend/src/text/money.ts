@@ -252,8 +252,6 @@ export const RATES = {
     { value: "materials_and_labour", word: "All of these" },
   ] as const,
   proposal: "Price proposal",
-  choose_rate: "Type the overhead",
-  choose_percent: "Type what is to be earned",
   save: "Save the rates",
   saved: "Kept on this phone. They count from that day on.",
   who: "Who may see costs is set with the cooperative.",

@@ -11,9 +11,8 @@ export type Typed = { [field: string]: Json };
 export interface Drafted<T extends Typed> {
   typed: Signal<T>;
   type: (part: Partial<T>) => void;
-  clear: () => void;
-  /** What stands here is in the record now: no draft holds it any more. */
-  settle: () => void;
+  /** Ends the draft; the form is blank again, or shows what stands in the record now. */
+  clear: (stands?: T) => void;
 }
 
 /** The form kept under `key`, beginning with `blank`; fields a draft does not know stay blank. */
@@ -40,10 +39,9 @@ export function useDrafted<T extends Typed>(key: string, blank: T): Drafted<T> {
       if (JSON.stringify(typed.value) === JSON.stringify(blank)) void kept.clear();
       else kept.save(typed.value);
     },
-    clear() {
-      typed.value = blank;
+    clear(stands = blank) {
+      typed.value = stands;
       void kept.clear();
     },
-    settle: () => void kept.clear(),
   };
 }

@@ -139,11 +139,7 @@ function Main({ checking, stage }: StageProps) {
     <MainKey
       words={CHECK.keep(amountWords(reading, unitRead(checking)))}
       notReady={
-        reading === null
-          ? CHECK.read_first
-          : badTyped(checking, stage) === null
-            ? null
-            : CHECK.other_number
+        reading === null ? CHECK.read_first : badTyped(checking, stage) && CHECK.other_number
       }
       onPress={() => keepTyped(checking, stage)}
     />

@@ -30,9 +30,7 @@ test("a check weight weighs something and no more than the scale takes", () => {
 });
 
 test("a buffer lies between 0 and 14", () => {
-  expect(badKnown("40.1", of("ph_meter"))).toBe(
-    "pH lies between 0 and 14. Type what the bottle says.",
-  );
+  expect(badKnown("40.1", of("ph_meter"))).toBe("pH lies between 0 and 14. Read it again.");
   expect(badKnown("14", of("ph_meter"))).toBeNull();
 });
 
@@ -58,7 +56,7 @@ function reading(sort: string, read: Record<string, string[]>) {
 }
 
 test("a vessel full of water that is lighter than empty is a slip, whichever was typed last", () => {
-  const lighter = "Full it weighs more than empty. Type what the scale shows.";
+  const lighter = "Full it weighs more than empty. Read it again.";
   expect(badReading("250", { sort: "water" }, reading("cup", { tare: ["250"] }))).toBe(lighter);
   expect(badReading("250.5", { sort: "water" }, reading("cup", { tare: ["250"] }))).toBeNull();
   expect(badReading("9", { sort: "water" }, reading("cup", {}))).toBeNull();
@@ -68,7 +66,7 @@ test("a vessel full of water that is lighter than empty is a slip, whichever was
 });
 
 test("ice and boiling water that changed places are a slip", () => {
-  const swapped = "Boiling water reads more than ice. Type what it shows.";
+  const swapped = "Boiling water reads more than ice. Read it again.";
   expect(badReading("0", { sort: "boiling" }, reading("thermometer", { ice: ["98"] }))).toBe(
     swapped,
   );
@@ -79,7 +77,7 @@ test("ice and boiling water that changed places are a slip", () => {
 });
 
 test("a pH meter shows no 403, however wrong it is", () => {
-  const shown = "pH lies between 0 and 14. Type what it shows.";
+  const shown = "pH lies between 0 and 14. Read it again.";
   expect(badReading("403", { sort: "buffer" }, reading("ph_meter", {}))).toBe(shown);
   expect(badReading("-7", { sort: "buffer" }, reading("ph_meter", {}))).toBe(shown);
   expect(badReading("1.2", { sort: "buffer" }, reading("ph_meter", {}))).toBeNull();

@@ -52,7 +52,7 @@ export function badReading(
   const typed = typedNumber(text);
   if (typed === null) return null;
   const value = Number(typed);
-  if (instrument.sort === "ph_meter") return value < 0 || value > PH_MOST ? BAD.shown : null;
+  if (instrument.sort === "ph_meter") return value < 0 || value > PH_MOST ? BAD.ph : null;
   const pair = PAIRS.find((each) => each.includes(stage.sort));
   if (pair === undefined) return null;
   const [low, high] = pair;

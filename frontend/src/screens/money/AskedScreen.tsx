@@ -1,5 +1,4 @@
 /** What is asked for a product: its history, and a price from a day on, at the stall or of a business. */
-import { useSignal } from "@preact/signals";
 import type { AskedState } from "../../calc/asked_prices.ts";
 import type { LotState } from "../../calc/stock.ts";
 import { CupChoice } from "../../parts/Choices.tsx";
@@ -54,23 +53,19 @@ function Form({ product }: { product: Defined }) {
   const blank = { price: "", for_whom: "stall", pack: EVERY, since: today() };
   const form = useDrafted<Typed>(`asked/${product.id}`, blank);
   const found = useFound(form.typed);
-  const isSaved = useSignal(false);
+  const isSaved = useFound<boolean>(form.typed);
   const typed = form.typed.value;
   const price = typedNumber(typed.price);
   const lacks = price === null ? ASKED.choose : currency() === null ? SPENT.no_currency : null;
-
-  function type(part: Partial<Typed>) {
-    isSaved.value = false;
-    form.type(part);
-  }
 
   async function save() {
     const pack_net = sizesOf(product.id).get(typed.pack) ?? null;
     const said = { material: product.id, for_whom: typed.for_whom, pack_net, price: price ?? "" };
     const answer = await record("price_asked", askedBody(said, typed.since, currency()));
     found.value = hindrance(answer);
-    isSaved.value = "saved" in answer;
-    if (isSaved.value) form.clear();
+    if (!("saved" in answer)) return;
+    form.clear();
+    isSaved.value = true;
   }
   return (
     <Frame
@@ -82,7 +77,7 @@ function Form({ product }: { product: Defined }) {
       hasKeypad
       bench={
         <>
-          <Keypad typed={typed.price} onTyped={(price) => type({ price })} />
+          <Keypad typed={typed.price} onTyped={(price) => form.type({ price })} />
           <Foot>
             <BackKey href={`#/set-up/materials/${product.id}`} />
             <MainKey
@@ -106,8 +101,8 @@ function Form({ product }: { product: Defined }) {
           onOpen={() => undefined}
         />
       </div>
-      <For typed={typed} type={type} material={product.id} />
-      <DayField label={ASKED.since} value={typed.since} onValue={(since) => type({ since })} />
+      <For typed={typed} type={form.type} material={product.id} />
+      <DayField label={ASKED.since} value={typed.since} onValue={(since) => form.type({ since })} />
       <History material={product.id} />
     </Frame>
   );

@@ -51,17 +51,10 @@ function saidOf(batch: string, products: readonly ProductCost[]): SharedTyped {
 }
 
 function Form({ batch, products }: { batch: string; products: readonly ProductCost[] }) {
-  const drafted = useDrafted<SharedTyped>(`cost/${batch}/products`, saidOf(batch, products));
-  const found = useFound(drafted.typed);
+  const form = useDrafted<SharedTyped>(`cost/${batch}/products`, saidOf(batch, products));
+  const found = useFound(form.typed);
   const open = useSignal(products.at(-1)?.lot ?? "");
-  const isSaved = useSignal(false);
-  const form: Drafted<SharedTyped> = {
-    ...drafted,
-    type(part) {
-      isSaved.value = false;
-      drafted.type(part);
-    },
-  };
+  const isSaved = useFound<boolean>(form.typed);
   const lots = products.map((each) => each.lot);
   const lacks = sharedMissing(form.typed.value, lots, currency());
 
@@ -70,7 +63,7 @@ function Form({ batch, products }: { batch: string; products: readonly ProductCo
     const answer = await record("cost_shared", body);
     found.value = hindrance(answer);
     if (!("saved" in answer)) return;
-    form.settle();
+    form.clear(form.typed.value);
     isSaved.value = true;
   }
   return (

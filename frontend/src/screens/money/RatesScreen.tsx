@@ -64,22 +64,17 @@ function Form() {
   const form = useDrafted<RatesTyped>("set-up/rates", inForce());
   const open = useSignal<Open>("pay");
   const found = useFound(form.typed);
-  const saved = useSignal(false);
+  const saved = useFound<boolean>(form.typed);
   const typed = form.typed.value;
 
   const lacks = ratesMissing(typed);
-
-  function type(part: Partial<RatesTyped>) {
-    saved.value = false;
-    form.type(part);
-  }
 
   async function save() {
     const body = ratesBody(typed, current.value?.cooperative.id ?? "");
     const answer = await record("rates_set", body);
     found.value = hindrance(answer);
     if (!("saved" in answer)) return focusFirst(found.value?.field);
-    form.settle();
+    form.clear(typed);
     saved.value = true;
   }
 
@@ -94,7 +89,7 @@ function Form() {
         <>
           <Keypad
             typed={typed[open.value] ?? ""}
-            onTyped={(number) => type({ [open.value]: number })}
+            onTyped={(number) => form.type({ [open.value]: number })}
           />
           <Foot>
             <BackKey href="#/set-up" />
@@ -110,11 +105,16 @@ function Form() {
         </>
       }
     >
-      {saved.value && <Notice isLive>{RATES.saved}</Notice>}
+      {saved.value === true && <Notice isLive>{RATES.saved}</Notice>}
       <Refusal sentence={besideNone(found.value, [])} />
       <p class="second">{RATES.who}</p>
-      <DayField label={RATES.since} value={typed.since} onValue={(since) => type({ since })} />
-      <Numbers typed={typed} type={type} open={open.value} onOpen={(at) => (open.value = at)} />
+      <DayField label={RATES.since} value={typed.since} onValue={(since) => form.type({ since })} />
+      <Numbers
+        typed={typed}
+        type={form.type}
+        open={open.value}
+        onOpen={(at) => (open.value = at)}
+      />
     </Frame>
   );
 }

@@ -22,7 +22,7 @@ test("rates may go without overhead and without a price proposal, not with half 
   expect(ratesMissing(typed({ percent: "", coin: "" }))).toBeNull();
   expect(ratesMissing(typed({ by: "kg" }))).toEqual({
     field: "rate",
-    sentence: "Type the overhead",
+    sentence: "Type the amount",
   });
   expect(ratesMissing(typed({ percent: "" }))?.field).toBe("percent");
   expect(ratesMissing(typed({ coin: "" }))?.field).toBe("coin");

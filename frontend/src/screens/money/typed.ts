@@ -4,7 +4,7 @@ import type { Quantity } from "../../calc/bodies.ts";
 import type { Spent, Worked } from "../../calc/money.ts";
 import { parseDecimal } from "../../calc/numbers.ts";
 import { typedNumber } from "../../parts/typing.ts";
-import { PAID, PRICE, RATES, SHARED, SPENT, WORK } from "../../text/money.ts";
+import { PAID, PRICE, SHARED, SPENT, WORK } from "../../text/money.ts";
 import type { Hindrance } from "../common/sentences.ts";
 
 type Body = Record<string, unknown>;
@@ -170,9 +170,10 @@ export function ratesMissing(
   typed: RatesTyped,
 ): { field: "rate" | "percent" | "coin"; sentence: string } | null {
   const isOpen = (name: string) => typedNumber(typed[name] ?? "") === null;
-  if (typed.by !== "none" && isOpen("rate")) return { field: "rate", sentence: RATES.choose_rate };
+  if (typed.by !== "none" && isOpen("rate"))
+    return { field: "rate", sentence: SPENT.choose_amount };
   if (isOpen("percent") && isOpen("coin") && isOpen("commission")) return null;
-  if (isOpen("percent")) return { field: "percent", sentence: RATES.choose_percent };
+  if (isOpen("percent")) return { field: "percent", sentence: SPENT.choose_amount };
   if (!isSome(typed.coin)) return { field: "coin", sentence: PRICE.coin_wrong };
   const kept = (typed.of === "cost" ? 0 : Number(typed.percent)) + Number(typed.commission);
   return kept < 100 ? null : { field: "percent", sentence: PRICE.impossible };
