@@ -33,8 +33,14 @@ WHOLE_S_MAX = 60
 HANDED_OVER_S_MAX = 120
 LOOK_EVERY_S = 0.2
 
-# What a browser says by itself about a server that is not there; the app cannot keep it quiet.
-SERVER_IS_AWAY = ("net::ERR_CONNECTION_REFUSED", "net::ERR_CONNECTION_RESET")
+# What a browser says by itself about a server that is not there, or was killed in the middle of
+# an answer; the app cannot keep it quiet.
+SERVER_IS_AWAY = (
+    "net::ERR_CONNECTION_REFUSED",
+    "net::ERR_CONNECTION_RESET",
+    "net::ERR_EMPTY_RESPONSE",
+    "net::ERR_INCOMPLETE_CHUNKED_ENCODING",
+)
 
 _LISTEN_FOR_VIOLATIONS = """
 document.addEventListener("securitypolicyviolation", (event) =>
